@@ -1,0 +1,31 @@
+"""woodlib: how far wood moves, what happens when it is held, and how to build with it.
+
+Public names are looked up on first use, so that ``import woodlib`` stays quick.
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+
+__version__ = "0.1.0"
+
+# Public name -> module that defines it; one line each, in the order of the job.
+_PUBLIC = {
+    "WoodlibError": "errors",
+    "InputError": "errors",
+    "MissingDataError": "errors",
+}
+
+__all__ = ["__version__", *_PUBLIC]
+
+
+def __getattr__(name: str):
+    if name in _PUBLIC:
+        value = getattr(import_module(f".{_PUBLIC[name]}", __name__), name)
+        globals()[name] = value
+        return value
+    raise AttributeError(f"woodlib has no name {name!r}; the public names are: {', '.join(sorted(_PUBLIC))}.")
+
+
+def __dir__() -> list[str]:
+    return sorted(__all__)
