@@ -1,0 +1,41 @@
+"""Lengths and other quantities as the shop writes them, read exactly and written back as fractions and mm.
+
+``spelling`` knows the written forms, ``reading`` turns them into numbers, ``writing`` turns numbers into text.
+"""
+
+from __future__ import annotations
+
+from .reading import Quantity, exact_metres, metres, number_in, read_length, read_quantity, registry
+from .spelling import exact_number, shown
+from .writing import (
+    FORMATS,
+    Format,
+    Part,
+    both,
+    inch_fraction,
+    length_range,
+    millimetres,
+    rounded_steps,
+    write,
+)
+
+__all__ = [
+    "FORMATS",
+    "Format",
+    "Part",
+    "Quantity",
+    "both",
+    "exact_metres",
+    "exact_number",
+    "inch_fraction",
+    "length_range",
+    "metres",
+    "millimetres",
+    "number_in",
+    "read_length",
+    "read_quantity",
+    "registry",
+    "rounded_steps",
+    "shown",
+    "write",
+]

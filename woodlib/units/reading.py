@@ -1,0 +1,278 @@
+"""Read what shop people write: ``1-1/2 in``, ``1' 6-3/8"``, ``38mm``, ``68 degF``, ``45 %``, or a quantity."""
+
+from __future__ import annotations
+
+import math
+import re
+from decimal import Decimal
+from fractions import Fraction
+from numbers import Rational, Real
+
+import pint
+
+from ..errors import InputError
+from . import spelling
+from .spelling import KIND_OF_UNIT, KINDS, METRES_PER_UNIT, NUMBER, UNIT_OF_SPELLING, exact_number, plain, shown
+from .writing import both
+
+registry = pint.UnitRegistry()
+"""The kit's one unit registry; a quantity from another registry is taken over by the name of its unit."""
+
+Quantity = registry.Quantity
+
+LONGEST_M = 1000.0
+"""A length beyond this is a slip of the pen in any workshop, so it is refused."""
+
+_ONE_NUMBER = re.compile(rf"(?P<sign>[+-]?)\s*(?P<number>{NUMBER})\s*(?P<unit>[^0-9\s/,.+-].*)?")
+_FEET_AND_INCHES = re.compile(
+    rf"(?P<sign>[+-]?)\s*(?P<feet>[0-9]+)\s*(?:'|ft\.?|foot|feet)\s*[-,]?\s*(?P<inches>{NUMBER})\s*(?:\"|in\.?|inch|inches)?"
+)
+_KINDS_OF_REGISTRY_UNITS = {
+    "length": "meter",
+    "temperature": "kelvin",
+    "density": "kilogram / meter ** 3",
+    "stress": "pascal",
+    "time": "second",
+    "mass": "kilogram",
+    "force": "newton",
+}
+
+
+def read_length(value, default_unit: str | None = None, name: str = "length") -> Quantity:
+    """One length, in metres, from shop text, from a pint quantity, or from a plain number with a default unit.
+
+    ``value`` text, pint quantity or number; ``default_unit`` unit of plain numbers, for example ``"mm"``: without
+    it a plain number is refused, because 18 may be inches or millimetres. A bare fraction (``7/8``) means inches
+    unless another default unit is declared. Returns a quantity in metres; raises :class:`InputError`.
+
+    >>> read_length('1 1/2"').to("mm")
+    <Quantity(38.1, 'millimeter')>
+    >>> read_length("1' 6-3/8\\"").to("inch").magnitude
+    18.375
+    """
+    return Quantity(float(exact_metres(value, default_unit, name)), "meter")
+
+
+def metres(
+    value,
+    *,
+    name: str,
+    default_unit: str | None = None,
+    minimum_m: float | None = None,
+    maximum_m: float | None = None,
+    positive: bool = False,
+) -> float:
+    """One length as a float in metres, checked against what is possible for it (limits in metres, inclusive).
+
+    >>> metres("455 mm", name="width", positive=True)
+    0.455
+    >>> metres("-2 in", name="width", positive=True)
+    Traceback (most recent call last):
+    ...
+    woodlib.errors.InputError: width is '-2 in'; it must be more than zero, for example 1-1/2 in or 38 mm.
+    """
+    exact = exact_metres(value, default_unit, name)
+    if positive and exact <= 0:
+        raise InputError(f"{name} is {shown(value)}; it must be more than zero, for example 1-1/2 in or 38 mm.")
+    if minimum_m is not None and exact < _typed(minimum_m):
+        raise InputError(f"{name} is {shown(value)}; it must be at least {_limit(minimum_m)}.")
+    if maximum_m is not None and exact > _typed(maximum_m):
+        raise InputError(f"{name} is {shown(value)}; it must be at most {_limit(maximum_m)}.")
+    return float(exact)
+
+
+def exact_metres(value, default_unit: str | None = None, name: str = "length") -> Fraction:
+    """The same as :func:`read_length`, as an exact fraction of a metre for setting out.
+
+    A decimal means what it says: 0.1 is one tenth, not the nearest binary number.
+
+    >>> exact_metres("7/8 in"), exact_metres("3.8 cm")
+    (Fraction(889, 40000), Fraction(19, 500))
+    """
+    default = _default(default_unit, "length", name)
+    if isinstance(value, str):
+        exact = _text_metres(value, default, name)
+    elif hasattr(value, "magnitude"):
+        exact = _quantity_metres(value, name)
+    else:
+        exact = _plain_number(value, default, "length", name) * METRES_PER_UNIT[default]
+    if abs(exact) > LONGEST_M:
+        raise InputError(f"{name} is {shown(value)}, longer than {LONGEST_M:.0f} m; {_write_it_like('length')}.")
+    return exact
+
+
+def read_quantity(value, unit: str, *, name: str, default_unit: str | None = None) -> Quantity:
+    """One quantity of another kind (temperature, percent, density, stress, angle, time, mass), in ``unit``.
+
+    ``unit`` as pint or the shop spells it, for example ``"degC"``, ``"percent"``, ``"kg/m^3"``, ``"MPa"``.
+    Plain numbers need a ``default_unit``. Raises :class:`InputError`.
+
+    >>> read_quantity("68 degF", "degC", name="room temperature")
+    <Quantity(20.0, 'degree_Celsius')>
+    >>> read_quantity("45 %", "percent", name="humidity").magnitude
+    45.0
+    """
+    target = _unit_name(unit, name)
+    kind = _kind(registry.Unit(target), target)
+    if kind == "length":
+        return read_length(value, default_unit, name).to(target)
+    default = _default(default_unit, kind, name)
+    if isinstance(value, str):
+        number, source = _text_number(value, default, kind, name)
+    elif hasattr(value, "magnitude"):
+        number, source = _number_of_quantity(value, kind, name)
+    else:
+        number, source = _plain_number(value, default, kind, name), default
+    if source == target:
+        return Quantity(float(number), target)
+    # Twelve digits hold any reading; they clear the binary noise of Fahrenheit (68 degF is 20 degC, not 19.99...).
+    return Quantity(float(f"{Quantity(float(number), source).to(target).magnitude:.12g}"), target)
+
+
+def number_in(
+    value,
+    unit: str,
+    *,
+    name: str,
+    default_unit: str | None = None,
+    minimum: float | None = None,
+    maximum: float | None = None,
+) -> float:
+    """One quantity as a float in ``unit``, checked against inclusive limits in that unit.
+
+    >>> number_in("50 percent", "percent", name="humidity", minimum=0, maximum=100)
+    50.0
+    """
+    number = read_quantity(value, unit, name=name, default_unit=default_unit).magnitude
+    below, above = minimum is not None and number < minimum, maximum is not None and number > maximum
+    if not (below or above):
+        return number
+    if minimum is not None and maximum is not None:
+        allowed = f"between {minimum:g} and {maximum:g} {unit}"
+    else:
+        allowed = f"at least {minimum:g} {unit}" if below else f"at most {maximum:g} {unit}"
+    raise InputError(f"{name} is {shown(value)}; it must be {allowed}.")
+
+
+def _text_metres(text: str, default: str | None, name: str) -> Fraction:
+    cleaned = _cleaned(text, "length", name)
+    found = _FEET_AND_INCHES.fullmatch(cleaned)
+    if found:
+        inches = _number(found["inches"], text, "length", name)
+        size = int(found["feet"]) * METRES_PER_UNIT["foot"] + inches * METRES_PER_UNIT["inch"]
+        return -size if found["sign"] == "-" else size
+    if default not in (None, "inch") and re.fullmatch(r"[+-]?[^a-z\"']*/[^a-z\"']*", cleaned):
+        raise InputError(
+            f"{name} is {shown(text)}, a fraction without a unit where plain numbers are in {default}; "
+            "write the unit, for example 7/8 in or 22 mm."
+        )
+    number, unit = _text_number(text, "inch" if "/" in cleaned and default is None else default, "length", name)
+    return number * METRES_PER_UNIT[unit]
+
+
+def _text_number(text: str, default: str | None, kind: str, name: str) -> tuple[Fraction, str]:
+    """Exact number and registry unit of a text such as ``68 degF``."""
+    found = _ONE_NUMBER.fullmatch(_cleaned(text, kind, name))
+    if not found:
+        raise InputError(_refusal(text, kind, name))
+    spelt = (found["unit"] or "").rstrip(" .")
+    unit = UNIT_OF_SPELLING.get(spelt) if spelt else default
+    if unit is None:
+        reason = f"whose unit {shown(spelt)} is not known" if spelt else "a plain number without a unit"
+        raise InputError(f"{name} is {shown(text)}, {reason}; {_write_it_like(kind)}.")
+    if KIND_OF_UNIT.get(unit, kind) != kind:
+        raise InputError(_wrong_kind(text, KIND_OF_UNIT[unit], kind, name))
+    number = _number(found["number"], text, kind, name)
+    return (-number if found["sign"] == "-" else number), unit
+
+
+def _cleaned(text: str, kind: str, name: str) -> str:
+    if len(text) > spelling.LONGEST_TEXT:
+        raise InputError(f"{name} is a text of {len(text)} characters; {_write_it_like(kind)}.")
+    cleaned = plain(text)
+    if not cleaned:
+        raise InputError(f"{name} is empty; {_write_it_like(kind)}.")
+    return cleaned
+
+
+def _number(digits: str, text: str, kind: str, name: str) -> Fraction:
+    try:
+        return exact_number(digits)
+    except ValueError as reason:
+        raise InputError(f"{name} is {shown(text)}, which {reason}; {_write_it_like(kind)}.") from None
+
+
+def _plain_number(value, default: str | None, kind: str, name: str) -> Fraction:
+    if isinstance(value, bool) or not isinstance(value, (Real, Decimal)):
+        raise InputError(_refusal(value, kind, name))
+    if not math.isfinite(value):
+        raise InputError(f"{name} is {shown(value)}, not a finite number; {_write_it_like(kind)}.")
+    if default is None:
+        raise InputError(f"{name} is {shown(value)}, a plain number without a unit; {_write_it_like(kind)}.")
+    return _typed(value)
+
+
+def _typed(number: Real) -> Fraction:
+    """The decimal a person sees: 0.1 as one tenth, not as the binary number nearest to it."""
+    return Fraction(number) if isinstance(number, (Rational, Decimal)) else Fraction(repr(float(number)))
+
+
+def _number_of_quantity(quantity, kind: str, name: str) -> tuple[Fraction, str]:
+    units = _unit_name(str(quantity.units), name)
+    found = _kind(registry.Unit(units), units)
+    if found != kind:
+        raise InputError(_wrong_kind(quantity, found, kind, name))
+    if getattr(quantity.magnitude, "ndim", 0):
+        raise InputError(f"{name} is a list of {quantity.magnitude.size} values; give one, {_write_it_like(kind)}.")
+    return _plain_number(quantity.magnitude, units, kind, name), units
+
+
+def _quantity_metres(quantity, name: str) -> Fraction:
+    number, units = _number_of_quantity(quantity, "length", name)
+    factor = METRES_PER_UNIT.get(units)
+    return number * factor if factor is not None else _typed(Quantity(float(number), units).to("meter").magnitude)
+
+
+def _unit_name(unit: str, name: str) -> str:
+    try:
+        return UNIT_OF_SPELLING.get(unit.lower()) or str(registry.Unit(unit))
+    except (pint.errors.PintError, ValueError, AttributeError, TypeError):
+        raise InputError(f"{name} is to be read in {shown(unit)}, which is not a unit; use one such as mm or degC.") from None
+
+
+def _default(default_unit: str | None, kind: str, name: str) -> str | None:
+    if default_unit is None:
+        return None
+    unit = _unit_name(default_unit, name)
+    found = KIND_OF_UNIT.get(unit) or _kind(registry.Unit(unit), unit)
+    if found != kind or (kind == "length" and unit not in METRES_PER_UNIT):
+        raise InputError(f"{name} has the default unit {shown(default_unit)}, which does not fit; {_write_it_like(kind)}.")
+    return unit
+
+
+def _kind(unit, spelt: str) -> str:
+    """Kind of a registry unit; percent and degrees are both dimensionless to pint and told apart by name."""
+    if unit.dimensionless:
+        return KIND_OF_UNIT.get(spelt, "share")
+    matches = (kind for kind, of in _KINDS_OF_REGISTRY_UNITS.items() if unit.is_compatible_with(of))
+    return next(matches, str(unit.dimensionality))
+
+
+def _called(kind: str) -> str:
+    return KINDS[kind][0] if kind in KINDS else f"of dimension {kind}"
+
+
+def _write_it_like(kind: str) -> str:
+    return f"write it like {KINDS[kind][1]}" if kind in KINDS else "write a number with its unit"
+
+
+def _refusal(value, kind: str, name: str) -> str:
+    return f"{name} is {shown(value)}, which is not {_called(kind)}; {_write_it_like(kind)}."
+
+
+def _wrong_kind(value, found: str, kind: str, name: str) -> str:
+    return f"{name} is {shown(value)}, {_called(found)} and not {_called(kind)}; {_write_it_like(kind)}."
+
+
+def _limit(limit_m: float) -> str:
+    return both(limit_m, denominator=64, step_mm=0.1)

@@ -1,0 +1,260 @@
+"""Write numbers the way a maker reads them: fractions of an inch with millimetres, safe side chosen by the caller.
+
+Every way of writing is a small table of :class:`Part` (scale, offset, step, suffix), so that a page script can
+follow the same table and arrive at the same text. The rounding rule is stated once, in :func:`rounded_steps`.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import asdict, dataclass
+from fractions import Fraction
+from numbers import Real
+
+from ..errors import InputError
+from .spelling import shown
+
+NOISE = 1e-9
+"""A float closer than this share of itself (or of one step) to a step counts as that step: arithmetic noise of
+floats is about 1e-16 per operation, and a billionth of a gap is far below anything that can be cut."""
+
+ROUNDINGS = ("nearest", "up", "down")
+DENOMINATORS = (1, 2, 4, 8, 16, 32, 64)
+_INCHES_PER_METRE = Fraction(10_000, 254)
+
+
+@dataclass(frozen=True)
+class Part:
+    """One way to write a number: ``number * scale + offset`` in steps of ``1 / steps_per_unit``, then a suffix.
+
+    ``denominator`` above 0 writes the steps as a mixed fraction, otherwise as a decimal with ``decimals`` places.
+    ``trim`` leaves out zeros behind the decimal point. ``one`` is the suffix for exactly one, where it differs.
+    """
+
+    suffix: str
+    scale: float | Fraction = 1
+    offset: float = 0
+    steps_per_unit: int = 1
+    decimals: int = 0
+    denominator: int = 0
+    trim: bool = False
+    one: str = ""
+
+    def text(self, number: float | Fraction, rounding: str = "nearest") -> str:
+        """The number as text, for example ``3/16 in``."""
+        return self.digits(number, rounding) + self._suffix(number, rounding)
+
+    def digits(self, number: float | Fraction, rounding: str = "nearest") -> str:
+        """The number as text without its suffix, for example ``3/16``."""
+        steps = rounded_steps(self._scaled(number), self.steps_per_unit, rounding)
+        size = _mixed(abs(steps), self.denominator) if self.denominator else self._decimal(abs(steps))
+        return "-" + size if steps < 0 else size
+
+    def _scaled(self, number):
+        if isinstance(number, Fraction):
+            return number * Fraction(self.scale) + Fraction(self.offset)
+        return float(number) * float(self.scale) + self.offset
+
+    def _decimal(self, steps: int) -> str:
+        written = f"{steps / self.steps_per_unit:.{self.decimals}f}"
+        return written.rstrip("0").rstrip(".") if self.trim and "." in written else written
+
+    def _suffix(self, number, rounding: str) -> str:
+        return self.one if self.one and self.digits(number, rounding) == "1" else self.suffix
+
+
+@dataclass(frozen=True)
+class Format:
+    """How one kind of number is written: ``unit`` of the number handed in, customary part first, metric second.
+
+    Kinds without a customary twin have one part.
+    """
+
+    kind: str
+    unit: str
+    parts: tuple[Part, ...]
+    rounding: str = "nearest"
+
+    def text(self, number: float | Fraction, *, first: str = "customary", rounding: str | None = None) -> str:
+        """The number as text, the other system in brackets; ``first`` is ``customary`` or ``metric``."""
+        parts = self.parts if first == "customary" else self.parts[::-1]
+        head, *rest = [part.text(number, rounding or self.rounding) for part in parts]
+        return head + "".join(f" ({text})" for text in rest)
+
+    def as_table(self) -> dict:
+        """The same description as plain numbers and texts, ready for JSON."""
+        parts = [{**asdict(part), "scale": float(part.scale)} for part in self.parts]
+        return {"kind": self.kind, "unit": self.unit, "rounding": self.rounding, "parts": parts}
+
+
+def _inches(denominator: int) -> Part:
+    return Part(" in", _INCHES_PER_METRE, steps_per_unit=denominator, denominator=denominator)
+
+
+def _millimetres(steps_per_mm: int) -> Part:
+    return Part(" mm", 1000, steps_per_unit=steps_per_mm, decimals=0 if steps_per_mm == 1 else 1, trim=True)
+
+
+_PASCAL_PER_PSI = 6894.757293168
+_KILOGRAM_PER_POUND = 0.45359237
+_TENTHS = {"steps_per_unit": 10, "decimals": 1}
+
+FORMATS = {
+    entry.kind: entry
+    for entry in (
+        Format("length", "metre", (_inches(16), _millimetres(1))),
+        Format("fine_length", "metre", (_inches(64), _millimetres(10))),
+        Format("moisture", "percent of dry mass", (Part(" % MC", **_TENTHS),)),
+        Format("humidity", "percent", (Part(" % RH"),)),
+        Format("temperature", "degree Celsius", (Part(" \u00b0F", 1.8, 32), Part(" \u00b0C"))),
+        Format("percent", "percent", (Part(" %", **_TENTHS),)),
+        Format("stress", "pascal", (Part(" psi", 1 / _PASCAL_PER_PSI), Part(" MPa", 1e-6, **_TENTHS))),
+        Format("strain", "metre per metre", (Part(" %", 100, steps_per_unit=100, decimals=2),)),
+        Format("angle", "degree", (Part("\u00b0"),)),
+        Format("days", "day", (Part(" days", one=" day"),)),
+        Format(
+            "mass", "kilogram", (Part(" lb", 1 / _KILOGRAM_PER_POUND, **_TENTHS), Part(" kg", **_TENTHS))
+        ),
+        Format("count", "1", (Part(""),)),
+    )
+}
+"""Kind of number -> how it is written."""
+
+
+def write(number: float | Fraction, kind: str, *, first: str = "customary", rounding: str | None = None) -> str:
+    """A number as text by its kind; ``number`` in the unit that ``FORMATS[kind].unit`` names.
+
+    >>> write(0.0047, "length"), write(20.0, "temperature"), write(1, "days"), write(9.26, "moisture")
+    ('3/16 in (5 mm)', '68 °F (20 °C)', '1 day', '9.3 % MC')
+    """
+    if kind not in FORMATS:
+        raise InputError(f"kind of number is {shown(kind)}; it must be one of {', '.join(FORMATS)}.")
+    if first not in ("customary", "metric"):
+        raise InputError(f"first is {shown(first)}; it must be customary or metric.")
+    return FORMATS[kind].text(_checked(number, rounding or "nearest"), first=first, rounding=rounding)
+
+
+def inch_fraction(metres: float | Fraction, denominator: int = 16, rounding: str = "nearest") -> str:
+    """A length in metres as inches and a fraction; ``up`` never writes less than it is, ``down`` never more.
+
+    A float within float noise of a tick counts as that tick; a ``Fraction`` is taken exactly.
+
+    >>> inch_fraction(0.0381), inch_fraction(0.0048, 16, "up"), inch_fraction(0.00635, 64, "up")
+    ('1-1/2 in', '1/4 in', '1/4 in')
+    """
+    if denominator not in DENOMINATORS:
+        raise InputError(f"denominator is {shown(denominator)}; it must be one of {', '.join(map(str, DENOMINATORS))}.")
+    return _inches(denominator).text(_checked(metres, rounding), rounding)
+
+
+def millimetres(metres: float | Fraction, step_mm: float = 1, rounding: str = "nearest") -> str:
+    """A length in metres as millimetres to whole, half or tenth millimetres.
+
+    >>> millimetres(0.00476), millimetres(0.0021, 0.5, "up")
+    ('5 mm', '2.5 mm')
+    """
+    if step_mm not in (1, 0.5, 0.1):
+        raise InputError(f"step_mm is {shown(step_mm)}; it must be 1, 0.5 or 0.1.")
+    return _millimetres(round(1 / step_mm)).text(_checked(metres, rounding), rounding)
+
+
+def both(
+    metres: float | Fraction,
+    denominator: int = 16,
+    step_mm: float = 1,
+    rounding: str = "nearest",
+    first: str = "customary",
+) -> str:
+    """A length in both systems; each is rounded by itself from the same length, never one from the other.
+
+    >>> both(0.0047), both(0.0381, first="metric")
+    ('3/16 in (5 mm)', '38 mm (1-1/2 in)')
+    """
+    texts = inch_fraction(metres, denominator, rounding), millimetres(metres, step_mm, rounding)
+    head, tail = texts if first == "customary" else texts[::-1]
+    return f"{head} ({tail})"
+
+
+def length_range(
+    low: float | Fraction, mid: float | Fraction, high: float | Fraction, first: str = "customary"
+) -> str:
+    """A length with its honest range, all in metres, to the step that fits its size.
+
+    Lengths that are all negative are written by size, so that the caller says "shrinks" or "swells"; a range
+    that spans zero keeps its signs. ``low`` and ``high`` may come in either order. For talking about movement;
+    for cutting use :func:`both` with a rounding direction.
+
+    >>> length_range(0.0030, 0.0048, 0.0063)
+    'about 3/16 in (5 mm), could be 1/8 to 1/4 in (3 to 6 mm)'
+    >>> length_range(0.0, 0.0001, 0.0002)
+    'less than 1/64 in (under 0.4 mm)'
+    """
+    low, mid, high = (_checked(number, "nearest") for number in (low, mid, high))
+    low, high = min(low, high), max(low, high)
+    if not low <= mid <= high:
+        raise InputError(f"range {float(low):g} to {float(high):g} m does not hold its middle value {float(mid):g} m.")
+    if high <= 0:
+        low, mid, high = -high, -mid, -low
+    largest_inches = float(max(high, -low)) * float(_INCHES_PER_METRE)
+    if rounded_steps(largest_inches, 64, "up") <= 1 and largest_inches * 64 < 1 - NOISE:
+        return _tiny(first)
+    parts = _parts_for(largest_inches)
+    parts = parts if first == "customary" else parts[::-1]
+    about = "about {} ({})".format(*(part.text(mid) for part in parts))
+    spans = [_span(part, low, high) for part in parts]
+    if all(span == part.text(mid) for span, part in zip(spans, parts)):
+        return about
+    return f"{about}, could be {spans[0]} ({spans[1]})"
+
+
+def rounded_steps(number: float | Fraction, steps_per_unit: int, rounding: str = "nearest") -> int:
+    """Whole number of steps: ``nearest`` (halves away from zero), ``up`` (towards plus) or ``down``.
+
+    For floats: ``slack = NOISE * max(1, |x|)``; up is ``ceil(x - slack)``, down ``floor(x + slack)``, nearest
+    ``sign(x) * floor(|x| + 1/2 + slack)`` with ``x = number * steps_per_unit``. Fractions are exact, without slack.
+
+    >>> rounded_steps(0.25 + 1e-16, 64, "up"), rounded_steps(Fraction(1, 32), 16)
+    (16, 1)
+    """
+    steps = number * steps_per_unit
+    slack = 0 if isinstance(number, Fraction) else NOISE * max(1.0, abs(steps))
+    if rounding == "up":
+        return math.ceil(steps - slack)
+    if rounding == "down":
+        return math.floor(steps + slack)
+    half = Fraction(1, 2) if isinstance(number, Fraction) else 0.5
+    return int(math.copysign(1, steps)) * math.floor(abs(steps) + half + slack)
+
+
+def _mixed(steps: int, denominator: int) -> str:
+    whole, part = divmod(Fraction(steps, denominator), 1)
+    if not part:
+        return str(whole)
+    fraction = f"{part.numerator}/{part.denominator}"
+    return f"{whole}-{fraction}" if whole else fraction
+
+
+def _parts_for(largest_inches: float) -> tuple[Part, Part]:
+    """Finer steps for smaller lengths, so that a range does not collapse into one tick."""
+    if largest_inches >= 3 / 16 * (1 - NOISE):
+        return _inches(16), _millimetres(1)
+    return (_inches(32), _millimetres(2)) if largest_inches >= 1 / 16 else (_inches(64), _millimetres(10))
+
+
+def _span(part: Part, low, high) -> str:
+    lower, upper = part.digits(low), part.text(high)
+    return upper if lower == part.digits(high) else f"{lower} to {upper}"
+
+
+def _tiny(first: str) -> str:
+    inches, millimetre = "1/64 in", "0.4 mm"
+    head, tail = (inches, millimetre) if first == "customary" else (millimetre, inches)
+    return f"less than {head} (under {tail})"
+
+
+def _checked(number, rounding: str):
+    if rounding not in ROUNDINGS:
+        raise InputError(f"rounding is {shown(rounding)}; it must be one of {', '.join(ROUNDINGS)}.")
+    if isinstance(number, bool) or not isinstance(number, Real) or not math.isfinite(number):
+        raise InputError(f"number to write is {shown(number)}; it must be one finite number, for example 0.0381.")
+    return number
