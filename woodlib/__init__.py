@@ -14,6 +14,19 @@ _PUBLIC = {
     "WoodlibError": "errors",
     "InputError": "errors",
     "MissingDataError": "errors",
+    "registry": "units",
+    "Quantity": "units",
+    "read_length": "units",
+    "metres": "units",
+    "exact_metres": "units",
+    "read_quantity": "units",
+    "inch_fraction": "units",
+    "millimetres": "units",
+    "both": "units",
+    "length_range": "units",
+    "Brief": "brief",
+    "read_brief": "brief",
+    "write_template": "brief",
 }
 
 __all__ = ["__version__", *_PUBLIC]
