@@ -103,6 +103,7 @@ FORMATS = {
     entry.kind: entry
     for entry in (
         Format("length", "metre", (_inches(16), _millimetres(1))),
+        Format("movement", "metre", (_inches(32), _millimetres(2))),
         Format("fine_length", "metre", (_inches(64), _millimetres(10))),
         Format("moisture", "percent of dry mass", (Part(" % MC", **_TENTHS),)),
         Format("humidity", "percent", (Part(" % RH"),)),

@@ -1,0 +1,1 @@
+"""Pictures: the scene, the palette, SVG, print, and wood drawn from its real geometry."""

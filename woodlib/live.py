@@ -1,0 +1,216 @@
+"""A study at work in a notebook: labelled controls, a picture that changes in place, readings in words.
+
+The picture is SVG text put into one HTML widget: nothing is redrawn by a plotting library, so a move costs about as
+much as the physics does, nothing flickers, and lines stay sharp on any screen.
+"""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import Callable
+from html import escape
+from itertools import count
+from typing import Any
+
+import ipywidgets as widgets
+from IPython.display import DisplayHandle, display
+
+from .errors import WoodlibError
+from .figures.palette import style_sheet
+from .figures.svg import picture_address, svg
+from .reading.decided import chosen
+from .reading.say import plain_text
+from .study.answer import Answer
+from .study.inputs import Choice, Input, Span, Switch
+from .study.study import Study
+
+STUDY_MIME = "application/vnd.woodlib.study+json"
+UNITS = {"inch and mm": "both", "inch": "inch", "mm": "metric"}
+BRING_TO_LIFE = "This is a still. To move the sliders, run the notebook: menu Run, then Run All Cells."
+_SETTLE_SECONDS = 0.4
+_PANEL_CSS = (
+    ".wl-read{margin:.3em 0;max-width:720px;line-height:1.45}.wl-read dl{display:grid;grid-template-columns:max-content 1fr;"
+    "gap:.15em 1em;margin:.4em 0}.wl-read dt{font-weight:600}.wl-read dd{margin:0}.wl-head{font-size:1.08em;font-weight:600}"
+    ".wl-tone{border-left:.45em solid;padding-left:.6em}.wl-error{border:2px solid var(--w-stop);padding:.5em .8em;max-width:700px}"
+    ".t-fine{border-color:var(--w-fine)}.t-watch{border-color:var(--w-watch);border-left-style:double}"
+    ".t-stop{border-color:var(--w-stop);border-left-style:dashed}"
+)  # fmt: skip
+
+_clip_numbers = count(1)
+shown_panels: dict[str, Panel] = {}
+
+
+def readings_html(answer: Answer, units: str = "both") -> str:
+    """The headline and the readings of an answer as HTML."""
+    rows = []
+    for reading in answer.readings:
+        words = plain_text(reading.words, units)
+        tone = chosen(reading.tone)
+        mark = f' class="wl-tone t-{tone}"' if tone else ""
+        value = escape(plain_text(reading.value, units))
+        rows.append(f"<dt>{escape(reading.label)}</dt><dd{mark}>{value}{'<br>' + escape(words) if words else ''}</dd>")
+    fine = "".join(f"<li>{escape(plain_text(line, units))}</li>" for line in answer.fine_print)
+    small = f"<details><summary>Where the numbers come from</summary><ul>{fine}</ul></details>" if fine else ""
+    headline = escape(plain_text(answer.headline, units))
+    return f'<div class="wl wl-read"><div class="wl-head">{headline}</div><dl>{"".join(rows)}</dl>{small}</div>'
+
+
+def still_html(study: Study, answer: Answer, values: dict[str, Any]) -> str:
+    """A study as a still: what a notebook shows before anybody runs it."""
+    state = " · ".join(f"{escape(entry.label)}: {escape(entry.text(values[entry.key]))}" for entry in study.inputs)
+    return (
+        f"<div><p><strong>{escape(study.question)}</strong></p><p>{state}</p>"
+        f'<img alt="{escape(answer.alt_text(), quote=True)}" src="{picture_address(answer.picture, answer.alt_text())}" '
+        f'style="width:100%;max-width:{answer.picture.width:g}px">{readings_html(answer)}<p><em>{BRING_TO_LIFE}</em></p></div>'
+    )
+
+
+def _control(entry: Input) -> widgets.ValueWidget:
+    wide = {"description_width": "17em"}
+    layout = widgets.Layout(width="100%", max_width="720px")
+    if isinstance(entry, Choice):
+        options = [(label, value) for value, label in entry.labels.items()]
+        return widgets.Dropdown(options=options, value=entry.start, description=entry.label, style=wide, layout=layout)
+    if isinstance(entry, Switch):
+        return widgets.Checkbox(value=entry.start, description=entry.label, indent=False, layout=layout)
+    return widgets.SelectionSlider(options=_slider_options(entry), index=entry.place(entry.start), description=entry.label,
+                                   style=wide, layout=layout, continuous_update=True)  # fmt: skip
+
+
+def _slider_options(entry: Span, extra: float | None = None) -> list[tuple[str, float]]:
+    # A start between two steps is the maker's own size: it gets a place of its own rather than being moved.
+    values = [entry.at(position) for position in range(entry.positions)]
+    for own in (entry.start, extra):
+        if own is not None and all(abs(own - value) > 1e-9 * max(1.0, abs(own)) for value in values):
+            values.append(own)
+    return [(entry.text(value), value) for value in sorted(values)]
+
+
+class Panel(widgets.VBox):
+    """Sliders, picture and readings of one study; also driven from code with :meth:`set`."""
+
+    def __init__(self, study: Study) -> None:
+        self.study = study
+        self.answer_now: Answer | None = None
+        self.error = ""
+        self._clip = 1000 * next(_clip_numbers)
+        self._record: DisplayHandle | None = None
+        self._timer: asyncio.TimerHandle | None = None
+        self._hold = False
+        self.controls: dict[str, widgets.ValueWidget] = {entry.key: _control(entry) for entry in study.inputs}
+        for entry in study.inputs:
+            if isinstance(entry, Span):
+                self._place_slider(entry, entry.read(entry.start))
+        self._units = widgets.ToggleButtons(options=list(UNITS), description="Numbers in", style={"description_width": "17em", "button_width": "8em"})
+        self._picture = widgets.HTML()
+        self._readings = widgets.HTML()
+        for control in (*self.controls.values(), self._units):
+            control.observe(self._moved, names="value")
+        title = widgets.HTML(f"<style>{style_sheet()}{_PANEL_CSS}</style><strong>{escape(study.question)}</strong>")
+        self._redraw()
+        super().__init__([title, *self.controls.values(), self._units, self._picture, self._readings])
+        shown_panels[study.key] = self
+
+    @property
+    def values(self) -> dict[str, Any]:
+        """The inputs as they stand, in SI."""
+        return {key: control.value for key, control in self.controls.items()}
+
+    @property
+    def picture(self) -> str:
+        """The SVG now shown."""
+        return self._picture.value
+
+    @property
+    def readings(self) -> str:
+        """The readings now shown, as HTML."""
+        return self._readings.value
+
+    def set(self, **values: Any) -> Answer:
+        """Move controls from code, with SI numbers or text with units; returns the new answer."""
+        state = self.study.read({**self.values, **values})
+        self._hold = True
+        try:
+            for entry in self.study.inputs:
+                if isinstance(entry, Span):
+                    self._place_slider(entry, state[entry.key])
+                else:
+                    self.controls[entry.key].value = state[entry.key]
+        finally:
+            self._hold = False
+        self._redraw()
+        return self.answer_now
+
+    def _place_slider(self, entry: Span, value: float) -> None:
+        slider = self.controls[entry.key]
+        options = _slider_options(entry, value)
+        if [number for _, number in slider.options] != [number for _, number in options]:
+            slider.options = options
+        slider.index = min(range(len(options)), key=lambda k: abs(options[k][1] - value))
+
+    def _moved(self, _change) -> None:
+        if not self._hold:
+            self._redraw()
+            self._keep_soon()
+
+    def _redraw(self) -> None:
+        units = UNITS[self._units.value]
+        try:
+            answer = self.study.answer(**self.values)
+            drawing = svg(answer.picture, answer.alt_text(units), units, self._clip, styled=False)
+            readings = readings_html(answer, units)
+        except WoodlibError as error:
+            # The last good picture stays, so that a maker sees what the sentence is about.
+            self.error = str(error)
+            self._readings.value = f'<div class="wl wl-error" role="alert">{escape(self.error)}</div>'
+            return
+        self.error, self.answer_now = "", answer
+        self._picture.value, self._readings.value = drawing, readings
+
+    def record(self) -> dict[str, Any]:
+        """What a handout needs to start where this panel stands."""
+        function = self.study.function
+        return {"study": self.study.key, "function": f"{function.__module__}:{function.__qualname__}", "values": self.values}
+
+    def _record_bundle(self) -> dict[str, Any]:
+        state = " · ".join(f"{entry.label}: {entry.text(self.values[entry.key])}" for entry in self.study.inputs)
+        text = f"Kept for the handout: {state}"
+        return {STUDY_MIME: self.record(), "text/plain": text, "text/html": f"<small>{escape(text)}</small>"}
+
+    def _keep_soon(self) -> None:
+        # Written into the notebook once the slider rests, so that a saved notebook exports where the maker left it.
+        if self._record is None:
+            return
+        if self._timer is not None:
+            self._timer.cancel()
+        try:
+            loop = asyncio.get_running_loop()
+        except RuntimeError:
+            return
+        self._timer = loop.call_later(_SETTLE_SECONDS, self._keep)
+
+    def _keep(self) -> None:
+        self._record.update(self._record_bundle(), raw=True)
+
+    def _ipython_display_(self) -> None:
+        answer = self.answer_now or self.study.answer(**self.values)
+        bundle = dict(widgets.VBox._repr_mimebundle_(self))
+        bundle["text/plain"] = "\n".join([self.study.question, *answer.lines()])
+        bundle["text/html"] = still_html(self.study, answer, self.values)
+        display(bundle, raw=True)
+        self._record = display(self._record_bundle(), raw=True, display_id=True)
+
+
+def button(label: str, action: Callable[[], str]) -> widgets.Widget:
+    """A button with a line below it that says what happened; a known error becomes its sentence."""
+    pressed = widgets.Button(description=label, layout=widgets.Layout(width="auto"), button_style="primary")
+    said = widgets.HTML()
+
+    def act(_button) -> None:
+        try:
+            said.value = f'<div role="status">{escape(action())}</div>'
+        except (WoodlibError, OSError) as error:
+            said.value = f'<div role="alert">{escape(str(error))}</div>'
+
+    pressed.on_click(act)
+    return widgets.VBox([pressed, said])

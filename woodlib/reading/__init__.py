@@ -1,0 +1,1 @@
+"""What a person reads: numbers with unit and range, words, and the kinks that choose between them."""
