@@ -27,6 +27,11 @@ _PUBLIC = {
     "Brief": "brief",
     "read_brief": "brief",
     "write_template": "brief",
+    "Year": "air.year",
+    "emc_percent": "moisture.equilibrium",
+    "rh_percent_for_emc": "moisture.equilibrium",
+    "hysteresis_band": "moisture.equilibrium",
+    "air_for_meter_reading": "moisture.equilibrium",
 }
 
 __all__ = ["__version__", *_PUBLIC]
