@@ -123,10 +123,9 @@ def read_quantity(value, unit: str, *, name: str, default_unit: str | None = Non
         number, source = _number_of_quantity(value, kind, name)
     else:
         number, source = _plain_number(value, default, kind, name), default
-    if source == target:
-        return Quantity(float(number), target)
-    # Twelve digits hold any reading; they clear the binary noise of Fahrenheit (68 degF is 20 degC, not 19.99...).
-    return Quantity(float(f"{Quantity(float(number), source).to(target).magnitude:.12g}"), target)
+    converted = Quantity(float(number), source).to(target)
+    # Clear the binary noise of the Fahrenheit offset: 68 degF is 20 degC, not 19.99...
+    return round(converted, 9) if kind == "temperature" else converted
 
 
 def number_in(

@@ -89,7 +89,7 @@ _SMALL_FRACTION = re.compile("([⁰¹²³⁴⁵⁶⁷⁸⁹]+)[/\u2044\u2215]([�
 _DECIMAL = r"(?:[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)(?:e[+-]?[0-9]{1,2})?"
 _FRACTION = r"[0-9]+\s*/\s*[0-9]+"
 NUMBER = rf"(?:[0-9]+(?:-|\s+){_FRACTION}|{_FRACTION}|{_DECIMAL})"
-_AMBIGUOUS = re.compile(r"[1-9][0-9]{0,2}(?:,[0-9]{3})+")
+_AMBIGUOUS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 
 
 def plain(text: str) -> str:
@@ -122,8 +122,7 @@ def exact_number(text: str) -> Fraction:
         raise ValueError("is not a number")
     if "/" not in text:
         if _AMBIGUOUS.fullmatch(text):
-            whole = text.replace(",", "")
-            raise ValueError(f"can be read two ways: write {whole} or {text.replace(',', '.', 1)}")
+            raise ValueError(f"can be read two ways: write {text.replace(',', '')} or {text.replace(',', '.')}")
         return Fraction(text.replace(",", "."))
     whole, numerator, denominator = re.fullmatch(r"(?:([0-9]+)[-\s]\s*)?([0-9]+)\s*/\s*([0-9]+)", text).groups()
     if int(denominator) == 0:
