@@ -7,7 +7,7 @@ from functools import cache
 from statistics import fmean
 
 from . import shrinkage
-from .doubts import doubts_of
+from .doubts import doubts_of_group, doubts_of_species
 from .quantities import columns, keys, table_rows
 from .record import Species
 from .value import Value
@@ -30,17 +30,22 @@ def all_species() -> tuple[Species, ...]:
     for row in rows:
         if row["is_group"] == "true":
             _fill_group(row, rows, values)
-    return tuple(_species(row, values, groups) for row in rows)
+    return tuple(_species(row, values, groups, rows) for row in rows)
 
 
-def _species(row: dict[str, str], values: dict[str, dict[str, Value]], groups: dict[str, str]) -> Species:
-    own = values[row["name"]]
-    group = values.get(groups.get(row["coefficient_row"], ""), {})
-    group_name = groups.get(row["coefficient_row"], "")
-    return Species(
-        row["name"], row["scientific_name"], row["kind"], row["is_group"] == "true", own,
-        doubts_of(row, own, group_name, group), row["origin"], row["table_name"], row["coefficient_row"],
-    )
+def _species(row: dict[str, str], values: dict[str, dict[str, Value]], groups: dict[str, str], rows) -> Species:
+    name, own = row["name"], values[row["name"]]
+    if row["is_group"] == "true":
+        doubts = doubts_of_group(name, own, {member: values[member] for member in _members(row, rows)})
+    else:
+        group_name = groups.get(row["coefficient_row"], "")
+        doubts = doubts_of_species(name, own, group_name, values.get(group_name))
+    return Species(name, row["scientific_name"], row["kind"], row["is_group"] == "true", own, doubts,
+                   row["origin"], row["table_name"], row["coefficient_row"])
+
+
+def _members(group: dict[str, str], rows: list[dict[str, str]]) -> list[str]:
+    return [r["name"] for r in rows if r["coefficient_row"] == group["coefficient_row"] and r["is_group"] == "false"]
 
 
 @cache
@@ -105,7 +110,7 @@ def _fill_group(row: dict[str, str], rows: list[dict[str, str]], values: dict[st
     own = values[row["name"]]
     for direction in ("radial", "tangential"):
         own[f"{direction}_shrinkage_percent"] = _shrinkage_of(own[f"{direction}_coefficient_per_percent"])
-    members = [r["name"] for r in rows if r["coefficient_row"] == row["coefficient_row"] and r["is_group"] == "false"]
+    members = _members(row, rows)
     for key in keys():
         found = {name: values[name][key] for name in members if key in values[name]}
         if found and key not in own and key not in _NOT_FOR_GROUPS:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
@@ -73,7 +74,7 @@ class Species:
 
         >>> from woodlib.species import find_species
         >>> find_species("sugar maple").borrow("tension_perpendicular_pa", find_species("black maple")).note
-        "borrowed from black maple on request; the tables give none for sugar maple"
+        'borrowed from black maple on request; the tables give none for sugar maple'
         """
         meaning_of(key)
         if self.get(key) is not None:
@@ -81,6 +82,24 @@ class Species:
         lent = lender.require(key)
         note = f"borrowed from {lender.name} on request; the tables give none for {self.name}"
         return Value(lent.number, lent.unit, "estimated", lent.source, note)
+
+    def lenders(self, key: str) -> tuple[Species, ...]:
+        """Woods of the same genus whose tables give ``key``, nearest in specific gravity first: candidates to borrow from.
+
+        >>> from woodlib.species import find_species
+        >>> [wood.name for wood in find_species("sugar maple").lenders("tension_perpendicular_pa")][0]
+        'black maple'
+        """
+        from .catalogue import all_species  # the catalogue is built from this class
+
+        meaning_of(key)
+        genus = self.scientific_name.split(" ")[0]
+        same = (wood for wood in all_species() if wood.scientific_name.split(" ")[0] == genus and not wood.is_group)
+        return tuple(sorted((wood for wood in same if wood.get(key) and wood != self), key=self._gravity_apart))
+
+    def _gravity_apart(self, other: Species) -> float:
+        mine, theirs = self.get("specific_gravity_basic"), other.get("specific_gravity_basic")
+        return abs(mine.number - theirs.number) if mine and theirs else math.inf
 
     @property
     def fibre_saturation_percent(self) -> float:
@@ -90,7 +109,9 @@ class Species:
     def _way_out(self, key: str) -> str:
         if estimates.has_rule(key):
             return f"ask for an estimate with estimate({key!r}) or give your own in a species file"
-        return "it is not estimated: give your own in a species file, or borrow it from a wood you name"
+        near = self.lenders(key)[:1] if self.scientific_name else ()
+        nearest = f"; the nearest that has one is {near[0].name}" if near else ""
+        return f"it is not estimated: give your own in a species file, or borrow it from a wood you name{nearest}"
 
 
 def estimates_used(values: Mapping[str, Value] | tuple[Value, ...]) -> tuple[str, ...]:

@@ -64,7 +64,7 @@ def radial_from_volumetric(volumetric_percent, tangential_to_radial=2.0):
     species carried here the ratio runs from 1.1 to 2.9.
 
     >>> round(radial_from_volumetric(14.0), 2)
-    4.92
+    4.82
     """
     ratio, volume = tangential_to_radial, volumetric_percent / 100.0
     root = ((1.0 + ratio) ** 2 - 4.0 * ratio * volume) ** 0.5
