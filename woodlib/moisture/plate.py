@@ -1,0 +1,119 @@
+"""Closed solutions for a board whose diffusion coefficient is constant: a step of air, and a steady swing.
+
+They fit finishes to their published figures, give the depth that a daily or weekly swing reaches, and check the
+step-by-step solver. Source of the series: Crank, The Mathematics of Diffusion, ch. 4 (plane sheet, surface
+evaporation), from memory; the tests compare with tabulated roots and times.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+from scipy.optimize import brentq
+
+from ..air.checks import Limits, door
+
+POSITIVE = Limits(0.0, np.inf, "", "write a number above zero", "dimensionless", above_low=True)
+AT_LEAST_ZERO = Limits(0.0, np.inf, "", "write zero or a number above it", "dimensionless")
+_TERMS = 60
+_SHORT = 0.01  # below this Fourier number (half thickness) the free-surface series needs too many terms
+
+
+def roots(biot: float, count: int = _TERMS) -> np.ndarray:
+    """First roots of b tan b = Bi, (count,), for Bi above zero.
+
+    >>> [round(float(root), 5) for root in roots(1.0, 2)]
+    [0.86033, 3.42562]
+    """
+    def balance(b: float) -> float:
+        return b * np.sin(b) - biot * np.cos(b)
+
+    return np.array([brentq(balance, k * np.pi, (k + 0.5) * np.pi, xtol=1e-14) for k in range(count)])
+
+
+@door(fourier=AT_LEAST_ZERO)
+def fraction_without_resistance(fourier: Any) -> Any:
+    """Part of the final change of mean moisture after a step, both faces at once in the new air's equilibrium.
+
+    fourier: D t / (half thickness)^2, any shape. Returns 0 to 1, same shape.
+
+    >>> round(fraction_without_resistance(0.848085), 4)
+    0.9
+    """
+    fourier = np.asarray(fourier, float)
+    odd = (2.0 * np.arange(_TERMS) + 1.0).reshape(-1, *[1] * fourier.ndim)
+    series = 1.0 - np.sum(8.0 / (np.pi * odd) ** 2 * np.exp(-((odd * np.pi / 2.0) ** 2) * fourier), axis=0)
+    return np.where(fourier < _SHORT, 2.0 * np.sqrt(fourier / np.pi), series)
+
+
+@door(fourier=AT_LEAST_ZERO)
+def fraction_with_resistance(fourier: Any, biot: float) -> Any:
+    """Part of the final change of mean moisture after a step, with the same resistance at both faces.
+
+    fourier: D t / (half thickness)^2, any shape; biot: S (half thickness) / D. Returns 0 to 1, same shape.
+
+    >>> round(fraction_with_resistance(0.91755, biot=1.0), 4)
+    0.5
+    """
+    fourier = np.asarray(fourier, float)
+    root = roots(biot).reshape(-1, *[1] * fourier.ndim)
+    share = 2.0 * biot**2 / (root**2 * (root**2 + biot**2 + biot))
+    return np.clip(1.0 - np.sum(share * np.exp(-(root**2) * fourier), axis=0) - (1.0 - np.sum(share, axis=0)), 0.0, 1.0)
+
+
+def swing_response(half_thickness_m: Any, diffusivity_m2_s: Any, surface_m_s: Any, period_s: Any) -> Any:
+    """Complex ratio of the swing of mean moisture to the swing of the air's EMC, for an endless sine.
+
+    Arguments broadcast, SI, above zero; not checked here. The modulus is the part of the swing that the board
+    follows, minus the angle over 2 pi the delay in periods.
+
+    >>> round(float(abs(swing_response(0.0095, 2.6e-11, 1e-7, 365 * 86400.0))), 3)
+    0.961
+
+    tanh z / (z (1 + z tanh z / Bi)), z = l sqrt(2 pi i/(P D)); derived from the equation of ``diffusion``.
+    """
+    z = half_thickness_m * np.sqrt(2j * np.pi / (period_s * diffusivity_m2_s))
+    return np.tanh(z) / (z * (1.0 + z * np.tanh(z) * diffusivity_m2_s / (surface_m_s * half_thickness_m)))
+
+
+@door(half_thickness_m=POSITIVE, diffusivity_m2_s=POSITIVE, surface_m_s=POSITIVE, period_s=POSITIVE)
+def swing_kept(half_thickness_m: Any, diffusivity_m2_s: Any, surface_m_s: Any, period_s: Any) -> Any:
+    """Part of a steady swing of the air's EMC that the board's mean moisture follows, 0 to 1; broadcasts.
+
+    >>> round(swing_kept(0.0095, 2.6e-11, 6e-9, 365 * 86400.0), 3)  # three coats of urethane varnish
+    0.871
+    """
+    return np.abs(swing_response(half_thickness_m, diffusivity_m2_s, surface_m_s, period_s))
+
+
+@door(half_thickness_m=POSITIVE, diffusivity_m2_s=POSITIVE, surface_m_s=POSITIVE, period_s=POSITIVE)
+def swing_delay_s(half_thickness_m: Any, diffusivity_m2_s: Any, surface_m_s: Any, period_s: Any) -> Any:
+    """How long the board's mean moisture runs behind a steady swing of the air, s; broadcasts.
+
+    >>> round(swing_delay_s(0.0095, 2.6e-11, 6e-9, 365 * 86400.0) / 86400)
+    29
+    """
+    return -np.angle(swing_response(half_thickness_m, diffusivity_m2_s, surface_m_s, period_s)) * period_s / (2 * np.pi)
+
+
+@door(diffusivity_m2_s=POSITIVE, period_s=POSITIVE)
+def swing_depth_m(diffusivity_m2_s: Any, period_s: Any) -> Any:
+    """Depth at which a swing has faded to 37 % of what it is at the wood's surface, sqrt(D P / pi), m.
+
+    >>> round(swing_depth_m(2.6e-11, 86400.0) * 1000, 2)
+    0.85
+    """
+    return np.sqrt(diffusivity_m2_s * period_s / np.pi)
+
+
+def surface_response(half_thickness_m: Any, diffusivity_m2_s: Any, surface_m_s: Any, period_s: Any) -> Any:
+    """Complex ratio of the swing at the wood's surface, under the finish, to the swing of the air's EMC.
+
+    Arguments broadcast, SI, above zero; not checked here.
+
+    >>> round(float(abs(surface_response(0.0095, 2.6e-11, 1e-7, 86400.0))), 2)
+    0.72
+    """
+    z = half_thickness_m * np.sqrt(2j * np.pi / (period_s * diffusivity_m2_s))
+    return 1.0 / (1.0 + z * np.tanh(z) * diffusivity_m2_s / (surface_m_s * half_thickness_m))
