@@ -18,7 +18,8 @@ MONTH_NAMES = ("January", "February", "March", "April", "May", "June",
 MONTH_LENGTHS = np.array([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31])
 MONTH_STARTS = np.concatenate(([0], np.cumsum(MONTH_LENGTHS)))  # day of the year, 0 to 365
 MID_MONTH = MONTH_STARTS[:-1] + MONTH_LENGTHS / 2.0
-AIR_TEMPERATURE_C = Limits(-40.0, 100.0, "degC", "write the temperature of the air in degrees Celsius")
+COLDEST_WOOD_C = -40.0  # the sorption equation turns round below
+AIR_TEMPERATURE_C = Limits(-70.0, 100.0, "degC", "write the temperature of the air in degrees Celsius")
 
 
 @dataclass(frozen=True)
@@ -102,7 +103,11 @@ class Year:
         return bool(self.missing_months)
 
     def emc_percent(self) -> np.ndarray:
-        """(n,) equilibrium moisture content (%) of each reading."""
+        """(n,) equilibrium moisture content (%) of each reading; refused when air is colder than -40 degC."""
+        coldest = float(self.temperature_c.min())
+        if coldest < COLDEST_WOOD_C:
+            raise InputError(f"temperature_c goes down to {coldest:g} degC, and moisture content is known to "
+                             f"{COLDEST_WOOD_C:g} degC only; bring the air indoors first, see indoors().")
         return sorption_percent(self.temperature_c, self.rh_percent)
 
     def emc_remarks(self) -> tuple[str, ...]:
