@@ -44,6 +44,15 @@ _PUBLIC = {
     "rh_percent_for_emc": "moisture.equilibrium",
     "hysteresis_band": "moisture.equilibrium",
     "air_for_meter_reading": "moisture.equilibrium",
+    "Board": "movement.board",
+    "Panel": "movement.panel",
+    "PanelBoard": "movement.panel",
+    "Movement": "movement.spread",
+    "Doubts": "movement.spread",
+    "width_movement": "movement.spread",
+    "movement_through_year": "movement.through_year",
+    "monthly_moisture": "movement.months",
+    "movement_strain": "movement.coefficients",
 }
 
 __all__ = ["__version__", *_PUBLIC]

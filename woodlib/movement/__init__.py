@@ -1,0 +1,1 @@
+"""Free movement: how far wood changes in size and shape when nothing stops it."""

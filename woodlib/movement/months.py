@@ -1,0 +1,69 @@
+"""The moisture content the wood heads for in each month, from a year of air or given as numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..air.year import MONTH_NAMES, Year
+from ..errors import Problems
+from .inputs import check_moistures
+
+STEADY_REMARK = "the wood is taken to reach each month's moisture content in full; thick or well finished wood moves less"
+PARTIAL_REMARK = "some months are missing from the air given, so the driest or dampest may not have been seen"
+
+
+@dataclass(frozen=True, eq=False)
+class MonthlyMoisture:
+    """Moisture content in % for each month named; ``rh_percent`` where the air is known."""
+
+    names: tuple[str, ...]
+    mc_percent: np.ndarray
+    rh_percent: np.ndarray | None = None
+    remarks: tuple[str, ...] = ()
+
+    @property
+    def driest(self) -> int:
+        """Place of the month with the lowest moisture content."""
+        return int(np.argmin(self.mc_percent))
+
+    @property
+    def dampest(self) -> int:
+        """Place of the month with the highest moisture content."""
+        return int(np.argmax(self.mc_percent))
+
+    def share_of_damp(self) -> np.ndarray:
+        """How far each month lies from the driest (0) to the dampest (1) month."""
+        span = float(np.ptp(self.mc_percent))
+        if span == 0.0:
+            return np.zeros(len(self.names))
+        return (self.mc_percent - self.mc_percent.min()) / span
+
+
+def monthly_moisture(air: Year | MonthlyMoisture | Sequence[float]) -> MonthlyMoisture:
+    """Moisture content per month from a ``Year`` of air, or from twelve numbers in % starting with January.
+
+    Steady equilibrium: the wood is taken to reach the equilibrium moisture content of the month's mean air.
+    Raises :class:`InputError` when there are not twelve numbers or one is not a moisture content.
+
+    >>> months = monthly_moisture([5, 5, 6, 7, 9, 11, 12, 12, 10, 8, 6, 5.5])
+    >>> months.names[months.driest], months.names[months.dampest]
+    ('January', 'July')
+    """
+    if isinstance(air, MonthlyMoisture):
+        return air
+    if isinstance(air, Year):
+        found = air.months()
+        remarks = (STEADY_REMARK, *air.remarks, *((PARTIAL_REMARK,) if air.partial else ()))
+        return MonthlyMoisture(
+            tuple(month.name for month in found),
+            np.array([month.emc_percent for month in found]),
+            np.array([month.rh_percent for month in found]),
+            remarks,
+        )
+    problems = Problems()
+    numbers = check_moistures(problems, "monthly moisture", air, 12)
+    problems.raise_if_any()
+    return MonthlyMoisture(MONTH_NAMES, numbers, None, (STEADY_REMARK,))
