@@ -113,7 +113,7 @@ def surface_response(half_thickness_m: Any, diffusivity_m2_s: Any, surface_m_s: 
     Arguments broadcast, SI, above zero; not checked here.
 
     >>> round(float(abs(surface_response(0.0095, 2.6e-11, 1e-7, 86400.0))), 2)
-    0.72
+    0.74
     """
     z = half_thickness_m * np.sqrt(2j * np.pi / (period_s * diffusivity_m2_s))
     return 1.0 / (1.0 + z * np.tanh(z) * diffusivity_m2_s / (surface_m_s * half_thickness_m))

@@ -24,7 +24,7 @@ class Likely(NamedTuple):
         >>> Likely.of(13.1, 8.1, 3.1)
         Likely(low=3.1, mid=8.1, high=13.1)
         """
-        return cls(min(first, mid, last), mid, max(first, mid, last))
+        return cls(float(min(first, mid, last)), float(mid), float(max(first, mid, last)))
 
 
 class Rate(NamedTuple):
