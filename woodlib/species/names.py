@@ -8,7 +8,7 @@ import unicodedata
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import replace
-from functools import cache
+from functools import cache, lru_cache
 
 from ..errors import InputError
 from .catalogue import all_species
@@ -36,10 +36,16 @@ def find_species(name: str | Species, own: Iterable[Species] = ()) -> Species:
     """
     if isinstance(name, Species):
         return name
-    words = _words(name) if isinstance(name, str) else []
+    if not isinstance(name, str):
+        raise InputError(f"species {name!r} is not a name; write the name of a wood, for example 'white oak'.")
+    return _find(name, tuple(own))
+
+
+@lru_cache(maxsize=1024)
+def _find(name: str, own: tuple[Species, ...]) -> Species:
+    words = _words(name)
     if not words:
         raise InputError(f"species {name!r} is not a name; write the name of a wood, for example 'white oak'.")
-    own = tuple(own)
     for index in (_index(own), _index(all_species()) + _trade_names()):
         # 'bass wood' is tried as written before 'wood' is dropped as a word that says nothing.
         found = _match(words, index) or _match(_telling(words), index)

@@ -36,7 +36,7 @@ def read_own_species(path: str | Path) -> tuple[Species, ...]:
         raise InputError(f"species file {path!r} is not a path; give the name of a CSV file.")
     text = _text(file)
     delimiter = ";" if ";" in text.splitlines()[0] else ","
-    rows = [row for row in enumerate(csv.reader(io.StringIO(text), delimiter=delimiter), start=1) if any(row[1])]
+    rows = _rows(text, delimiter, file.name)
     problems = Problems()
     header = _header(rows[0][1], problems)
     if len(rows) < 2:
@@ -51,31 +51,47 @@ def read_own_species(path: str | Path) -> tuple[Species, ...]:
 def write_own_species_template(path: str | Path) -> Path:
     """Write an empty species file with every column name, ready to fill in; an existing file is not overwritten."""
     file = Path(path)
-    if file.exists():
-        raise InputError(f"species file {file.name} exists already; choose another name for the template.")
-    file.write_text(",".join((*_TEXT_COLUMNS, *columns())) + "\n", encoding="utf-8")
+    try:
+        with open(file, "x", encoding="utf-8") as handle:
+            handle.write(",".join((*_TEXT_COLUMNS, *columns())) + "\n")
+    except FileExistsError:
+        raise InputError(f"species file {file.name} exists already; choose another name for the template.") from None
+    except OSError as error:
+        raise InputError(f"species file {str(file)!r} cannot be written ({error.strerror}); choose another place.") from None
     return file
 
 
 def _text(file: Path) -> str:
-    if not file.is_file():
-        raise InputError(f"species file {str(file)!r} cannot be found; give the name of a CSV file that exists.")
-    raw = file.read_bytes()
+    try:
+        raw = file.read_bytes()
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or "not a file name"
+        raise InputError(f"species file {str(file)!r} cannot be read ({reason}); give the name of a CSV file.") from None
     if b"\0" in raw:
         raise InputError(f"species file {file.name} is not plain text; save the sheet as CSV (UTF-8).")
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError:
         raise InputError(f"species file {file.name} is not UTF-8 text; save the sheet as CSV (UTF-8).") from None
-    if not text.strip():
+    if not text.strip(" \t\r\n,;"):
         raise InputError(f"species file {file.name} is empty; its first row must name the columns, beginning with name.")
-    return text.lstrip("\r\n")
+    return text
+
+
+def _rows(text: str, delimiter: str, name: str) -> list[tuple[int, list[str]]]:
+    """Rows that hold anything, with the row number a sheet shows; cells with single spaces and no line breaks."""
+    try:
+        rows = list(enumerate(csv.reader(io.StringIO(text, newline=None), delimiter=delimiter), start=1))
+    except csv.Error as error:
+        raise InputError(f"species file {name} is not a CSV table ({error}); save the sheet as CSV (UTF-8).") from None
+    tidy = [(number, [" ".join(cell.split()) for cell in cells]) for number, cells in rows]
+    return [(number, cells) for number, cells in tidy if any(cells)]
 
 
 def _header(cells: list[str], problems: Problems) -> list[str]:
     """Column names of the file; an unknown, doubled or missing one is a problem."""
     allowed = (*_TEXT_COLUMNS, *columns())
-    header = ["_".join(cell.strip().lower().split()) for cell in cells]
+    header = ["_".join(cell.lower().split()) for cell in cells]
     for place, name in enumerate(header, start=1):
         if not name:
             problems.add(f"row 1, column {place}: the column has no name; name it or remove it.")
@@ -96,7 +112,7 @@ def _row(number: int, cells: list[str], header: list[str], file: str, comma: boo
         problems.add(f"row {number}: {len(cells)} cells where row 1 names {len(header)} columns; a number such as 7,8 must "
                      "be written 7.8 in a file with commas between cells.")
         return None
-    cell = dict(zip(header, (text.strip() for text in cells), strict=False))
+    cell = dict(zip(header, cells, strict=False))
     before = len(problems.sentences)
     name = _name(number, cell.get("name", ""), taken, problems)
     kind = cell.get("kind", "").lower()
