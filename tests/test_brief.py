@@ -1,0 +1,296 @@
+"""A brief is read whole, with the line of every key, and never written to."""
+
+import json
+import shutil
+import tempfile
+import tomllib
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from woodlib.brief import KEYS, key_lines, read_brief, template_text, write_template
+from woodlib.data_files import data_path
+from woodlib.errors import InputError
+from woodlib.units import metres
+
+DEMOS = ["reading_nook_seat.toml", "serving_board.toml"]
+
+
+def demo(name: str) -> Path:
+    return data_path(f"briefs/{name}")
+
+
+def every_path(value, path=()):
+    """Paths of all tables, keys and array elements of a parsed document."""
+    if path:
+        yield path
+    for name, entry in value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ():
+        yield from every_path(entry, (*path, name))
+
+
+AWKWARD = '''\
+# a comment with [a.header] and key = 1
+title = "a # in text" # and a comment
+notes = """
+[not.a.header]
+width = "not a key" \\"""
+quotes at the end"""""
+\tplain."dotted.name".'more' = 1
+"caf\\u00e9" = 2
+
+[a.b.c]   # nested
+x = 1
+[a]
+y = { z = 1, "w.w" = [ 1,
+  2, { deep = 'it''s' } ] }
+[[parts]]
+name = 'one'
+[[parts.holes]]
+at = 1
+[[parts.holes]]
+at = 2
+[parts.screw]
+size = 3
+[[parts]]
+name = "two"
+[[parts.holes]]
+at = 4
+[last]
+list = [
+  # comment, with ] and "
+  "one",
+  "two # not a comment",
+]
+raw = \'\'\'
+] = [ \'\'\'
+when = 1979-05-27 07:32:00Z
+'''.replace("'it''s'", "'it'")
+
+
+def test_lines_of_an_awkward_text():
+    lines = key_lines(AWKWARD)
+    assert set(lines) == set(every_path(tomllib.loads(AWKWARD)))
+    expected = {
+        ("title",): 2,
+        ("notes",): 3,
+        ("plain",): 7,
+        ("plain", "dotted.name", "more"): 7,
+        ("caf\u00e9",): 8,
+        ("a",): 10,
+        ("a", "b", "c", "x"): 11,
+        ("a", "y", "z"): 13,
+        ("a", "y", "w.w", 1): 14,
+        ("a", "y", "w.w", 2, "deep"): 14,
+        ("parts", 0): 15,
+        ("parts", 0, "holes", 1, "at"): 20,
+        ("parts", 0, "screw", "size"): 22,
+        ("parts", 1, "name"): 24,
+        ("parts", 1, "holes", 0, "at"): 26,
+        ("last", "list", 1): 31,
+        ("last", "when"): 35,
+    }
+    assert {path: lines[path] for path in expected} == expected
+
+
+names = st.text("abcXYZ_-09.\"'#[]= \u00e9", min_size=1, max_size=6)
+texts = st.text(st.characters(codec="utf-8", exclude_categories=["Cc", "Cs"]), max_size=12)
+leaves = st.one_of(st.integers(), st.booleans(), st.floats(allow_nan=False), texts)
+tables = st.dictionaries(names, leaves, min_size=1, max_size=3)
+documents = st.dictionaries(names, st.one_of(leaves, st.lists(leaves, max_size=3), tables), max_size=5)
+
+
+def written(document: dict) -> tuple[str, dict]:
+    """The document as TOML, with the line on which each key was written."""
+    text, lines = ["# start"], {}
+
+    def put(path, value):
+        lines[path] = len(text) + 1
+        key = json.dumps(path[-1], ensure_ascii=False)
+        if isinstance(value, list):
+            text.append(f"{key} = [ # ] a comment")
+            for place, entry in enumerate(value):
+                lines[(*path, place)] = len(text) + 1
+                text.append(f"  {toml(entry)}, # \"")
+            text.append("]")
+        else:
+            text.append(f"{key}={toml(value)} # '''")
+
+    for name, value in document.items():
+        if not isinstance(value, dict):
+            put((name,), value)
+    for name, value in document.items():
+        if isinstance(value, dict):
+            lines[(name,)] = len(text) + 1
+            text.append(f" [ {json.dumps(name, ensure_ascii=False)} ] # table")
+            for inner, entry in value.items():
+                put((name, inner), entry)
+    return "\n".join(text), lines
+
+
+def toml(value) -> str:
+    if isinstance(value, float):
+        return repr(value)
+    return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
+
+
+@given(documents)
+def test_every_key_is_found_on_the_line_it_was_written(document):
+    text, lines = written(document)
+    assert tomllib.loads(text) == document
+    assert key_lines(text) == lines
+
+
+def test_the_line_scanner_agrees_with_the_demonstrations():
+    for name in DEMOS:
+        text = demo(name).read_text(encoding="utf-8")
+        lines = key_lines(text)
+        assert set(lines) == set(every_path(tomllib.loads(text)))
+        for path, line in lines.items():
+            if isinstance(path[-1], str):
+                assert path[-1] in text.split("\n")[line - 1]
+
+
+def test_the_seat_is_read_in_si_with_its_text_kept():
+    brief = read_brief(demo("reading_nook_seat.toml"))
+    assert brief.piece.width_m == metres("20 in", name="width")
+    assert brief.typed["piece.width"] == "20 in"
+    assert brief.exact_m("piece.thickness") == Fraction(7, 8) * Fraction(254, 10_000)
+    assert (brief.piece.kind, brief.piece.ring_angle_deg, brief.stock.month) == ("seat", 0.0, 10)
+    assert brief.stock.moisture_percent() == 8.0
+    assert [entry.centres_m for entry in brief.hardware] == [0.128, 0.128]
+    assert brief.where("hardware.2.centres").startswith("reading_nook_seat.toml, line ")
+    assert brief.constructions == () and brief.first == "customary"
+    assert "oak" in brief.species().name
+
+
+def test_the_seat_lives_in_dry_winters_and_damp_summers():
+    year = read_brief(demo("reading_nook_seat.toml")).year()
+    assert year.driest().name == "January" and year.dampest().name == "July"
+    assert year.driest().rh_percent == pytest.approx(25.0, abs=0.01)
+    assert year.dampest().rh_percent == pytest.approx(62.0, abs=0.01)
+
+
+def test_the_board_rests_in_the_air_of_the_shop_and_goes_to_the_sea():
+    brief = read_brief(demo("serving_board.toml"))
+    assert brief.species().name == "black cherry"
+    # At 50 % RH the Wood Handbook (FPL-GTR-190, Table 4-2) has 9.4 % at 15.6 degC and 9.2 % at 21.1 degC.
+    assert 9.2 <= brief.stock.moisture_percent() <= 9.4
+    assert brief.year().dampest().emc_percent > brief.year().driest().emc_percent
+    assert brief.first == "metric"
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_demonstrations_say_that_they_are_invented(name):
+    text = demo(name).read_text(encoding="utf-8")
+    assert text.startswith("# INVENTED")
+    assert "nvented" in read_brief(demo(name)).notes
+
+
+def test_reading_leaves_the_folder_as_it_was(tmp_path):
+    shutil.copy(demo("reading_nook_seat.toml"), tmp_path / "seat.toml")
+    before = (tmp_path / "seat.toml").read_bytes()
+    (tmp_path / "seat.toml").chmod(0o444)
+    brief = read_brief(tmp_path / "seat.toml")
+    brief.year(), brief.species()
+    assert [path.name for path in tmp_path.iterdir()] == ["seat.toml"]
+    assert (tmp_path / "seat.toml").read_bytes() == before
+    with pytest.raises(AttributeError):
+        brief.title = "another"
+    with pytest.raises(TypeError):
+        brief.typed["title"] = "another"
+
+
+def test_a_new_brief_reads_at_once_and_is_never_overwritten(tmp_path):
+    path = write_template(tmp_path / "bench.toml")
+    assert read_brief(path).title == "Reading-nook seat"
+    path.write_text("mine", encoding="utf-8")
+    with pytest.raises(InputError, match="exists already and is left as it is"):
+        write_template(path)
+    assert path.read_text(encoding="utf-8") == "mine"
+
+
+def test_the_template_explains_every_key():
+    text = template_text()
+    for key in KEYS:
+        if key.says:
+            assert f"{key.name} = " in text
+            assert " ".join(key.says.split()[:6]) in text
+
+
+def uncommented(text: str, *names: str) -> str:
+    """The template with some of its commented keys and headings switched on."""
+    for name in names:
+        text = text.replace(f"\n# {name}", f"\n{name}")
+    return text
+
+
+def without_seasons(text: str) -> str:
+    start, end = text.index("[house.seasons.winter]"), text.index("# Other ways to give the air")
+    return text[:start] + text[end:]
+
+
+def test_the_template_offers_a_climate_instead_of_seasons(tmp_path):
+    names = ("[house]", "climate =", "heating =", "moisture_gain =", "dehumidifier_holds =")
+    (tmp_path / "b.toml").write_text(uncommented(without_seasons(template_text()), *names), encoding="utf-8")
+    brief = read_brief(tmp_path / "b.toml")
+    assert (brief.house.source, brief.house.cooling_set_point_c) == ("climate", None)
+    assert brief.house.heating_set_point_c == 20.0
+    assert float(brief.year().rh_percent.max()) <= 55.0 + 1e-9
+
+
+def test_a_log_is_found_beside_the_brief(tmp_path):
+    rows = ["time;temperature [\u00b0C];humidity [%]"]
+    for month in range(1, 13):
+        rows += [f"{day:02d}.{month:02d}.2023 12:00;20,5;{30 + 4 * min(month, 13 - month)}" for day in range(1, 29)]
+    (tmp_path / "logs").mkdir()
+    (tmp_path / "logs" / "room.csv").write_text("\n".join(rows), encoding="utf-8")
+    text = uncommented(without_seasons(template_text()), "[house]", "log =", "log_date_order =")
+    (tmp_path / "b.toml").write_text(text.replace("room_log.csv", "logs/room.csv"), encoding="utf-8")
+    brief = read_brief(tmp_path / "b.toml")
+    assert brief.house.path == tmp_path / "logs" / "room.csv"
+    assert brief.year().driest().rh_percent == pytest.approx(34, abs=0.5)
+
+
+def test_every_spelling_of_a_table_is_accepted(tmp_path):
+    (tmp_path / "b.toml").write_text(
+        """
+title = 'Board'
+piece = { kind = "Board", width = '9"', length = "18 in", thickness = "3/4 in", rings = 60 }
+wood.species = "black cherry"
+wood.moisture = 9
+wood.built_in = "Sept"
+house.hemisphere = "south"
+house.seasons.winter = { temperature = "15 degC", humidity = 70 }
+house.seasons.summer = { temperature = "24 degC", humidity = 55 }
+handout.gap.width = "20 in"
+handout.gap.glued = true
+""",
+        encoding="utf-8-sig",
+        newline="\r\n",
+    )
+    brief = read_brief(str(tmp_path / "b.toml"))
+    assert brief.piece.ring_angle_deg == 60 and brief.piece.border_width_m is None
+    assert brief.stock.month == 9 and brief.stock.meter_error_percent == 1.0
+    assert brief.handout["gap"] == {"width": "20 in", "glued": True}
+    assert brief.where("handout.gap.width") == "b.toml, line 10: "
+    assert brief.year().dampest().name == "July"
+
+
+def test_text_with_markup_is_kept_as_text(tmp_path):
+    hostile = "<script>alert('x')</script> {{ 7*7 }} $(rm -rf) %s"
+    text = template_text().replace('"Name of the client"', json.dumps(hostile))
+    (tmp_path / "b.toml").write_text(text, encoding="utf-8")
+    assert read_brief(tmp_path / "b.toml").client == hostile
+
+
+@given(st.binary(max_size=300))
+def test_any_file_is_a_brief_or_sentences(content):
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "b.toml"
+        path.write_bytes(content)
+        with pytest.raises(InputError) as caught:
+            read_brief(path)
+        assert all(len(sentence.splitlines()) == 1 for sentence in caught.value.problems)

@@ -1,0 +1,138 @@
+"""What must fit together in a brief: sizes with each other, one source of air, one source of moisture, real names."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from ..errors import InputError, WoodlibError
+from ..units import both, shown
+from .keys import SOURCES_OF_AIR
+from .record import Season, species_of
+
+OUTDOOR_SETTINGS = ("heating", "cooling", "moisture_gain", "humidifier_holds", "dehumidifier_holds")
+
+
+def check_fit(desk) -> None:
+    """Sizes that cannot belong together are usually two swapped numbers or a wrong unit."""
+    size = {name: desk.known.get(f"piece.{name}") for name in ("width", "length", "thickness", "border_width")}
+    _smaller(desk, size, "thickness", ("width", "length"), 1.0, "the thickness is the smallest size of a panel")
+    _smaller(desk, size, "border_width", ("width", "length"), 0.5, "two borders must leave some panel between them")
+    given = [name for name in ("border_width", "border_thickness") if desk.raw(("piece", name)) is not None]
+    if len(given) == 1:
+        other = "border_thickness" if given == ["border_width"] else "border_width"
+        path = ("piece", given[0])
+        desk.problems.add(f"{desk.where(path)}piece.{given[0]} is given without piece.{other}; give both or neither.")
+    _hardware_fits(desk, size)
+
+
+def _smaller(desk, size: dict, small: str, larges: tuple[str, ...], share: float, why: str) -> None:
+    for large in larges:
+        if None not in (size[small], size[large]) and not size[small] < share * size[large]:
+            path = ("piece", small)
+            limit = both(share * size[large])
+            desk.problems.add(
+                f"{desk.where(path)}piece.{small} is {shown(desk.raw(path))}; with piece.{large} "
+                f"{shown(desk.raw(('piece', large)))} it must be less than {limit}, because {why}."
+            )
+
+
+def _hardware_fits(desk, size: dict) -> None:
+    listed = desk.raw(("hardware",))
+    for place in range(len(listed) if isinstance(listed, list) else 0):
+        path = ("hardware", place)
+        centres, runs = (desk.known.get(f"hardware.{place + 1}.{name}") for name in ("centres", "runs"))
+        along = "length" if runs == "along the grain" else "width"
+        if None not in (centres, runs, size[along]) and centres >= size[along]:
+            here = (*path, "centres")
+            desk.problems.add(
+                f"{desk.where(here)}hardware.centres is {shown(desk.raw(here))}, which does not fit on a panel with piece.{along} {shown(desk.raw(('piece', along)))}; check both."
+            )
+
+
+def check_stock(desk) -> None:
+    """Moisture from exactly one source, and a species that is in a table."""
+    metered = desk.raw(("wood", "moisture")) is not None
+    shop = [name for name in ("shop_temperature", "shop_humidity") if desk.raw(("wood", name)) is not None]
+    if metered and shop:
+        desk.problems.add(
+            f"{desk.where(('wood', shop[0]))}wood.{shop[0]} is given beside wood.moisture; give the meter reading or "
+            "the air of the shop, not both."
+        )
+    elif not metered and len(shop) < 2:
+        desk.problems.add(
+            f"{desk.where(('wood', *shop))}the moisture of the stock is missing; write moisture = \"8 %\", or both "
+            "shop_temperature = \"65 degF\" and shop_humidity = \"45 %\"."
+        )
+    own_is_bad = desk.raw(("wood", "own_species")) is not None and "wood.own_species" not in desk.known
+    if "wood.species" in desk.known and not own_is_bad:
+        _absorb(desk, ("wood", "species"), species_of, desk.known["wood.species"], desk.known.get("wood.own_species"))
+
+
+def check_house(desk, seasons: tuple[Season, ...]) -> str:
+    """Exactly one source of air, with the settings that go with it; returns the source, or nothing if there is none."""
+    given = [name for name in SOURCES_OF_AIR if desk.raw(("house", name)) is not None]
+    if len(given) != 1:
+        has = f"has {' and '.join(given)}" if given else "has no air"
+        desk.problems.add(
+            f"{desk.where(('house', *given[1:2]))}house {has}; give exactly one of seasons, log, weather and climate."
+        )
+        return ""
+    outdoors = given[0] in ("weather", "climate")
+    _goes_with(desk, OUTDOOR_SETTINGS, outdoors, given[0], "weather or climate")
+    _goes_with(desk, ("hemisphere",), given[0] == "seasons", given[0], "seasons")
+    _goes_with(desk, ("log_temperature_unit", "log_date_order"), given[0] == "log", given[0], "log")
+    if outdoors:
+        _set_points(desk)
+    readable = all(None not in (season.temperature_c, season.rh_percent) for season in seasons)
+    if given[0] == "seasons" and readable and _all_known(desk, len(seasons)):
+        _absorb(desk, ("house", "seasons"), _year_of, seasons, desk.known.get("house.hemisphere", "north"))
+    if "house.climate" in desk.known:
+        _absorb(desk, ("house", "climate"), _climate, desk.known["house.climate"])
+    return given[0]
+
+
+def _all_known(desk, number: int) -> bool:
+    """True when every entry under house.seasons was known, so that only their number and months can be wrong."""
+    table = desk.raw(("house", "seasons"))
+    return isinstance(table, Mapping) and len(table) == number
+
+
+def _goes_with(desk, names: tuple[str, ...], fits: bool, source: str, wanted: str) -> None:
+    for name in names:
+        if desk.raw(("house", name)) is not None and not fits:
+            path = ("house", name)
+            desk.problems.add(f"{desk.where(path)}house.{name} goes with {wanted}, not with {source}; take it out.")
+
+
+def _set_points(desk) -> None:
+    for name, example in (("heating", "68 degF"), ("moisture_gain", "2 g/m3")):
+        if desk.raw(("house", name)) is None:
+            desk.problems.add(f"{desk.where(('house', name))}house.{name} is missing; write {name} = \"{example}\".")
+    heating, cooling = desk.known.get("house.heating"), desk.known.get("house.cooling")
+    if heating is not None and cooling is not None and cooling < heating:
+        path = ("house", "cooling")
+        desk.problems.add(
+            f"{desk.where(path)}house.cooling is {shown(desk.raw(path))}, below house.heating "
+            f"{shown(desk.raw(('house', 'heating')))}; the room cannot be heated and cooled at once, so raise it."
+        )
+
+
+def _absorb(desk, path: tuple, function, *arguments) -> None:
+    try:
+        function(*arguments)
+    except InputError as error:
+        desk.problems.absorb(error, desk.where(path))
+    except WoodlibError as error:
+        desk.problems.add(f"{desk.where(path)}{error}")
+
+
+def _year_of(seasons: tuple[Season, ...], hemisphere: str) -> None:
+    from ..air.seasons import year_from_seasons
+
+    year_from_seasons({s.name: (s.temperature_c, s.rh_percent) for s in seasons}, hemisphere=hemisphere)
+
+
+def _climate(place: str) -> None:
+    from ..air.climates import find_climate
+
+    find_climate(place)

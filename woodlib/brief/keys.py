@@ -1,0 +1,113 @@
+"""What may stand in a brief: every key with what it means, how it is read, its limits and an example.
+
+The reader, the written template and the suggestions for misspelt keys all come from this one table.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+KINDS_OF_PIECE = ("lid", "seat", "table top", "door panel", "board")
+RING_ANGLES_DEG = {"flatsawn": 0.0, "riftsawn": 45.0, "quartersawn": 90.0}
+DIRECTIONS = ("across the grain", "along the grain")
+UNITS = ("inches", "millimetres")
+HEMISPHERES = ("north", "south")
+MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
+          "November", "December")
+SEASONS = ("winter", "spring", "summer", "autumn", "fall", *(month.lower() for month in MONTHS))
+SOURCES_OF_AIR = ("seasons", "log", "weather", "climate")
+
+
+@dataclass(frozen=True)
+class Key:
+    """One key of a brief.
+
+    ``path`` dotted, ``[]`` for each table of an array, ``*`` for a name of the writer's own; ``reads`` names the
+    reader; ``low`` and ``high`` are inclusive, in metres, percent, degree, degC or g/m3; ``shown`` False leaves the
+    key commented out in the template.
+    """
+
+    path: str
+    reads: str
+    says: str
+    example: str
+    required: bool = False
+    low: float | None = None
+    high: float | None = None
+    choices: tuple[str, ...] = ()
+    shown: bool = True
+
+    @property
+    def table(self) -> str:
+        """The table that holds the key, empty at the top of the file."""
+        return self.path.rpartition(".")[0]
+
+    @property
+    def name(self) -> str:
+        """The key without its table."""
+        return self.path.rpartition(".")[2]
+
+
+KEYS = (
+    Key("title", "words", "What the piece is called.", '"Reading-nook seat"', required=True),
+    Key("maker", "words", "Who builds it; printed on the handout.", '"Name of the workshop"'),
+    Key("client", "words", "Who it is for; printed on the handout.", '"Name of the client"'),
+    Key("notes", "text", "Anything else worth keeping with the commission.", '"""\nWhat was agreed.\n"""'),
+    Key("units", "choice", "Which system is written first: inches or millimetres.", '"inches"', choices=UNITS),
+    Key("constructions", "names", "Ways to build that are to be compared; left out, all of them are.",
+        '["breadboard end", "frame and panel"]', shown=False),
+    Key("piece.kind", "choice", "lid, seat, table top, door panel or board.", '"seat"', True, choices=KINDS_OF_PIECE),
+    Key("piece.width", "length", "Width of the panel ACROSS the grain: the direction that moves.", '"20 in"', True,
+        low=0.01, high=5),
+    Key("piece.length", "length", "Length of the panel along the grain.", '"44 in"', True, low=0.01, high=10),
+    Key("piece.thickness", "length", "Thickness of the panel.", '"7/8 in"', True, low=0.001, high=0.3),
+    Key("piece.border_width", "length", "Width of the border the client has in mind; leave both out for none.",
+        '"2 in"', low=0.001, high=1),
+    Key("piece.border_thickness", "length", "Thickness of that border.", '"7/8 in"', low=0.001, high=0.3),
+    Key("piece.rings", "rings", "flatsawn, riftsawn, quartersawn, or the ring angle from 0 deg (flatsawn) to 90 deg; "
+        "left out, flatsawn is taken, which moves most.", '"flatsawn"', low=0, high=90),
+    Key("wood.species", "words", "Name of the wood.", '"white oak"', True),
+    Key("wood.own_species", "file", "Table (CSV) with woods of your own; the species is looked for there first.",
+        '"my_woods.csv"', shown=False),
+    Key("wood.moisture", "share", "Moisture of the stock today, by meter. Instead of it, the air of the shop where "
+        "the stock has come to rest can be given below.", '"8 %"', low=1, high=100),
+    Key("wood.shop_temperature", "temperature", "Temperature of the shop, with shop_humidity.", '"65 degF"',
+        low=-20, high=60, shown=False),
+    Key("wood.shop_humidity", "share", "Relative humidity of the shop, by hygrometer.", '"45 %"', low=1, high=100,
+        shown=False),
+    Key("wood.meter_error", "share", "How far the moisture may be off, in points of moisture content; left out, "
+        "1 point (common practice, no source).", '"1 %"', low=0, high=10),
+    Key("wood.built_in", "month", "Month in which the panel is glued up.", '"October"', True),
+    Key("finish.name", "words", "Finish.", '"oil varnish"'),
+    Key("finish.coats", "whole", "Number of coats.", "3", low=0, high=30),
+    Key("house.seasons.*.temperature", "temperature", "Temperature indoors.", '"70 degF"', True, low=-40, high=60),
+    Key("house.seasons.*.humidity", "share", "Relative humidity indoors.", '"25 %"', True, low=1, high=100),
+    Key("house.hemisphere", "choice", "With seasons: north, or south where winter is in July.", '"north"',
+        choices=HEMISPHERES, shown=False),
+    Key("house.log", "file", "Instead of seasons: a hygrometer log (CSV) from that room.", '"room_log.csv"',
+        shown=False),
+    Key("house.log_temperature_unit", "choice", "With log, where its heading does not tell: degC or degF.",
+        '"degC"', choices=("degC", "degF"), shown=False),
+    Key("house.log_date_order", "choice", "With log, where its dates do not tell: day first, month first or year "
+        "first.", '"day first"', choices=("day first", "month first", "year first"), shown=False),
+    Key("house.weather", "file", "Instead of seasons: a weather file (EPW) of a place near by.", '"near_by.epw"',
+        shown=False),
+    Key("house.climate", "words", "Instead of seasons: a place from the table of climates that is shipped.",
+        '"Aberdeen"', shown=False),
+    Key("house.heating", "temperature", "With weather or climate: the room is heated up to this.", '"68 degF"',
+        low=0, high=45, shown=False),
+    Key("house.cooling", "temperature", "With weather or climate: the room is cooled down to this; leave it out "
+        "where there is no cooling.", '"76 degF"', low=0, high=45, shown=False),
+    Key("house.moisture_gain", "density", "With weather or climate: moisture that people, cooking and plants add to the "
+        "air; homes 2 to 4 g/m3 in winter (from memory), an empty house 0.", '"2 g/m3"', low=0, high=20, shown=False),
+    Key("house.humidifier_holds", "share", "With weather or climate: a humidifier keeps the room above this.",
+        '"35 %"', low=1, high=100, shown=False),
+    Key("house.dehumidifier_holds", "share", "With weather or climate: a dehumidifier, or cooling that dries, keeps "
+        "the room below this.", '"55 %"', low=1, high=100, shown=False),
+    Key("hardware[].name", "words", "What it is.", '"finger pull"', True),
+    Key("hardware[].centres", "length", "Distance between its two screws, centre to centre.", '"128 mm"', True,
+        low=0.001, high=5),
+    Key("hardware[].runs", "choice", "across the grain (the distance will change) or along the grain.",
+        '"across the grain"', True, choices=DIRECTIONS),
+    Key("handout.*.*", "start", "", ""),
+)

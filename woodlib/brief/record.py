@@ -1,0 +1,190 @@
+"""A brief after reading: frozen records in SI, with what was typed kept beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from ..errors import InputError
+from ..units import exact_metres, shown
+
+if TYPE_CHECKING:
+    from ..air.year import Year
+    from ..species import Species
+
+
+@dataclass(frozen=True)
+class Piece:
+    """The panel and the border that the client has in mind; width is across the grain, 0 deg is flatsawn."""
+
+    kind: str
+    width_m: float
+    length_m: float
+    thickness_m: float
+    border_width_m: float | None = None
+    border_thickness_m: float | None = None
+    ring_angle_deg: float = 0.0
+
+
+@dataclass(frozen=True)
+class Stock:
+    """The wood on the bench: its name, its moisture today (or the air it rests in) and the month of gluing up."""
+
+    species: str
+    own_species: Path | None
+    mc_percent: float | None
+    shop_temperature_c: float | None
+    shop_rh_percent: float | None
+    meter_error_percent: float
+    month: int
+
+    def moisture_percent(self) -> float:
+        """Moisture content today in percent: as metered, or the equilibrium with the air of the shop."""
+        if self.mc_percent is not None:
+            return self.mc_percent
+        from ..moisture.equilibrium import emc_percent
+
+        return float(emc_percent(self.shop_temperature_c, self.shop_rh_percent))
+
+
+@dataclass(frozen=True)
+class Finish:
+    """Finish by name and number of coats; an empty name is bare wood."""
+
+    name: str = ""
+    coats: int = 0
+
+
+@dataclass(frozen=True)
+class Season:
+    """One typed season, or a month, of indoor air."""
+
+    name: str
+    temperature_c: float
+    rh_percent: float
+
+
+@dataclass(frozen=True)
+class House:
+    """Where the year of air comes from: ``source`` is seasons, log, weather or climate."""
+
+    source: str
+    seasons: tuple[Season, ...] = ()
+    path: Path | None = None
+    place: str = ""
+    hemisphere: str = "north"
+    heating_set_point_c: float | None = None
+    cooling_set_point_c: float | None = None
+    moisture_gain_g_m3: float | None = None
+    humidifier_holds_percent: float | None = None
+    dehumidifier_holds_percent: float | None = None
+    log_temperature_unit: str | None = None
+    log_date_order: str | None = None
+
+    def year(self) -> Year:
+        """A year of the air in this house. Raises :class:`InputError` for a log or weather file with bad contents."""
+        if self.source == "seasons":
+            from ..air.seasons import year_from_seasons
+
+            typed = {season.name: (season.temperature_c, season.rh_percent) for season in self.seasons}
+            return year_from_seasons(typed, hemisphere=self.hemisphere)
+        if self.source == "log":
+            from ..air.hygrometer_log import read_hygrometer_log
+
+            return read_hygrometer_log(
+                self.path, temperature_unit=self.log_temperature_unit, date_order=self.log_date_order
+            )
+        return self._heated()
+
+    def _heated(self) -> Year:
+        if self.source == "weather":
+            from ..air.weather_file import read_weather_file
+
+            outdoors = read_weather_file(self.path)
+        else:
+            from ..air.climates import year_from_climate
+
+            outdoors = year_from_climate(self.place)
+        from ..air.indoors import indoors
+
+        return indoors(
+            outdoors,
+            self.heating_set_point_c,
+            self.cooling_set_point_c,
+            self.moisture_gain_g_m3,
+            humidifier_holds_percent=self.humidifier_holds_percent,
+            dehumidifier_holds_percent=self.dehumidifier_holds_percent,
+        )
+
+
+@dataclass(frozen=True)
+class Hardware:
+    """Something screwed on at two fixed points; ``runs`` is ``across the grain`` or ``along the grain``."""
+
+    name: str
+    centres_m: float
+    runs: str
+
+
+@dataclass(frozen=True)
+class Brief:
+    """One commission. ``typed`` holds every value as it stands in the file, by dotted key.
+
+    ``constructions`` empty means all; ``handout`` maps a study's key to its inputs' start values as typed;
+    ``units`` is ``inches`` or ``millimetres``, whichever is written first.
+    """
+
+    path: Path
+    title: str
+    maker: str
+    client: str
+    notes: str
+    units: str
+    piece: Piece
+    stock: Stock
+    finish: Finish
+    house: House
+    hardware: tuple[Hardware, ...]
+    constructions: tuple[str, ...]
+    handout: Mapping[str, Mapping[str, object]]
+    typed: Mapping[str, object] = field(repr=False)
+    lines: Mapping[str, int] = field(repr=False)
+
+    @property
+    def first(self) -> str:
+        """The same preference as the writing functions of ``units`` spell it: ``customary`` or ``metric``."""
+        return "customary" if self.units == "inches" else "metric"
+
+    def year(self) -> Year:
+        """A year of the air in the house; see :meth:`House.year`."""
+        return self.house.year()
+
+    def species(self) -> Species:
+        """The wood, from the maker's own table if the brief names one, else from the catalogue."""
+        return species_of(self.stock.species, self.stock.own_species)
+
+    def exact_m(self, key: str) -> Fraction:
+        """A length of the brief as an exact fraction of a metre, for setting out: ``exact_m("piece.width")``."""
+        if key not in self.typed:
+            raise InputError(f"{shown(key)} is not given in {self.path.name}; given are {', '.join(self.typed)}.")
+        return exact_metres(self.typed[key], name=key)
+
+    def where(self, key: str) -> str:
+        """Where a key stands, to put in front of a sentence about it: ``seat.toml, line 12: ``."""
+        while key and key not in self.lines:
+            key = key.rpartition(".")[0]
+        return f"{self.path.name}, line {self.lines[key]}: " if key else f"{self.path.name}: "
+
+
+def species_of(name: str, own_species: Path | None) -> Species:
+    """A wood by name, looked for in the maker's own table first."""
+    from ..species import find_species
+
+    if own_species is None:
+        return find_species(name)
+    from ..species import read_own_species
+
+    return find_species(name, own=read_own_species(own_species))
