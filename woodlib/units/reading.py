@@ -13,7 +13,7 @@ import pint
 from ..errors import InputError
 from . import spelling
 from .spelling import KIND_OF_UNIT, KINDS, METRES_PER_UNIT, NUMBER, UNIT_OF_SPELLING, exact_number, plain, shown
-from .writing import both
+from .writing import LARGEST_NUMBER, both
 
 registry = pint.UnitRegistry()
 """The kit's one unit registry; a quantity from another registry is taken over by the name of its unit."""
@@ -25,7 +25,8 @@ LONGEST_M = 1000.0
 
 _ONE_NUMBER = re.compile(rf"(?P<sign>[+-]?)\s*(?P<number>{NUMBER})\s*(?P<unit>[^0-9\s/,.+-].*)?")
 _FEET_AND_INCHES = re.compile(
-    rf"(?P<sign>[+-]?)\s*(?P<feet>[0-9]+)\s*(?:'|ft\.?|foot|feet)\s*[-,]?\s*(?P<inches>{NUMBER})\s*(?:\"|in\.?|inch|inches)?"
+    rf"(?P<sign>[+-]?)\s*(?P<feet>[0-9]+)\s*(?:'|ft\.?|foot|feet)\s*[-,]?\s*"
+    rf"(?P<inches>{NUMBER})\s*(?:\"|in\.?|inch|inches)?"
 )
 _KINDS_OF_REGISTRY_UNITS = {
     "length": "meter",
@@ -123,6 +124,8 @@ def read_quantity(value, unit: str, *, name: str, default_unit: str | None = Non
         number, source = _number_of_quantity(value, kind, name)
     else:
         number, source = _plain_number(value, default, kind, name), default
+    if abs(number) > LARGEST_NUMBER:
+        raise InputError(_too_large(value, kind, name))
     converted = Quantity(float(number), source).to(target)
     # Clear the binary noise of the Fahrenheit offset: 68 degF is 20 degC, not 19.99...
     return round(converted, 9) if kind == "temperature" else converted
@@ -204,8 +207,10 @@ def _number(digits: str, text: str, kind: str, name: str) -> Fraction:
 def _plain_number(value, default: str | None, kind: str, name: str) -> Fraction:
     if isinstance(value, bool) or not isinstance(value, (Real, Decimal)):
         raise InputError(_refusal(value, kind, name))
-    if not math.isfinite(value):
+    if not isinstance(value, Rational) and not math.isfinite(value):
         raise InputError(f"{name} is {shown(value)}, not a finite number; {_write_it_like(kind)}.")
+    if abs(value) > LARGEST_NUMBER:
+        raise InputError(_too_large(value, kind, name))
     if default is None:
         raise InputError(f"{name} is {shown(value)}, a plain number without a unit; {_write_it_like(kind)}.")
     return _typed(value)
@@ -267,6 +272,10 @@ def _write_it_like(kind: str) -> str:
 
 def _refusal(value, kind: str, name: str) -> str:
     return f"{name} is {shown(value)}, which is not {_called(kind)}; {_write_it_like(kind)}."
+
+
+def _too_large(value, kind: str, name: str) -> str:
+    return f"{name} is {shown(value)}, beyond anything a workshop meets; {_write_it_like(kind)}."
 
 
 def _wrong_kind(value, found: str, kind: str, name: str) -> str:

@@ -18,6 +18,9 @@ NOISE = 1e-9
 """A float closer than this share of itself (or of one step) to a step counts as that step: arithmetic noise of
 floats is about 1e-16 per operation, and a billionth of a gap is far below anything that can be cut."""
 
+LARGEST_NUMBER = 10**15
+"""Beyond this a float no longer holds the steps it is written in."""
+
 ROUNDINGS = ("nearest", "up", "down")
 DENOMINATORS = (1, 2, 4, 8, 16, 32, 64)
 _INCHES_PER_METRE = Fraction(10_000, 254)
@@ -256,6 +259,6 @@ def _tiny(first: str) -> str:
 def _checked(number, rounding: str):
     if rounding not in ROUNDINGS:
         raise InputError(f"rounding is {shown(rounding)}; it must be one of {', '.join(ROUNDINGS)}.")
-    if isinstance(number, bool) or not isinstance(number, Real) or not math.isfinite(number):
+    if isinstance(number, bool) or not isinstance(number, Real) or not abs(number) < LARGEST_NUMBER:
         raise InputError(f"number to write is {shown(number)}; it must be one finite number, for example 0.0381.")
     return number
