@@ -99,7 +99,7 @@ def dew_point_c(temperature_c: Any, rh_percent: Any) -> Any:
 def dew_point_of_pressure_c(vapour_pressure_pa: Any) -> Any:
     """Dew point from vapour pressure: the inverse of :func:`saturation_pressure_pa`.
 
-    vapour_pressure_pa: Pa, above 0 and up to 1e6. Returns degC, same shape. Raises InputError.
+    vapour_pressure_pa: Pa, above 0 and up to 2e6. Returns degC, same shape. Raises InputError.
 
     >>> round(dew_point_of_pressure_c(2338.8), 2)
     20.0

@@ -95,7 +95,7 @@ def humidity_for_moisture(temperature_c: Any, mc_percent: Any) -> Any:
     """Kernel of :func:`rh_percent_for_emc`: Newton steps kept inside a shrinking bracket, at most 80."""
     low = np.zeros(np.broadcast_shapes(np.shape(temperature_c), np.shape(mc_percent)))
     high = np.full_like(low, 100.0)
-    guess = np.full_like(low, 50.0)
+    guess = np.where(np.asarray(mc_percent) == 0.0, low, 50.0)
     for _ in range(80):
         miss = sorption_percent(temperature_c, guess) - mc_percent
         low, high = np.where(miss <= 0, guess, low), np.where(miss >= 0, guess, high)
@@ -175,10 +175,11 @@ def air_for_meter_reading(mc_percent: Any, temperature_c: Any, meter_error_perce
     if np.ndim(centre) or np.ndim(error) or np.ndim(band.adsorption_percent):
         problems.add("air_for_meter_reading takes one reading at a time; for many readings use rh_percent_for_emc.")
     problems.raise_if_any()
-    moisture = float(band.table_percent)
-    temperature = float(read_values(temperature_c, WOOD_TEMPERATURE_C, name="temperature_c", problems=problems))
-    lowest = (moisture - float(error)) * moisture / float(band.desorption_percent) if moisture else -float(error)
-    highest = (moisture + float(error)) * (moisture / float(band.adsorption_percent) if moisture else 1.0)
+    temperature, moisture = (float(read_values(value, limits, name=name, problems=problems)) for value, limits, name in (
+        (temperature_c, WOOD_TEMPERATURE_C, "temperature_c"), (mc_percent, MC_PERCENT, "mc_percent")))
+    wetted, dried = (side / band.table_percent if moisture else 1.0
+                     for side in (band.adsorption_percent, band.desorption_percent))
+    lowest, highest = (moisture - float(error)) / dried, (moisture + float(error)) / wetted
     wettest = float(sorption_percent(temperature, 100.0))
     remarks = list(outside_table(temperature, centre)) + _meter_remarks(moisture, lowest, highest, wettest)
     low, high = humidity_for_moisture(temperature, np.array([max(lowest, 0.0), min(highest, wettest)]))
