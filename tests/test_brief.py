@@ -1,9 +1,11 @@
 """A brief is read whole, with the line of every key, and never written to."""
 
 import json
+import math
 import shutil
 import tempfile
 import tomllib
+from datetime import datetime, timedelta
 from fractions import Fraction
 from pathlib import Path
 
@@ -27,7 +29,8 @@ def every_path(value, path=()):
     """Paths of all tables, keys and array elements of a parsed document."""
     if path:
         yield path
-    for name, entry in value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ():
+    inside = value.items() if isinstance(value, dict) else enumerate(value if isinstance(value, list) else ())
+    for name, entry in inside:
         yield from every_path(entry, (*path, name))
 
 
@@ -252,6 +255,37 @@ def test_a_log_is_found_beside_the_brief(tmp_path):
     brief = read_brief(tmp_path / "b.toml")
     assert brief.house.path == tmp_path / "logs" / "room.csv"
     assert brief.year().driest().rh_percent == pytest.approx(34, abs=0.5)
+
+
+def invented_weather() -> str:
+    """A year in the open EPW layout: a cold winter, a mild summer, always damp outdoors."""
+    start = datetime(2023, 1, 1)
+    rows = ["LOCATION,Invented Harbour,-,NOWHERE,made up,0,45.0,5.0,1.0,20.0", *(f"HEADER {n}," for n in range(2, 9))]
+    for when in (start + timedelta(hours=hour) for hour in range(8760)):
+        dry_bulb = 8 - 12 * math.cos(2 * math.pi * (when - start).days / 365)
+        clock = f"2023,{when.month},{when.day},{when.hour + 1},60"
+        rows.append(f"{clock},?,{dry_bulb:.1f},{dry_bulb - 4:.1f},76,101325,0,0")
+    return "\n".join(rows)
+
+
+def test_a_weather_file_beside_the_brief_is_brought_indoors(tmp_path):
+    (tmp_path / "near_by.epw").write_text(invented_weather(), encoding="utf-8")
+    text = uncommented(without_seasons(template_text()), "[house]", "weather =", "heating =", "moisture_gain =")
+    (tmp_path / "b.toml").write_text(text, encoding="utf-8")
+    year = read_brief(tmp_path / "b.toml").year()
+    assert float(year.temperature_c.min()) == 20.0
+    assert year.driest().rh_percent < 45 < year.dampest().rh_percent
+    assert year.driest().name in ("December", "January", "February")
+
+
+def test_a_wood_of_the_makers_own_is_found_first(tmp_path):
+    (tmp_path / "my_woods.csv").write_text(
+        "name,radial_shrinkage_percent,tangential_shrinkage_percent\nhedge wood,4.5,8.5\n", encoding="utf-8"
+    )
+    text = uncommented(template_text(), "own_species =").replace('"white oak"', '"hedge wood"')
+    (tmp_path / "b.toml").write_text(text, encoding="utf-8")
+    species = read_brief(tmp_path / "b.toml").species()
+    assert species.require("tangential_shrinkage_percent").number == 8.5
 
 
 def test_every_spelling_of_a_table_is_accepted(tmp_path):

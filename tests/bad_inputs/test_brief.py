@@ -179,6 +179,14 @@ def test_all_mistakes_come_at_once(tmp_path):
     assert sorted(lines) == [3, 4, 13, 19, 28]
 
 
+def test_a_bad_table_of_own_woods_is_reported_at_its_key(tmp_path):
+    (tmp_path / "mine.csv").write_text("name,radial_shrinkage_percent\nhedge wood,a lot\n", encoding="utf-8")
+    with pytest.raises(InputError) as caught:
+        brief_of(tmp_path, GOOD.replace('moisture = "8 %"', 'moisture = "8 %"\nown_species = "mine.csv"'))
+    (sentence,) = caught.value.problems
+    assert sentence.startswith("seat.toml, line 13: ") and "a lot" in sentence
+
+
 def test_an_empty_brief_names_every_required_key(tmp_path):
     with pytest.raises(InputError) as caught:
         brief_of(tmp_path, "")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from ..errors import InputError, WoodlibError
+from ..errors import InputError
 from ..units import both, shown
 from .keys import SOURCES_OF_AIR
 from .record import Season, species_of
@@ -45,7 +45,8 @@ def _hardware_fits(desk, size: dict) -> None:
         if None not in (centres, runs, size[along]) and centres >= size[along]:
             here = (*path, "centres")
             desk.problems.add(
-                f"{desk.where(here)}hardware.centres is {shown(desk.raw(here))}, which does not fit on a panel with piece.{along} {shown(desk.raw(('piece', along)))}; check both."
+                f"{desk.where(here)}hardware.centres is {shown(desk.raw(here))}, which does not fit on a panel "
+                f"with piece.{along} {shown(desk.raw(('piece', along)))}; check both."
             )
 
 
@@ -63,9 +64,11 @@ def check_stock(desk) -> None:
             f"{desk.where(('wood', *shop))}the moisture of the stock is missing; write moisture = \"8 %\", or both "
             "shop_temperature = \"65 degF\" and shop_humidity = \"45 %\"."
         )
-    own_is_bad = desk.raw(("wood", "own_species")) is not None and "wood.own_species" not in desk.known
-    if "wood.species" in desk.known and not own_is_bad:
-        _absorb(desk, ("wood", "species"), species_of, desk.known["wood.species"], desk.known.get("wood.own_species"))
+    own = desk.known.get("wood.own_species")
+    own_path = ("wood", "own_species")
+    own_is_good = _absorb(desk, own_path, _own_species, own) if own else desk.raw(own_path) is None
+    if "wood.species" in desk.known and own_is_good:
+        _absorb(desk, ("wood", "species"), species_of, desk.known["wood.species"], own)
 
 
 def check_house(desk, seasons: tuple[Season, ...]) -> str:
@@ -117,13 +120,20 @@ def _set_points(desk) -> None:
         )
 
 
-def _absorb(desk, path: tuple, function, *arguments) -> None:
+def _absorb(desk, path: tuple, function, *arguments) -> bool:
+    """Try something on behalf of a key; its sentences get the key's line. True when there were none."""
     try:
         function(*arguments)
     except InputError as error:
         desk.problems.absorb(error, desk.where(path))
-    except WoodlibError as error:
-        desk.problems.add(f"{desk.where(path)}{error}")
+        return False
+    return True
+
+
+def _own_species(path) -> None:
+    from ..species import read_own_species
+
+    read_own_species(path)
 
 
 def _year_of(seasons: tuple[Season, ...], hemisphere: str) -> None:

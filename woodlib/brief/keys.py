@@ -98,8 +98,9 @@ KEYS = (
         low=0, high=45, shown=False),
     Key("house.cooling", "temperature", "With weather or climate: the room is cooled down to this; leave it out "
         "where there is no cooling.", '"76 degF"', low=0, high=45, shown=False),
-    Key("house.moisture_gain", "density", "With weather or climate: moisture that people, cooking and plants add to the "
-        "air; homes 2 to 4 g/m3 in winter (from memory), an empty house 0.", '"2 g/m3"', low=0, high=20, shown=False),
+    Key("house.moisture_gain", "density", "With weather or climate: moisture that people, cooking and plants add "
+        "to the air; homes 2 to 4 g/m3 in winter (from memory), an empty house 0.", '"2 g/m3"', low=0, high=20,
+        shown=False),
     Key("house.humidifier_holds", "share", "With weather or climate: a humidifier keeps the room above this.",
         '"35 %"', low=1, high=100, shown=False),
     Key("house.dehumidifier_holds", "share", "With weather or climate: a dehumidifier, or cooling that dries, keeps "

@@ -241,7 +241,9 @@ def _unit_name(unit: str, name: str) -> str:
     try:
         return UNIT_OF_SPELLING.get(unit.lower()) or str(registry.Unit(unit))
     except (pint.errors.PintError, ValueError, AttributeError, TypeError):
-        raise InputError(f"{name} is to be read in {shown(unit)}, which is not a unit; use one such as mm or degC.") from None
+        raise InputError(
+            f"{name} is to be read in {shown(unit)}, which is not a unit; use one such as mm or degC."
+        ) from None
 
 
 def _default(default_unit: str | None, kind: str, name: str) -> str | None:
@@ -250,7 +252,9 @@ def _default(default_unit: str | None, kind: str, name: str) -> str | None:
     unit = _unit_name(default_unit, name)
     found = KIND_OF_UNIT.get(unit) or _kind(registry.Unit(unit), unit)
     if found != kind or (kind == "length" and unit not in METRES_PER_UNIT):
-        raise InputError(f"{name} has the default unit {shown(default_unit)}, which does not fit; {_write_it_like(kind)}.")
+        raise InputError(
+            f"{name} has the default unit {shown(default_unit)}, which does not fit; {_write_it_like(kind)}."
+        )
     return unit
 
 
