@@ -7,6 +7,7 @@ import pytest
 
 from woodlib.errors import WoodlibError
 from woodlib.units import (
+    FORMATS,
     Quantity,
     both,
     exact_metres,
@@ -98,6 +99,7 @@ REFUSED = [
     (lambda: number_in(10**5000, "percent", name="humidity", default_unit="%"), "beyond anything a workshop meets"),
     (lambda: inch_fraction(10**5000), "a number of thousands of digits; it must be one finite number"),
     (lambda: inch_fraction(1e300), "one finite number"),
+    (lambda: FORMATS["strain"].text(float("nan")), "number to write is nan; it must be one finite number"),
     (lambda: inch_fraction("1/2"), "one finite number"),
     (lambda: inch_fraction(True), "one finite number"),
     (lambda: millimetres(0.01, 0.25), "step_mm is 0.25; it must be 1, 0.5 or 0.1"),

@@ -44,7 +44,8 @@ class Part:
     one: str = ""
 
     def text(self, number: float | Fraction, rounding: str = "nearest") -> str:
-        """The number as text, for example ``3/16 in``."""
+        """The number as text, for example ``3/16 in``. Raises :class:`InputError` if it is not one finite number."""
+        number = _checked(number, rounding)
         return self.digits(number, rounding) + self._suffix(number, rounding)
 
     def digits(self, number: float | Fraction, rounding: str = "nearest") -> str:
@@ -135,7 +136,7 @@ def write(number: float | Fraction, kind: str, *, first: str = "customary", roun
         raise InputError(f"kind of number is {shown(kind)}; it must be one of {', '.join(FORMATS)}.")
     if first not in ("customary", "metric"):
         raise InputError(f"first is {shown(first)}; it must be customary or metric.")
-    return FORMATS[kind].text(_checked(number, rounding or "nearest"), first=first, rounding=rounding)
+    return FORMATS[kind].text(number, first=first, rounding=rounding)
 
 
 def inch_fraction(metres: float | Fraction, denominator: int = 16, rounding: str = "nearest") -> str:
@@ -148,7 +149,7 @@ def inch_fraction(metres: float | Fraction, denominator: int = 16, rounding: str
     """
     if denominator not in DENOMINATORS:
         raise InputError(f"denominator is {shown(denominator)}; it must be one of {', '.join(map(str, DENOMINATORS))}.")
-    return _inches(denominator).text(_checked(metres, rounding), rounding)
+    return _inches(denominator).text(metres, rounding)
 
 
 def millimetres(metres: float | Fraction, step_mm: float = 1, rounding: str = "nearest") -> str:
@@ -159,7 +160,7 @@ def millimetres(metres: float | Fraction, step_mm: float = 1, rounding: str = "n
     """
     if step_mm not in (1, 0.5, 0.1):
         raise InputError(f"step_mm is {shown(step_mm)}; it must be 1, 0.5 or 0.1.")
-    return _millimetres(round(1 / step_mm)).text(_checked(metres, rounding), rounding)
+    return _millimetres(round(1 / step_mm)).text(metres, rounding)
 
 
 def both(
