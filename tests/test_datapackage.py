@@ -37,15 +37,15 @@ def test_every_table_of_the_folder_is_described():
 def test_every_column_is_described_in_words(name):
     resource = RESOURCES[name]
     fields = resource["schema"]["fields"]
-    header = next(csv.reader(open(data_path(resource["path"]), encoding="utf-8", newline="")))
-    assert [field["name"] for field in fields] == header
+    assert [field["name"] for field in fields] == list(rows(resource["path"])[0])
     assert all(field.get("description") for field in fields)
     assert all("unit" in field for field in fields if field["type"] == "number")
 
 
 def test_every_filled_cell_of_the_species_table_has_one_origin():
     told = {"name", "table_name", "kind", "origin", "is_group", "coefficient_row"}
-    filled = {(row["name"], column) for row in rows("species.csv") for column, text in row.items() if text and column not in told}
+    cells = [(row["name"], column, text) for row in rows("species.csv") for column, text in row.items()]
+    filled = {(name, column) for name, column, text in cells if text and column not in told}
     origins = [(row["species"], row["column"]) for row in rows("species_provenance.csv")]
     assert len(origins) == len(set(origins))
     assert set(origins) == filled
@@ -66,9 +66,9 @@ def test_a_wrong_table_is_caught(tmp_path):
     for file in data_path().glob("*.*"):
         (tmp_path / file.name).write_bytes(file.read_bytes())
     species = tmp_path / "species.csv"
-    species.write_text(species.read_text(encoding="utf-8").replace(",4.9,7.8,13.3,", ",4.9,780,13.3,", 1), encoding="utf-8")
+    species.write_bytes(species.read_bytes().replace(b",4.9,7.8,13.3,", b",4.9,780,13.3,", 1))
     variation = tmp_path / "strength_variation.csv"
-    variation.write_text(variation.read_text(encoding="utf-8").replace(",memory,", ",hearsay,", 1), encoding="utf-8")
+    variation.write_bytes(variation.read_bytes().replace(b",memory,", b",hearsay,", 1))
     with system.use_context(trusted=True):
         report = Package(str(tmp_path / "datapackage.json")).validate()
     kinds = {kind for _, kind in report.flatten(["name", "type"])}

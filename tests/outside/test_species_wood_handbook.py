@@ -115,8 +115,8 @@ def test_strength_against_the_metric_printing(outside, name):
     keys = ("modulus_of_elasticity_pa", "compression_perpendicular_pa", "shear_parallel_pa", "tension_perpendicular_pa")
     for key, printed in zip(keys, METRIC[name], strict=True):
         scale = 1e6 if key.startswith("modulus") else 1e3
-        outside("Wood Handbook Table 5-3a, from memory", f"{name}, {key}", printed, wood.require(key).number / scale, 51,
-                "MPa" if scale == 1e6 else "kPa")
+        got, unit = wood.require(key).number / scale, "MPa" if scale == 1e6 else "kPa"
+        outside("Wood Handbook Table 5-3a, from memory", f"{name}, {key}", printed, got, 51, unit)
 
 
 def test_western_hemlock_shear_differs_between_the_printings(outside):
@@ -136,7 +136,8 @@ def test_units_are_turned_into_pascals_as_pint_does(outside):
 
 def test_volume_shrinkage_follows_the_trend_of_equation_4_12(outside):
     """Equation (4-12), 26.5 G, is a trend: it must hold for the mean of many species, not for each."""
-    known = [(w.get("volumetric_shrinkage_percent"), w.get("specific_gravity_basic")) for w in WOODS if w.origin == "United States"]
+    domestic = [wood for wood in WOODS if wood.origin == "United States"]
+    known = [(wood.get("volumetric_shrinkage_percent"), wood.get("specific_gravity_basic")) for wood in domestic]
     ratios = [v.number / volumetric_from_gravity(g.number) for v, g in known if v and g and v.status in SEEN]
     outside("Wood Handbook 2021 Equation 4-12", f"mean volumetric shrinkage over 26.5 G, {len(ratios)} species", 1.0,
             sum(ratios) / len(ratios), 0.10)
@@ -159,8 +160,9 @@ def test_gravity_at_12_percent_follows_from_basic_gravity(outside):
     ("wood", "mode", "plane", "psi_sqrt_in"),
     [
         ("Douglas-fir", "I", "TL", 290), ("Douglas-fir", "I", "RL", 330), ("Douglas-fir", "II", "", 2030),
-        ("western hemlock", "I", "TL", 340), ("western white pine", "I", "TL", 225), ("western white pine", "I", "RL", 240),
-        ("Scots pine", "I", "TL", 400), ("Scots pine", "I", "RL", 455), ("southern pine", "I", "TL", 340),
+        ("western hemlock", "I", "TL", 340), ("western white pine", "I", "TL", 225),
+        ("western white pine", "I", "RL", 240), ("Scots pine", "I", "TL", 400),
+        ("Scots pine", "I", "RL", 455), ("southern pine", "I", "TL", 340),
         ("ponderosa pine", "I", "TL", 265), ("red spruce", "I", "TL", 380), ("red spruce", "II", "TL", 1990),
         ("red spruce", "II", "RL", 1510), ("northern red oak", "I", "TL", 370), ("sugar maple", "I", "TL", 430),
         ("yellow-poplar", "I", "TL", 470),

@@ -1,4 +1,4 @@
-"""Worked examples from flooring trade writing (2016, 2017), which use the handbook's group rows, and one of the handbook."""
+"""Worked examples from flooring trade writing (2016, 2017), which use the handbook's group rows, and a handbook one."""
 
 import pytest
 

@@ -3,8 +3,12 @@
 import pytest
 
 from woodlib.species import all_species, find_species
-from woodlib.species.doubts import VOLUME_TOLERANCE_PERCENT, volume_excess_percent
-from woodlib.species.poisson import PAIR_TOLERANCE, pair_disagreement
+from woodlib.species.doubts import (
+    PAIR_TOLERANCE,
+    VOLUME_TOLERANCE_PERCENT,
+    pair_disagreement,
+    volume_excess_percent,
+)
 
 WOODS = all_species()
 

@@ -18,8 +18,8 @@ def written(folder, text, name="own.csv", encoding="utf-8"):
 
 
 def test_reads_a_wood(tmp_path):
-    file = written(tmp_path, 'name,kind,tangential_shrinkage_percent,shear_parallel_psi\n"pear, my yard",hardwood,9.1,1000\n')
-    (pear,) = read_own_species(file)
+    text = 'name,kind,tangential_shrinkage_percent,shear_parallel_psi\n"pear, my yard",hardwood,9.1,1000\n'
+    (pear,) = read_own_species(written(tmp_path, text))
     assert pear.name == "pear, my yard" and pear.kind == "hardwood" and not pear.is_group
     shear = pear.require("shear_parallel_pa")
     assert shear.number == pytest.approx(6.894757e6, rel=1e-6)
@@ -27,7 +27,8 @@ def test_reads_a_wood(tmp_path):
 
 
 def test_blank_cells_stay_missing_and_can_be_estimated(tmp_path):
-    (pear,) = read_own_species(written(tmp_path, "name,tangential_shrinkage_percent,radial_shrinkage_percent\npear,9.1,\n"))
+    text = "name,tangential_shrinkage_percent,radial_shrinkage_percent\npear,9.1,\n"
+    (pear,) = read_own_species(written(tmp_path, text))
     assert pear.get("radial_shrinkage_percent") is None
     assert round(pear.estimate("tangential_coefficient_per_percent").number, 5) == 0.00323
 

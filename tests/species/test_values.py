@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 from woodlib.errors import InputError, MissingDataError
 from woodlib.species import STATUSES, Species, Value, all_species, estimates_used, find_species
 from woodlib.species.estimates import has_rule
-from woodlib.species.poisson import consistent_poisson
 from woodlib.species.quantities import keys
 from woodlib.species.shrinkage import (
     coefficient_from_shrinkage,
@@ -38,7 +37,7 @@ def test_recalled_values_name_the_table_they_are_recalled_from():
 def test_blank_stays_missing():
     maple = find_species("sugar maple")
     assert maple.get("tension_perpendicular_pa") is None
-    with pytest.raises(MissingDataError, match="sugar maple has no tension_perpendicular_pa.*nearest that has one is black maple"):
+    with pytest.raises(MissingDataError, match="sugar maple has no tension_perpendicular_pa.*is black maple"):
         maple.require("tension_perpendicular_pa")
     with pytest.raises(MissingDataError, match="is not estimated"):
         maple.estimate("tension_perpendicular_pa")
@@ -73,7 +72,7 @@ def test_estimate_is_marked_with_its_rule_or_refused(each, key):
         assert value.status == "estimated" and value.note and math.isfinite(value.number) and value.number > 0.0
 
 
-@pytest.mark.parametrize("key", ["modulus_of_elasticity_pa", "shear_parallel_pa", "tension_perpendicular_pa", "ratio_et_el"])
+@pytest.mark.parametrize("key", ["modulus_of_elasticity_pa", "shear_parallel_pa", "tension_perpendicular_pa"])
 def test_strength_and_stiffness_are_never_estimated(key):
     assert not has_rule(key)
 
@@ -121,18 +120,7 @@ def test_denser_wood_is_taken_to_shrink_more(gravity, more):
     assert volumetric_from_gravity(gravity + more) > volumetric_from_gravity(gravity)
 
 
-@given(wood)
-def test_consistent_ratios_are_reciprocal_and_possible(each):
-    ratios = {key: value.number for key, value in consistent_poisson(each.values).items()}
-    stiffness = {"l": 1.0} | {w: each.get(f"ratio_e{w}_el").number for w in "rt" if each.get(f"ratio_e{w}_el")}
-    for first, second in (("l", "r"), ("l", "t"), ("r", "t")):
-        one, other = ratios.get(f"poisson_{first}{second}"), ratios.get(f"poisson_{second}{first}")
-        if one and other:
-            assert one / stiffness[first] == pytest.approx(other / stiffness[second], rel=1e-12)
-            assert one * other < 1.0  # or a pull in one direction would give energy away
-
-
-@pytest.mark.parametrize("name", ["teak", "old-growth redwood", "western redcedar", "northern white cedar", "true mahogany"])
+@pytest.mark.parametrize("name", ["teak", "old-growth redwood", "western redcedar", "true mahogany", "keruing"])
 def test_some_woods_rest_on_another_fibre_saturation(name):
     assert find_species(name).fibre_saturation_percent == 22.0
     assert "22%" in " ".join(find_species(name).doubts)
@@ -149,6 +137,7 @@ def test_values_are_read_only():
 
 
 def test_species_can_be_built_by_hand():
-    pear = Species("pear", "Pyrus communis", "hardwood", False, {"specific_gravity_12": Value(0.69, "", "own", "scale")})
+    gravity = Value(0.69, "", "own", "scale")
+    pear = Species("pear", "Pyrus communis", "hardwood", False, {"specific_gravity_12": gravity})
     assert pear.require("specific_gravity_12").number == 0.69
     assert pear.lenders("tension_perpendicular_pa") == ()

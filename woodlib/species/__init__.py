@@ -3,12 +3,11 @@
 from .catalogue import all_species
 from .names import find_species
 from .own import read_own_species, write_own_species_template
-from .poisson import consistent_poisson
 from .record import Species, estimates_used
 from .shrinkage import coefficient_from_shrinkage, shrinkage_from_coefficient
 from .value import STATUSES, Value
 
 __all__ = [
-    "STATUSES", "Species", "Value", "all_species", "coefficient_from_shrinkage", "consistent_poisson", "estimates_used",
+    "STATUSES", "Species", "Value", "all_species", "coefficient_from_shrinkage", "estimates_used",
     "find_species", "read_own_species", "shrinkage_from_coefficient", "write_own_species_template",
 ]

@@ -118,8 +118,9 @@ def _fill_group(row: dict[str, str], rows: list[dict[str, str]], values: dict[st
 
 
 def _shrinkage_of(coefficient: Value) -> Value:
-    note = f"the shrinkage that belongs to the group's coefficient {coefficient.number:.5f}, by S = FC/(1+(F-10)C), F = 30%"
-    return Value(shrinkage.shrinkage_from_coefficient(coefficient.number), "percent", "derived", coefficient.source, note)
+    number = shrinkage.shrinkage_from_coefficient(coefficient.number)
+    note = f"belongs to the group's coefficient {coefficient.number:.5f} by S = FC/(1+(F-10)C), F = 30%"
+    return Value(number, "percent", "derived", coefficient.source, note)
 
 
 def _of_members(found: dict[str, Value], members: int) -> Value:

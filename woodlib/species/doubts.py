@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from functools import cache
 
-from .poisson import PAIR_TOLERANCE, pair_disagreement
 from .quantities import table_rows
 from .shrinkage import USUAL_FIBRE_SATURATION_PERCENT, coefficient_from_shrinkage, volumetric_from_both
 from .value import Value
@@ -18,6 +17,9 @@ ROUNDING = 0.0000151
 # Volume may exceed what R and T make together by lengthwise shrinkage and rounding, not by more than this.
 VOLUME_TOLERANCE_PERCENT = 1.6
 USUAL_STRENGTH_MOISTURE_PERCENT = 12.0
+# An elastic wood needs nu_ij / E_i = nu_ji / E_j; pairs measured apart often miss it. Of each pair the ratio pulled
+# along the grain, or else radially, is kept: it is the larger one, which rounding and measuring hurt less.
+PAIR_TOLERANCE = 0.25
 
 
 def doubts_of_species(name: str, own: Values, group_name: str = "", group: Values | None = None) -> tuple[str, ...]:
@@ -25,6 +27,7 @@ def doubts_of_species(name: str, own: Values, group_name: str = "", group: Value
     return (
         *_group_against_own(name, own, group_name, group or {}),
         *_row_against_own(name, own),
+        *_no_row(name, own, group or {}),
         *_saturation(name, own),
         *_notes(name),
         *_tangential_below_radial(name, own),
@@ -79,6 +82,16 @@ def volume_excess_percent(own: Values) -> float | None:
     return volume.number - volumetric_from_both(radial.number, tangential.number)
 
 
+def pair_disagreement(own: Values) -> float | None:
+    """How far the radial-tangential pair misses nu_RT / E_R = nu_TR / E_T, as part of the larger side."""
+    needed = [own.get(key) for key in ("poisson_rt", "poisson_tr", "ratio_er_el", "ratio_et_el")]
+    if not all(needed):
+        return None
+    radial_pull, tangential_pull, radial, tangential = (value.number for value in needed)
+    sides = radial_pull / radial, tangential_pull / tangential
+    return 1.0 - min(sides) / max(sides)
+
+
 def _group_against_own(name: str, own: Values, group_name: str, group: Values) -> Iterable[str]:
     if not group:
         return
@@ -86,9 +99,9 @@ def _group_against_own(name: str, own: Values, group_name: str, group: Values) -
         yield (f"{name}: no shrinkage of its own is printed; it moves here by the row {pair_text(group)} "
                f"of '{group_name}'.")
         return
+    keys = {way: f"{way}_coefficient_per_percent" for way in DIRECTIONS}
     differences = " and ".join(
-        f"{_compared(own[f'{way}_coefficient_per_percent'].number, group[f'{way}_coefficient_per_percent'].number)} {way}ly"
-        for way in DIRECTIONS
+        f"{_compared(own[key].number, group[key].number)} {way}ly" for way, key in keys.items()
     )
     origin = " (from memory)" if own["tangential_shrinkage_percent"].status == "recalled" else ""
     yield (f"{name}: its own shrinkage{origin} gives {pair_text(own)}; compared with the row {pair_text(group)} for "
@@ -108,6 +121,12 @@ def _row_against_own(name: str, own: Values) -> Iterable[str]:
     yield f"{name}: its row in the coefficient table has {parts}; the row is used here."
 
 
+def _no_row(name: str, own: Values, group: Values) -> Iterable[str]:
+    found = [own.get(f"{way}_coefficient_per_percent") for way in DIRECTIONS]
+    if not group and all(value and value.status == "derived" for value in found):
+        yield f"{name}: no movement coefficient is printed; {pair_text(own)} is worked out from its own shrinkage."
+
+
 def _saturation(name: str, own: Values) -> Iterable[str]:
     basis = own.get("fibre_saturation_percent")
     if not basis or basis.status == "own":
@@ -117,7 +136,8 @@ def _saturation(name: str, own: Values) -> Iterable[str]:
     if not coefficient_exceptions(own):
         usual = own_coefficients(own, USUAL_FIBRE_SATURATION_PERCENT)
         numbers = " / ".join(f"{usual[way]:.5f}" for way in DIRECTIONS)
-        sentence += f"; on {USUAL_FIBRE_SATURATION_PERCENT:g}% the coefficients would be {numbers} instead of {pair_text(own)}"
+        sentence += (f"; on {USUAL_FIBRE_SATURATION_PERCENT:g}% the coefficients would be {numbers} instead of "
+                     f"{pair_text(own)}")
     yield f"{sentence}."
 
 
@@ -135,7 +155,7 @@ def _volume(name: str, own: Values) -> Iterable[str]:
         volume = own["volumetric_shrinkage_percent"]
         seen = "from memory" if volume.status == "recalled" else "as printed"
         yield (f"{name}: volumetric shrinkage {volume.number:g}% ({seen}) is {abs(excess):.1f} points "
-               f"{'more' if excess > 0 else 'less'} than radial and tangential make together; trust the two, not the sum.")
+               f"{'more' if excess > 0 else 'less'} than radial and tangential make together; trust those two more.")
 
 
 def _recalled(name: str, own: Values) -> Iterable[str]:
@@ -149,8 +169,9 @@ def _recalled(name: str, own: Values) -> Iterable[str]:
 def _pair(name: str, own: Values) -> Iterable[str]:
     gap = pair_disagreement(own)
     if gap is not None and gap > PAIR_TOLERANCE:
-        yield (f"{name}: the two Poisson's ratios between radial and tangential contradict each other by {100 * gap:.0f}%; "
-               f"the one pulled radially, {own['poisson_rt'].number:g}, is kept and the other follows from it.")
+        yield (f"{name}: the two Poisson's ratios between radial and tangential contradict each other by "
+               f"{100 * gap:.0f}%; the one pulled radially, {own['poisson_rt'].number:g}, is kept and the other "
+               "follows from it.")
 
 
 def _strength_moisture(name: str, own: Values) -> Iterable[str]:

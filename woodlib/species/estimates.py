@@ -40,7 +40,9 @@ def _value(number: float, unit: str, source: str, note: str) -> Value:
 
 
 def _cannot(species, key: str, needs: str) -> MissingDataError:
-    return MissingDataError(f"{key} of {species.name} cannot be estimated: the rule needs {needs}, which the tables lack.")
+    return MissingDataError(
+        f"{key} of {species.name} cannot be estimated: the rule needs {needs}, which the tables lack."
+    )
 
 
 def _volumetric(species) -> Value:
@@ -63,7 +65,8 @@ def _shrinkage_in(direction: str):
         if coefficient and coefficient.status not in ("derived", "estimated"):
             saturation = fibre_saturation_percent(species)
             total = shrinkage.shrinkage_from_coefficient(coefficient.number, saturation)
-            note = f"{direction} shrinkage taken from the coefficient {coefficient.number:.5f} by S = FC/(1+(F-10)C), F = {saturation:g}%"
+            start = f"{direction} shrinkage taken from the coefficient {coefficient.number:.5f}"
+            note = f"{start} by S = FC/(1+(F-10)C), F = {saturation:g}%"
             return _value(total, "percent", coefficient.source, note)
         return _share_of_volume(species, direction)
     return rule
@@ -94,7 +97,8 @@ def _coefficient_in(direction: str):
         saturation = fibre_saturation_percent(species)
         number = shrinkage.coefficient_from_shrinkage(total.number, saturation)
         start = "" if own else f"{total.note}, then "
-        note = f"{start}coefficient taken from {direction} shrinkage {total.number:.1f}% by C = S/(F-(F-10)S), F = {saturation:g}%"
+        start += f"coefficient taken from {direction} shrinkage {total.number:.1f}%"
+        note = f"{start} by C = S/(F-(F-10)S), F = {saturation:g}%"
         return _value(number, "1/percent", total.source, note)
     return rule
 
@@ -104,7 +108,8 @@ def _gravity_12(species) -> Value:
     if not basic:
         raise _cannot(species, "specific_gravity_12", "specific_gravity_basic")
     number = basic.number / (1.0 - _shrunk_at_12(species))
-    return _value(number, "", f"{_HANDBOOK}, Equation 4-10", "gravity at 12% taken from basic gravity and volumetric shrinkage")
+    note = "gravity at 12% taken from basic gravity and volumetric shrinkage"
+    return _value(number, "", f"{_HANDBOOK}, Equation 4-10", note)
 
 
 def _gravity_basic(species) -> Value:
@@ -114,7 +119,8 @@ def _gravity_basic(species) -> Value:
     if not species.values.get("volumetric_shrinkage_percent"):
         raise _cannot(species, "specific_gravity_basic", "volumetric_shrinkage_percent")
     number = dry.number * (1.0 - _shrunk_at_12(species))
-    return _value(number, "", f"{_HANDBOOK}, Equation 4-10", "basic gravity taken from gravity at 12% and volumetric shrinkage")
+    note = "basic gravity taken from gravity at 12% and volumetric shrinkage"
+    return _value(number, "", f"{_HANDBOOK}, Equation 4-10", note)
 
 
 def _shrunk_at_12(species) -> float:

@@ -29,10 +29,10 @@ def find_species(name: str | Species, own: Iterable[Species] = ()) -> Species:
     'white ash'
     >>> find_species("RED OAK").name
     'red oak, species unknown'
-    >>> find_species("mapel")
+    >>> find_species("walnt")
     Traceback (most recent call last):
     ...
-    woodlib.errors.InputError: species 'mapel' is not in the tables; did you mean bigleaf maple, black maple, red maple, silver maple, striped maple, sugar maple?
+    woodlib.errors.InputError: species 'walnt' is not in the tables; did you mean 'black walnut'?
     """
     if isinstance(name, Species):
         return name
@@ -146,6 +146,6 @@ def _nearest(name: str, words: list[str], index: Index) -> str:
         texts = {" ".join(sorted(entry[0].elements())): entry[2] for entry in index}
         found = [texts[text] for text in difflib.get_close_matches(" ".join(sorted(words)), texts, n=3, cutoff=0.55)]
     if found:
-        meant = ", ".join(dict.fromkeys(wood.name for wood in found[:_SHOWN]))
+        meant = ", ".join(dict.fromkeys(f"'{wood.name}'" for wood in found[:_SHOWN]))
         return f"species {name!r} is not in the tables; did you mean {meant}?"
     return f"species {name!r} is not in the tables; write a common or scientific name, or give your own species file."

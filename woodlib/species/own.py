@@ -57,7 +57,8 @@ def write_own_species_template(path: str | Path) -> Path:
     except FileExistsError:
         raise InputError(f"species file {file.name} exists already; choose another name for the template.") from None
     except OSError as error:
-        raise InputError(f"species file {str(file)!r} cannot be written ({error.strerror}); choose another place.") from None
+        reason = error.strerror or "the system refused it"
+        raise InputError(f"species file {str(file)!r} cannot be written ({reason}); choose another place.") from None
     return file
 
 
@@ -66,7 +67,7 @@ def _text(file: Path) -> str:
         raw = file.read_bytes()
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "not a file name"
-        raise InputError(f"species file {str(file)!r} cannot be read ({reason}); give the name of a CSV file.") from None
+        raise InputError(f"species file {str(file)!r} cannot be read ({reason}); name a CSV file.") from None
     if b"\0" in raw:
         raise InputError(f"species file {file.name} is not plain text; save the sheet as CSV (UTF-8).")
     try:
@@ -74,7 +75,7 @@ def _text(file: Path) -> str:
     except UnicodeDecodeError:
         raise InputError(f"species file {file.name} is not UTF-8 text; save the sheet as CSV (UTF-8).") from None
     if not text.strip(" \t\r\n,;"):
-        raise InputError(f"species file {file.name} is empty; its first row must name the columns, beginning with name.")
+        raise InputError(f"species file {file.name} is empty; its first row must name the columns, for example name.")
     return text
 
 
@@ -109,15 +110,16 @@ def _header(cells: list[str], problems: Problems) -> list[str]:
 def _row(number: int, cells: list[str], header: list[str], file: str, comma: bool, taken: dict[str, str],
          problems: Problems) -> Species | None:
     if len(cells) > len(header):
-        problems.add(f"row {number}: {len(cells)} cells where row 1 names {len(header)} columns; a number such as 7,8 must "
-                     "be written 7.8 in a file with commas between cells.")
+        problems.add(f"row {number}: {len(cells)} cells where row 1 names {len(header)} columns; a number such as 7,8 "
+                     "must be written 7.8 in a file with commas between cells.")
         return None
     cell = dict(zip(header, cells, strict=False))
     before = len(problems.sentences)
     name = _name(number, cell.get("name", ""), taken, problems)
     kind = cell.get("kind", "").lower()
     if kind and kind not in _KINDS:
-        problems.add(f"row {number}, column kind: {cell['kind']!r} is not known; write hardwood or softwood, or leave it blank.")
+        problems.add(f"row {number}, column kind: {cell['kind']!r} is not known; write hardwood or softwood, "
+                     "or leave it blank.")
     values = _values(number, cell, file, comma, problems)
     if len(problems.sentences) > before:
         return None
@@ -172,7 +174,8 @@ def _number(where: str, text: str, column: Column, comma: bool, problems: Proble
     except ValueError:
         number = math.nan
     if not math.isfinite(number):
-        problems.add(f"{where}: {text!r} is not a number; write one in{unit or ' plain figures'} or leave the cell blank.")
+        problems.add(f"{where}: {text!r} is not a number; write one in{unit or ' plain figures'} "
+                     "or leave the cell blank.")
         return None
     if not column.lowest <= number <= column.highest:
         problems.add(f"{where}: {text}{unit} is outside {column.lowest:g} to {column.highest:g}{unit}; "

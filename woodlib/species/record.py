@@ -84,7 +84,7 @@ class Species:
         return Value(lent.number, lent.unit, "estimated", lent.source, note)
 
     def lenders(self, key: str) -> tuple[Species, ...]:
-        """Woods of the same genus whose tables give ``key``, nearest in specific gravity first: candidates to borrow from.
+        """Woods of the same genus whose tables give ``key``, nearest in specific gravity first: candidates to lend it.
 
         >>> from woodlib.species import find_species
         >>> [wood.name for wood in find_species("sugar maple").lenders("tension_perpendicular_pa")][0]
