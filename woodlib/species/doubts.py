@@ -124,7 +124,7 @@ def _row_against_own(name: str, own: Values) -> Iterable[str]:
 def _no_row(name: str, own: Values, group: Values) -> Iterable[str]:
     found = [own.get(f"{way}_coefficient_per_percent") for way in DIRECTIONS]
     if not group and all(value and value.status == "derived" for value in found):
-        yield f"{name}: the tables carry no movement coefficient; {pair_text(own)} is worked out from its own shrinkage."
+        yield f"{name}: no movement coefficient is carried; {pair_text(own)} is worked out from its own shrinkage."
 
 
 def _saturation(name: str, own: Values) -> Iterable[str]:
