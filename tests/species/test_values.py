@@ -84,6 +84,18 @@ def test_a_chain_of_estimates_says_every_step():
     assert estimates_used((find_species("white ash").require("specific_gravity_12"),)) == ()
 
 
+def test_split_of_an_estimated_volume_adds_up_again():
+    hickory = find_species("bitternut hickory")
+    radial, tangential = (hickory.estimate(f"{way}_shrinkage_percent").number for way in ("radial", "tangential"))
+    assert tangential == pytest.approx(2.0 * radial)
+    assert volumetric_from_both(radial, tangential) == pytest.approx(26.5 * 0.60)
+
+
+def test_lenders_are_other_woods_of_the_genus_that_have_the_value():
+    lenders = find_species("black maple").lenders("tension_perpendicular_pa")
+    assert [wood.name for wood in lenders] == ["bigleaf maple", "silver maple"]
+
+
 def test_shrinkage_of_apple_follows_from_its_printed_coefficients():
     apple = find_species("apple")
     assert apple.get("radial_shrinkage_percent") is None
