@@ -18,41 +18,19 @@ from IPython.display import DisplayHandle, display
 from .errors import WoodlibError
 from .figures.palette import style_sheet
 from .figures.svg import picture_address, svg
-from .reading.decided import chosen
-from .reading.say import plain_text
 from .study.answer import Answer
 from .study.inputs import Choice, Input, Span, Switch
+from .study.readings import READINGS_CSS, readings_html
 from .study.study import Study
 
 STUDY_MIME = "application/vnd.woodlib.study+json"
 UNITS = {"inch and mm": "both", "inch": "inch", "mm": "metric"}
 BRING_TO_LIFE = "This is a still. To move the sliders, run the notebook: menu Run, then Run All Cells."
 _SETTLE_SECONDS = 0.4
-_PANEL_CSS = (
-    ".wl-read{margin:.3em 0;max-width:720px;line-height:1.45}.wl-read dl{display:grid;grid-template-columns:max-content 1fr;"
-    "gap:.15em 1em;margin:.4em 0}.wl-read dt{font-weight:600}.wl-read dd{margin:0}.wl-head{font-size:1.08em;font-weight:600}"
-    ".wl-tone{border-left:.45em solid;padding-left:.6em}.wl-error{border:2px solid var(--w-stop);padding:.5em .8em;max-width:700px}"
-    ".t-fine{border-color:var(--w-fine)}.t-watch{border-color:var(--w-watch);border-left-style:double}"
-    ".t-stop{border-color:var(--w-stop);border-left-style:dashed}"
-)  # fmt: skip
+_ERROR_CSS = ".wl-error{border:2px solid var(--w-stop);padding:.5em .8em;max-width:700px}"
 
-_clip_numbers = count(1)
+_panel_numbers = count(1)
 shown_panels: dict[str, Panel] = {}
-
-
-def readings_html(answer: Answer, units: str = "both") -> str:
-    """The headline and the readings of an answer as HTML."""
-    rows = []
-    for reading in answer.readings:
-        words = plain_text(reading.words, units)
-        tone = chosen(reading.tone)
-        mark = f' class="wl-tone t-{tone}"' if tone else ""
-        value = escape(plain_text(reading.value, units))
-        rows.append(f"<dt>{escape(reading.label)}</dt><dd{mark}>{value}{'<br>' + escape(words) if words else ''}</dd>")
-    fine = "".join(f"<li>{escape(plain_text(line, units))}</li>" for line in answer.fine_print)
-    small = f"<details><summary>Where the numbers come from</summary><ul>{fine}</ul></details>" if fine else ""
-    headline = escape(plain_text(answer.headline, units))
-    return f'<div class="wl wl-read"><div class="wl-head">{headline}</div><dl>{"".join(rows)}</dl>{small}</div>'
 
 
 def still_html(study: Study, answer: Answer, values: dict[str, Any]) -> str:
@@ -93,7 +71,7 @@ class Panel(widgets.VBox):
         self.study = study
         self.answer_now: Answer | None = None
         self.error = ""
-        self._clip = 1000 * next(_clip_numbers)
+        self._name = f"panel-{next(_panel_numbers)}"
         self._record: DisplayHandle | None = None
         self._timer: asyncio.TimerHandle | None = None
         self._hold = False
@@ -106,7 +84,7 @@ class Panel(widgets.VBox):
         self._readings = widgets.HTML()
         for control in (*self.controls.values(), self._units):
             control.observe(self._moved, names="value")
-        title = widgets.HTML(f"<style>{style_sheet()}{_PANEL_CSS}</style><strong>{escape(study.question)}</strong>")
+        title = widgets.HTML(f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}</style><strong>{escape(study.question)}</strong>")
         self._redraw()
         super().__init__([title, *self.controls.values(), self._units, self._picture, self._readings])
         shown_panels[study.key] = self
@@ -157,7 +135,7 @@ class Panel(widgets.VBox):
         units = UNITS[self._units.value]
         try:
             answer = self.study.answer(**self.values)
-            drawing = svg(answer.picture, answer.alt_text(units), units, self._clip, styled=False)
+            drawing = svg(answer.picture, answer.alt_text(units), units, self._name, styled=False)
             readings = readings_html(answer, units)
         except WoodlibError as error:
             # The last good picture stays, so that a maker sees what the sentence is about.

@@ -33,7 +33,7 @@ def _class(kind: str, mark) -> str:
     return f"{kind}-{chosen(mark.role)}{hidden}"
 
 
-def _element(mark: Mark, units: str, numbers) -> str:
+def _element(mark: Mark, units: str, clip: str, numbers) -> str:
     if isinstance(mark, Line):
         dash = f' stroke-dasharray="{mark.dash}"' if mark.dash else ""
         return f'<path class="l {_class("l", mark)}" stroke-width="{mark.width:g}"{dash} d="{path_data(mark.points, False)}"/>'
@@ -51,39 +51,33 @@ def _element(mark: Mark, units: str, numbers) -> str:
             f'<text class="{_class("w", mark)}" x="{x}" y="{y}" font-size="{mark.size:g}" '
             f'text-anchor="{mark.anchor}"{bold}{turn}>{escape(plain_text(mark.text, units))}</text>'
         )
-    name = f"c{next(numbers)}"
-    inside = "".join(_element(inner, units, numbers) for inner in mark.marks)
+    name = f"{clip}-{next(numbers)}"
+    inside = "".join(_element(inner, units, clip, numbers) for inner in mark.marks)
     return (
         f'<g><clipPath id="{name}"><path d="{path_data(mark.points, True)}"/></clipPath>'
         f'<g clip-path="url(#{name})">{inside}</g></g>'
     )
 
 
-def svg_body(picture: Picture, units: str = "both", first_clip: int = 0) -> str:
-    """The marks of a picture as SVG elements, without the outer tag; clip names start at ``first_clip``."""
-    numbers = count(first_clip)
-    return "".join(_element(mark, units, numbers) for mark in picture.marks)
+def svg_body(picture: Picture, units: str = "both", clip: str = "clip") -> str:
+    """The marks of a picture as SVG elements, without the outer tag; names of clip outlines begin with ``clip``."""
+    numbers = count()
+    return "".join(_element(mark, units, clip, numbers) for mark in picture.marks)
 
 
-def count_windows(picture: Picture) -> int:
-    """How many clip names a picture uses."""
+def svg(picture: Picture, description: str, units: str = "both", name: str = "picture", styled: bool = True) -> str:
+    """A whole SVG drawing with title and description.
 
-    def inside(marks) -> int:
-        return sum(1 + inside(mark.marks) for mark in marks if isinstance(mark, Window))
-
-    return inside(picture.marks)
-
-
-def svg(picture: Picture, description: str, units: str = "both", first_clip: int = 0, styled: bool = True) -> str:
-    """A whole SVG drawing with title and description; ``styled=False`` leaves the style to the page around it."""
-    style = f"<style>{style_sheet()}</style>{hatches()}" if styled else ""
-    name = f"p{first_clip}"
+    ``name`` makes its inner names unique on a page; ``styled=False`` leaves the style to the page around it.
+    """
+    style = f"<style>{style_sheet()}</style>" if styled else ""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="wl" viewBox="0 0 {picture.width:g} {picture.height:g}" '
-        f'role="img" aria-labelledby="{name}t {name}d" style="width:100%;max-width:{picture.width:g}px;height:auto">'
-        f'<title id="{name}t">{escape(picture.title)}</title><desc id="{name}d">{escape(description)}</desc>{style}'
-        f'<rect class="a-paper" width="{picture.width:g}" height="{picture.height:g}"/>'
-        f"{svg_body(picture, units, first_clip)}</svg>"
+        f'role="img" aria-labelledby="{name}-title" aria-describedby="{name}-words" '
+        f'style="width:100%;max-width:{picture.width:g}px;height:auto">'
+        f'<title id="{name}-title">{escape(picture.title)}</title><desc id="{name}-words">{escape(description)}</desc>'
+        f'{style}{hatches()}<rect class="a-paper" width="{picture.width:g}" height="{picture.height:g}"/>'
+        f"<g data-marks="">{svg_body(picture, units, name)}</g></svg>"
     )
 
 

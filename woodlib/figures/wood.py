@@ -40,12 +40,15 @@ def ring_marks(
 
 def board_end(
     left: Coordinate, top: Coordinate, width: Coordinate, thickness: Coordinate, ring_angle_deg: float,
-    pith_distance: float, spacing: float = 9.0, role: Role = "wood-end",
+    pith_distance: float, spacing: float = 9.0, reach: float = 200.0, role: Role = "wood-end",
 ) -> list[Mark]:  # fmt: skip
-    """The end grain of a board: outline, rings, edge; all in px, rings seen only inside the outline."""
+    """The end grain of a board: outline, rings, edge; all in px, rings seen only inside the outline.
+
+    ``reach`` is how far from the middle rings are drawn; it stays the same while sliders move, so that the number of
+    marks does too.
+    """
     outline = box(left, top, width, thickness)
     middle = (float(left + width * 0.5), float(top + thickness * 0.5))
-    reach = 0.5 * math.hypot(float(width), float(thickness)) + spacing
     rings = ring_marks(middle, pith_distance, ring_angle_deg, reach, spacing)
     return [Area(outline, role), Window(outline, tuple(rings)), Line([*outline, outline[0]], "edge", 1.8)]
 

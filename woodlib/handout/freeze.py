@@ -1,0 +1,213 @@
+"""Freeze a study: turn its answers into one small table that a page can read without Python.
+
+Smooth numbers become Chebyshev coefficients in whole numbers of a small quantum. Numbers that are printed or decide
+something keep a column of their own, fine enough that no shown digit changes; coordinates share a few common
+motions (a low-rank table), since most of a picture moves together. Kinks, words and roles stay as steps that the
+page repeats (:mod:`woodlib.handout.record`).
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from ..figures.svg import svg_body
+from ..study.inputs import Choice, Span
+from ..study.readings import readings_html
+from ..study.study import Study
+from ..units import FORMATS
+from .record import Recording
+from .sampling import PIXEL_TOLERANCE, Plan, ask, plan, same_structure, tolerances
+
+Progress = Callable[[int, int], None]
+Solver = Callable[[np.ndarray], np.ndarray]
+_MOST_ROWS = 2500  # states from which the common motions are found
+_MODE_SCALE = 30000
+
+
+@dataclass(frozen=True)
+class Frozen:
+    """A study as data for a page, and the plan it took."""
+
+    study: Study
+    payload: dict[str, Any]
+    plan: Plan
+
+
+@dataclass
+class _Shape:
+    first: Recording
+    state: dict[str, Any]
+    cases: list[int]
+    values: list[np.ndarray]
+    words: list[list[str]]
+
+
+def freeze(study: Study, finer: int = 0, progress: Progress | None = None) -> Frozen:
+    """Sample a study and write its table; raises :class:`FreezeError` with the remedy when it cannot be frozen."""
+    layout = plan(study, finer)
+    shapes = _sample(layout, progress)
+    solve = layout.solver()
+    tables = [_table(shape, layout, solve) for shape in shapes]
+    order = [0] * len(layout.cases)
+    for number, shape in enumerate(shapes):
+        for place, case in enumerate(shape.cases):
+            order[case] = [number, place]
+    payload = {
+        "inputs": [_input(entry) for entry in study.inputs],
+        "spans": [[span.low, span.high, count] for span, count in zip(layout.spans, layout.counts, strict=True)],
+        "cases": order,
+        "shapes": tables,
+        "formats": {kind: entry.as_table() for kind, entry in FORMATS.items() if f'"{kind}"' in json.dumps(tables)},
+    }
+    return Frozen(study, payload, layout)
+
+
+def _input(entry) -> dict[str, Any]:
+    if isinstance(entry, Span):
+        own = [] if abs(entry.at(entry.place(entry.start)) - entry.start) < 1e-9 * max(1, abs(entry.start)) else [entry.start]
+        return {"key": entry.key, "kind": entry.kind, "low": entry.low, "step": entry.step, "count": entry.positions, "own": own,
+                "start": entry.start}  # fmt: skip
+    labels = list(entry.labels.values()) if isinstance(entry, Choice) else ["no", "yes"]
+    start = list(entry.labels).index(entry.start) if isinstance(entry, Choice) else int(entry.start)
+    return {"key": entry.key, "options": labels, "values": list(entry.labels) if isinstance(entry, Choice) else labels, "start": start}
+
+
+def _sample(layout: Plan, progress: Progress | None) -> list[_Shape]:
+    shapes: dict[tuple, _Shape] = {}
+    done, states = 0, layout.states()
+    for number, case in enumerate(layout.cases):
+        rows, first = [], None
+        for spans in states:
+            state = {**case, **spans}
+            recording = ask(layout.study, state)
+            first = first or recording
+            if recording.words != first.words or len(recording.leaves) != len(first.leaves) or recording.steps != first.steps:
+                same_structure(layout.study, first, recording, state)
+            rows.append(recording.leaves)
+            done += 1
+            if progress and done % 200 == 0:
+                progress(done, layout.size)
+        same_structure(layout.study, first, recording, state)
+        shape = shapes.setdefault(first.signature(), _Shape(first, state, [], [], []))
+        shape.cases.append(number)
+        shape.values.append(np.array(rows))
+        shape.words.append(first.words)
+    if progress:
+        progress(layout.size, layout.size)
+    return list(shapes.values())
+
+
+def _table(shape: _Shape, layout: Plan, solve: Solver) -> dict[str, Any]:
+    values = np.array(shape.values)  # (cases, states, leaves)
+    low, high = values.min(axis=(0, 1)), values.max(axis=(0, 1))
+    allowed = tolerances(shape.first, low, high)
+    moving = high - low > allowed * 0.01
+    exact = np.array(shape.first.exact)
+    columns, motions = np.flatnonzero(moving & exact), np.flatnonzero(moving & ~exact)
+    mean, modes, amounts = _common_motions(values[:, :, motions], allowed[motions])
+    still = {int(leaf): _short(values[0, 0, leaf], exact[leaf]) for leaf in np.flatnonzero(~moving)}
+    table = {
+        "exact": _columns(values[:, :, columns], allowed[columns] / 4, layout, solve),
+        "common": _columns(amounts, np.full(amounts.shape[2], 0.25), layout, solve),
+        "leaves": values.shape[2],
+        "unit": PIXEL_TOLERANCE / _MODE_SCALE,
+        "still": [list(still), list(still.values())],
+        "columns": columns.tolist(),
+        "motions": motions.tolist(),
+        "mean": [round(float(number), 2) for number in mean],
+        "modes": modes,
+        "steps": [list(step) for step in shape.first.steps],
+        **_updates(shape, moving),
+    }
+    answer = layout.study.function(**shape.state)
+    table["svg"], table["readings"] = svg_body(answer.picture, clip="CLIP"), readings_html(answer)
+    return table
+
+
+def _short(number: float, exact: bool) -> float:
+    return float(number) if exact else round(float(number), 2)
+
+
+def _columns(values: np.ndarray, quantum: np.ndarray, layout: Plan, solve: Solver) -> dict[str, Any]:
+    """Coefficients of each column as whole quanta, per case: [gap, number, gap, number ...] over the non-zero ones."""
+    places = np.ravel_multi_index(layout.orders.T, layout.counts) if layout.counts else np.zeros(1, int)
+    order = np.argsort(places)
+    rows = []
+    for case in values:
+        whole = np.rint(solve(case) / quantum)[order]
+        rows.append([_sparse(places[order], column) for column in whole.T])
+    return {"quantum": quantum.tolist(), "cases": rows}
+
+
+def _sparse(places: np.ndarray, column: np.ndarray) -> list[int]:
+    kept = column != 0
+    gaps = np.diff(places[kept], prepend=-1)
+    return np.column_stack([gaps, column[kept]]).astype(np.int64).ravel().tolist()
+
+
+def _common_motions(values: np.ndarray, allowed: np.ndarray) -> tuple[np.ndarray, list[list[int]], np.ndarray]:
+    """A mean picture, a few motions of it in whole numbers, and how much of each motion every state holds."""
+    cases, states, count = values.shape
+    flat = values.reshape(-1, count)
+    mean = np.round(flat.mean(axis=0), 2)
+    if not count:
+        return mean, [], np.zeros((cases, states, 0))
+    scaled = (flat - mean) / allowed
+    chosen = scaled[:: max(1, len(scaled) // _MOST_ROWS)]
+    directions = np.linalg.svd(chosen, full_matrices=False)[2]
+    fewest, most = 1, len(directions)
+    while fewest < most:
+        middle = (fewest + most) // 2
+        kept = directions[:middle]
+        if np.abs(scaled - (scaled @ kept.T) @ kept).max() < 0.5:
+            most = middle
+        else:
+            fewest = middle + 1
+    whole = np.rint(directions[:most] * _MODE_SCALE)
+    # The motions are rounded first and the amounts fitted to the rounded ones, so that rounding costs little.
+    unit = whole / _MODE_SCALE
+    amounts = np.linalg.solve(unit @ unit.T, unit @ scaled.T).T
+    return mean, whole.astype(int).tolist(), amounts.reshape(cases, states, -1)
+
+
+def _updates(shape: _Shape, moving: np.ndarray) -> dict[str, Any]:
+    """The updates that can ever change, with words that never differ written in place."""
+    words = np.array(shape.words, dtype=object)
+    same = [len(set(column)) == 1 for column in words.T]
+    differing = [place for place, is_same in enumerate(same) if not is_same]
+    rank = {place: number for number, place in enumerate(differing)}
+
+    def resolve(part: Any) -> Any:
+        if isinstance(part, list) and part and part[0] == "w":
+            return shape.first.words[part[1]] if same[part[1]] else ["w", rank[part[1]]]
+        return [resolve(inner) for inner in part] if isinstance(part, list) else part
+
+    kept = [resolve(update) for update in shape.first.updates if _can_change(update, moving, same)]
+    return {"updates": kept, "words": [[row[place] for place in differing] for row in shape.words]}
+
+
+def _can_change(update: list[Any], moving: np.ndarray, same: list[bool]) -> bool:
+    if update[0] == 0:
+        slots = update[3]
+        if len(slots) == 2:  # an unbroken run: first leaf, minus the count
+            return bool(moving[slots[0] : slots[0] - slots[1]].any())
+        return any(slot < 0 or moving[slot] for slot in slots)
+    if update[0] == 1:
+        return update[3] < 0 or bool(moving[update[3]])
+    return any(_says_something_new(part, moving, same) for part in update[2:])
+
+
+def _says_something_new(part: Any, moving: np.ndarray, same: list[bool]) -> bool:
+    if not isinstance(part, list):
+        return False
+    if part[0] == "w":
+        return not same[part[1]]
+    if part[0] in ("n", "k") and (part[1] < 0 or moving[part[1]]):
+        return True
+    inner = part[2] if part[0] == "k" else part[1:]
+    return any(_says_something_new(piece, moving, same) for piece in inner)

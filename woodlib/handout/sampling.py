@@ -1,0 +1,266 @@
+"""Ask a study for its answer at chosen states, and find which states are enough.
+
+On a slider the smooth numbers of an answer are described by Chebyshev coefficients, which for smooth numbers fall off
+like a geometric series (Trefethen, Approximation Theory and Approximation Practice, 2013, ch. 8). Each slider is
+first moved alone, at several places, to see how fast they fall; a number that does not settle has a kink or a jump
+in it and is refused by name. Where several sliders move together, only those products of orders are kept that can
+still be seen, and the study is asked at as many states as there are products: points of a Leja sequence on every
+span, so that the two sets fit each other.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+from numpy.polynomial.chebyshev import chebvander
+from scipy.linalg import lu_factor, lu_solve
+
+from ..errors import WoodlibError
+from ..study.inputs import Choice, Span, Switch
+from ..study.study import Study
+from ..units import FORMATS
+from .record import Recording, record
+
+MOST_CASES = 400
+MOST_STATES = 60_000
+MOST_ORDERS = 33
+SEEN = 0.05  # of a tolerance: products below this are left out
+PIXEL_TOLERANCE = 0.05  # px; half of the tenth that a page writes
+STEP_TOLERANCE = 2e-7  # share of the last shown digit
+DECISION_TOLERANCE = 1e-8  # share of the range of a number that decides something
+
+
+class FreezeError(WoodlibError, ValueError):
+    """A study cannot be frozen as it is; the sentence names the study, the input and the remedy."""
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Which states to ask for: every case of the choices and switches, and ``orders`` of products on the spans.
+
+    ``orders`` has shape (products, spans); ``rest`` bounds what all products left out add up to, in tolerances.
+    """
+
+    study: Study
+    orders: np.ndarray
+    rest: float = 0.0
+
+    @property
+    def spans(self) -> tuple[Span, ...]:
+        """The inputs that slide."""
+        return tuple(entry for entry in self.study.inputs if isinstance(entry, Span))
+
+    @property
+    def switches(self) -> tuple[Choice | Switch, ...]:
+        """The inputs that switch."""
+        return tuple(entry for entry in self.study.inputs if not isinstance(entry, Span))
+
+    @property
+    def cases(self) -> list[dict[str, Any]]:
+        """Every combination of choices and switches, the last input changing fastest."""
+        options = [list(e.labels) if isinstance(e, Choice) else [False, True] for e in self.switches]
+        keys = [entry.key for entry in self.switches]
+        return [dict(zip(keys, values, strict=True)) for values in itertools.product(*options)]
+
+    @property
+    def counts(self) -> tuple[int, ...]:
+        """How many orders each span has."""
+        return tuple(int(top) + 1 for top in self.orders.max(axis=0)) if self.orders.shape[1] else ()
+
+    @property
+    def size(self) -> int:
+        """How many states the plan asks for."""
+        return len(self.cases) * len(self.orders)
+
+    def points(self) -> np.ndarray:
+        """Where the spans stand at every state, on -1 to 1, shape (products, spans)."""
+        return leja_points(max(self.counts, default=1))[self.orders]
+
+    def states(self) -> list[dict[str, float]]:
+        """The span values of every state of a case."""
+        return [
+            {span.key: span.low + (span.high - span.low) * (x + 1) / 2 for span, x in zip(self.spans, row, strict=True)}
+            for row in self.points()
+        ]
+
+    def solver(self) -> Callable[[np.ndarray], np.ndarray]:
+        """A function from values at the states, shape (products, columns), to coefficients of the products."""
+        matrix = np.ones((len(self.orders),) * 2)
+        for axis, points in enumerate(self.points().T):
+            matrix *= chebvander(points, self.counts[axis] - 1)[:, self.orders[:, axis]]
+        factors = lu_factor(matrix)
+        return lambda values: lu_solve(factors, values)
+
+
+@lru_cache
+def leja_points(count: int) -> np.ndarray:
+    """The first points of a Leja sequence on -1 to 1: each as far as can be, in product, from all before it.
+
+    >>> leja_points(3).tolist()
+    [1.0, -1.0, 0.0]
+    """
+    candidates = np.cos(np.linspace(0, np.pi, 2001))
+    candidates[1000] = 0.0
+    points, distance = [], np.ones_like(candidates)
+    for _ in range(count):
+        points.append(float(candidates[np.argmax(distance)]))
+        distance = distance * np.abs(candidates - points[-1])
+    return np.array(points)
+
+
+def chebyshev_points(span: Span, count: int) -> np.ndarray:
+    """Chebyshev points of the first kind on a span, shape (count,)."""
+    points = np.cos(np.pi * (np.arange(count) + 0.5) / count)
+    return span.low + (span.high - span.low) * (points + 1) / 2
+
+
+def coefficients(values: np.ndarray) -> np.ndarray:
+    """Chebyshev coefficients from values at Chebyshev points, both of shape (points, columns)."""
+    count = len(values)
+    transform = (2 / count) * np.cos(np.pi * np.outer(np.arange(count), np.arange(count) + 0.5) / count)
+    transform[0] /= 2
+    return transform @ values
+
+
+def ask(study: Study, state: dict[str, Any]) -> Recording:
+    """The answer at one state, taken apart; whatever is wrong names the study and the state."""
+    try:
+        recording = record(study.function(**{entry.key: state[entry.key] for entry in study.inputs}))
+    except WoodlibError as error:
+        raise FreezeError(f"The study {study.key!r} gives no answer at {_told(study, state)}: {error}") from error
+    if not np.isfinite(recording.leaves).all():
+        raise FreezeError(f"The study {study.key!r} gives a number that is not finite at {_told(study, state)}.")
+    return recording
+
+
+def _told(study: Study, state: dict[str, Any]) -> str:
+    return ", ".join(f"{entry.label} {entry.text(state[entry.key])}" for entry in study.inputs)
+
+
+def same_structure(study: Study, first: Recording, other: Recording, state: dict[str, Any]) -> None:
+    """Refuse a picture or a sentence that changes its make-up while a slider moves."""
+    if first.signature() != other.signature():
+        raise FreezeError(
+            f"The study {study.key!r} changes its make-up while a slider moves, at {_told(study, state)}: it draws other "
+            "marks, points or words. Keep every mark and hide it with shown=pick(...), keep axes fixed, and choose words "
+            "with pick(...)."
+        )
+    if first.words != other.words:
+        changed = next((a, b) for a, b in zip(first.words, other.words, strict=True) if a != b)
+        raise FreezeError(
+            f"The study {study.key!r} says {changed[0]!r} in one place and {changed[1]!r} in another while only a slider "
+            f"moved, at {_told(study, state)}; write numbers with length(...), moisture(...) and the like, and words with pick(...)."
+        )
+
+
+def tolerances(first: Recording, low: np.ndarray, high: np.ndarray) -> np.ndarray:
+    """What error each leaf may carry, shape (leaves,): px for coordinates, a share of the last digit for numbers."""
+    result = np.full(len(first.leaves), PIXEL_TOLERANCE)
+    exact = np.array(first.exact)
+    size = np.maximum(np.abs(low), np.abs(high))
+    # The second term keeps the round-off of large constants from being taken for a change.
+    result[exact] = np.maximum(DECISION_TOLERANCE * (high - low), 1e-11 * size + 1e-15)[exact]
+    for slot, kind in _shown_numbers(first.updates):
+        if slot >= 0:
+            part_steps = [1 / (float(part.scale) * part.steps_per_unit) for part in FORMATS[kind].parts]
+            result[slot] = STEP_TOLERANCE * min(part_steps)
+    return result
+
+
+def _shown_numbers(updates: list[Any]) -> Iterator[tuple[int, str]]:
+    for part in updates:
+        if isinstance(part, list):
+            if len(part) == 4 and part[0] == "n":
+                yield part[1], part[2]
+            yield from _shown_numbers(part)
+
+
+def plan(study: Study, finer: int = 0) -> Plan:
+    """Which products of orders are needed, found by moving each slider alone; ``finer`` counts refinements."""
+    draft = Plan(study, np.zeros((1, 0), int))
+    if len(draft.cases) > MOST_CASES:
+        raise FreezeError(
+            f"The study {study.key!r} has {len(draft.cases)} combinations of choices; a page can hold {MOST_CASES}. "
+            "Offer fewer options, or split the study."
+        )
+    falls = [_fall(study, draft, span) for span in draft.spans]
+    orders, rest = _seen_products(falls, SEEN / 10**finer)
+    result = Plan(study, orders, rest)
+    if result.size > MOST_STATES:
+        told = ", ".join(f"{span.label} {count}" for span, count in zip(draft.spans, result.counts, strict=True))
+        raise FreezeError(
+            f"The study {study.key!r} needs {result.size} states ({len(draft.cases)} cases; orders: {told}); a page can "
+            f"hold {MOST_STATES}. Narrow a span, offer fewer choices, or take out a slider."
+        )
+    return result
+
+
+def _probes(draft: Plan) -> Iterator[dict[str, Any]]:
+    noise = np.random.Generator(np.random.PCG64(20))
+    cases = draft.cases
+    for case in {0: None, len(cases) // 2: None, len(cases) - 1: None}:
+        for _ in range(2):
+            yield {**{span.key: span.low + (span.high - span.low) * noise.random() for span in draft.spans}, **cases[case]}
+
+
+def _fall(study: Study, draft: Plan, span: Span) -> list[np.ndarray]:
+    """How coefficients along one span fall, in decades over the tolerance: per probe, shape (orders, leaves)."""
+    falls = []
+    for probe in _probes(draft):
+        states = [{**probe, span.key: value} for value in chebyshev_points(span, MOST_ORDERS)]
+        recordings = [ask(study, state) for state in states]
+        for recording, state in zip(recordings, states, strict=True):
+            same_structure(study, recordings[0], recording, state)
+        values = np.array([recording.leaves for recording in recordings])
+        allowed = tolerances(recordings[0], values.min(axis=0), values.max(axis=0))
+        fall = np.abs(coefficients(values)) / allowed
+        unsettled = fall[-3:].sum(axis=0)
+        if unsettled.max() > 0.5:
+            worst = int(np.argmax(unsettled))
+            raise FreezeError(_kink(study, span, recordings[0], worst, states, values[:, worst]))
+        falls.append(np.log10(np.maximum.accumulate(fall[::-1])[::-1] + 1e-30))
+    return falls
+
+
+def _seen_products(falls: list[list[np.ndarray]], seen: float) -> tuple[np.ndarray, float]:
+    """Products of orders whose coefficient can exceed ``seen`` tolerances in any leaf, and the sum of the others.
+
+    A coefficient of a product is taken to fall as the product of the falls along each span alone.
+    """
+    if not falls:
+        return np.zeros((1, 0), int), 0.0
+    kept, rest = None, 0.0
+    axes = [np.arange(MOST_ORDERS)] * len(falls)
+    for probe in zip(*falls, strict=True):
+        size = np.max([fall[0] for fall in probe], axis=0)
+        # Leaves that fall alike need the same products: a quarter of a decade is close enough.
+        profile = np.concatenate([fall - fall[0] for fall in probe] + [size[None]])
+        profile = np.unique(np.round(np.clip(profile, -20, 20) * 4) / 4, axis=1)
+        decades, floor = profile[-1], np.log10(seen)
+        alive = np.zeros((1, 0), int)
+        totals = decades[None]
+        for axis in axes:
+            steps = profile[len(axis) * alive.shape[1] :][: len(axis)]
+            totals = (totals[:, None] + steps[None]).reshape(-1, len(decades))
+            alive = np.column_stack([np.repeat(alive, len(axis), axis=0), np.tile(axis, len(alive))])
+            visible = totals.max(axis=1) >= floor
+            rest += float(np.sum(10.0 ** totals[~visible].max(axis=1, initial=-30)))
+            alive, totals = alive[visible], totals[visible]
+        kept = alive if kept is None else np.unique(np.concatenate([kept, alive]), axis=0)
+    return kept if len(kept) else np.zeros((1, len(falls)), int), rest
+
+
+def _kink(study: Study, span: Span, recording: Recording, leaf: int, states: list, values: np.ndarray) -> str:
+    order = np.argsort([state[span.key] for state in states])
+    bend = int(np.argmax(np.abs(np.diff(values[order], 2)))) + 1
+    place = states[order[bend]][span.key]
+    what = "a number it prints or decides by" if recording.exact[leaf] else "a coordinate of its picture"
+    return (
+        f"The study {study.key!r} has a kink, a jump or chance in {what} as {span.label} moves, near {span.text(place)}; "
+        "write the kink with larger(...), smaller(...) or pick(...), and leave nothing to chance."
+    )
