@@ -1,0 +1,227 @@
+"""How often a held panel cracks: two views of the strength, both shown.
+
+*Calibrated*: peak tension against the handbook strength times one factor for size and duration together, set by two
+outside anchors (a rigidly held oak panel). *Careful*: the full weakest-link size effect to none of it, with a season's
+load taking its share of strength. The likely value is the plain mean of the two: equal trust in each, a judgement.
+
+Strength, stiffness and movement are lognormal, so their part is integrated in closed form and the relaxation, strength
+factor and toughness on fixed Gauss nodes: the answer is smooth in every input. ``sampled_chance`` draws instead.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+from typing import NamedTuple
+
+import numpy as np
+from scipy.special import ndtr
+from scipy.stats import qmc
+
+from .assumptions import Assumption, assumption
+from .relaxation import relaxed_path_pa
+
+_USED = (
+    "strength_variation", "demand_variation", "relaxation_rate", "delayed_share", "calibrated_strength_factor",
+    "duration_factor", "size_exponent", "reference_volume", "check_depth", "check_depth_spread", "toughness",
+    "edge_crack_factor",
+)  # fmt: skip
+
+
+class HeldLoad(NamedTuple):
+    """What a panel is put through: the path of moisture and misfit, and how its stress is spread.
+
+    ``stiffness_pa`` E R at the place of peak tension; ``effective_over_peak`` weakest-link stress over peak stress.
+    """
+
+    mc_percent: np.ndarray
+    misfit_strain: np.ndarray
+    stiffness_pa: float
+    effective_over_peak: float
+
+
+class Probability(NamedTuple):
+    """Calibrated (low), likely and careful (high) chance, 0 to 1."""
+
+    low: float
+    likely: float
+    high: float
+
+
+@dataclass(frozen=True)
+class CrackChance:
+    """Chance that the panel cracks in the first years: sound, and with checks already in its ends."""
+
+    sound: Probability
+    checked: Probability
+    assumptions: tuple[Assumption, ...]
+
+
+def _log_spread(variation: float) -> float:
+    return float(np.sqrt(np.log1p(variation**2)))
+
+
+def _gauss(low: float, high: float, count: int) -> tuple[np.ndarray, np.ndarray]:
+    """Nodes and weights (summing to 1) of an even spread from low to high."""
+    points, weights = np.polynomial.legendre.leggauss(count)
+    return (low + high) / 2 + (high - low) / 2 * points, weights / 2
+
+
+class _Nodes(NamedTuple):
+    rate: np.ndarray  # relaxation rate on its own axis
+    log_demand: np.ndarray  # (rate, share, board) offsets of log demand, without the path
+    demand_weight: np.ndarray
+    calibrated: np.ndarray
+    calibrated_weight: np.ndarray
+    size_share: np.ndarray
+    size_weight: np.ndarray
+    duration: np.ndarray
+    duration_weight: np.ndarray
+    toughness: np.ndarray
+    toughness_weight: np.ndarray
+
+
+@cache
+def _nodes() -> _Nodes:
+    rate, share = assumption("relaxation_rate"), assumption("delayed_share")
+    log_rate, rate_weight = _gauss(np.log(rate.low), np.log(rate.high), 8)
+    shares, share_weight = _gauss(share.low, share.high, 3)
+    normal, board_weight = np.polynomial.hermite_e.hermegauss(9)
+    spread = _log_spread(assumption("demand_variation").middle)
+    board = spread * normal - spread**2 / 2  # mean 1
+    offsets = -np.log1p(shares)[:, None] + board
+    weights = (
+        rate_weight[:, None, None] * share_weight[:, None] * (board_weight / board_weight.sum())
+    )
+    factor, duration, tough = (assumption(k) for k in ("calibrated_strength_factor", "duration_factor", "toughness"))
+    return _Nodes(
+        np.exp(log_rate), np.broadcast_to(offsets, weights.shape), weights,
+        *_gauss(factor.low, factor.high, 3), *_gauss(0.0, 1.0, 4), *_gauss(duration.low, duration.high, 3),
+        *_gauss(tough.low, tough.high, 3),
+    )  # fmt: skip
+
+
+def _log_peak(load: HeldLoad, rate, share) -> np.ndarray:
+    """Logarithm of the highest tension along the path, Pa."""
+    path = relaxed_path_pa(load.mc_percent, load.misfit_strain, load.stiffness_pa, rate, share)
+    return np.log(np.maximum(path.max(axis=0), 1.0))  # 1 Pa stands for none
+
+
+def _strength_odds(log_demand, strength_pa: float):
+    """Chance that a lognormal strength of this mean is below the demand."""
+    spread = _log_spread(assumption("strength_variation").middle)
+    return ndtr((log_demand - np.log(strength_pa) + spread**2 / 2) / spread)
+
+
+def _check_odds(log_demand, toughness):
+    """Chance that a check of lognormal depth runs on under an even tension."""
+    depth, spread = assumption("check_depth").middle, assumption("check_depth_spread").middle
+    intensity = log_demand + np.log(assumption("edge_crack_factor").middle * np.sqrt(np.pi * depth))
+    return ndtr((intensity - np.log(toughness)) / (spread / 2))
+
+
+def crack_chance(load: HeldLoad, strength_pa: float) -> CrackChance:
+    """Chance of a crack across the years of a path, smooth in every input.
+
+    Parameters
+    ----------
+    load : HeldLoad
+        Path of moisture and misfit strain, stiffness and stress spread.
+    strength_pa : float
+        Printed mean strength in tension across the grain.
+
+    Returns
+    -------
+    CrackChance
+        Calibrated, likely and careful chance, sound and with end checks, and the assumptions behind them.
+
+    Examples
+    --------
+    >>> path = np.array([9.5, 12, 7, 12, 7.0])
+    >>> load = HeldLoad(path, 0.00264 * (path - 9.5), 0.744 * 1056e6, 1.6)
+    >>> chance = crack_chance(load, 6.48e6)
+    >>> chance.sound.low < chance.sound.likely < chance.sound.high < 0.5
+    True
+
+    Notes
+    -----
+    In the careful view the demand is peak^(1-a) effective^a over the duration factor, a spread evenly from 0 to 1.
+    A check runs when 1.12 s sqrt(pi depth) reaches the toughness; careful takes the duration factor off that too.
+    """
+    nodes = _nodes()
+    peak = _log_peak(load, nodes.rate, 0.0)  # the delayed share only divides, and is in the offsets
+    demand = peak[:, None, None] + nodes.log_demand
+    size = np.log(load.effective_over_peak) * nodes.size_share
+    weakened = demand[..., None, None] + size[:, None] - np.log(nodes.duration)
+    calibrated = _strength_odds(demand[..., None] - np.log(nodes.calibrated), strength_pa) @ nodes.calibrated_weight
+    careful = _strength_odds(weakened, strength_pa) @ nodes.duration_weight @ nodes.size_weight
+    runs = _check_odds(demand[..., None], nodes.toughness) @ nodes.toughness_weight
+    lasting = demand[..., None] - np.log(nodes.duration)
+    runs_slowly = _check_odds(lasting[..., None], nodes.toughness) @ nodes.toughness_weight @ nodes.duration_weight
+    likely = (calibrated + careful) / 2
+    sound = (calibrated, likely, careful)
+    checked = (_either(calibrated, runs), _either(likely, runs), _either(careful, runs_slowly))
+    used = tuple(assumption(key) for key in _USED)
+    return CrackChance(_mean(sound, nodes), _mean(checked, nodes), used)
+
+
+def _either(first, second):
+    return 1.0 - (1.0 - first) * (1.0 - second)
+
+
+def _mean(chances, nodes: _Nodes) -> Probability:
+    return Probability(*(float(np.sum(chance * nodes.demand_weight)) for chance in chances))
+
+
+def sampled_chance(load: HeldLoad, strength_pa: float, count: int = 131072, seed: int = 20240229) -> CrackChance:
+    """The same by drawing ``count`` panels with every scatter (scrambled Sobol points, fixed seed).
+
+    ``count`` is best a power of two. Used to check ``crack_chance``; the two agree within the sampling error.
+    """
+    draws = _Draws.from_points(qmc.Sobol(9, seed=seed).random(count))
+    peak = _log_peak(load, draws.rate, draws.share) + draws.board
+    median = strength_pa * np.exp(-(_log_spread(assumption("strength_variation").middle) ** 2) / 2)
+    strength = np.log(median) + draws.strength
+    calibrated = peak > strength + np.log(draws.calibrated)
+    size = np.log(load.effective_over_peak) * draws.size_share
+    careful = peak + size > strength + np.log(draws.duration)
+    intensity = peak + draws.log_root_depth + np.log(assumption("edge_crack_factor").middle)
+    runs = intensity > np.log(draws.toughness)
+    runs_slowly = intensity > np.log(draws.toughness * draws.duration)
+    sound = Probability(calibrated.mean(), (calibrated.mean() + careful.mean()) / 2, careful.mean())
+    likely = ((calibrated | runs).mean() + (careful | runs).mean()) / 2
+    checked = Probability((calibrated | runs).mean(), likely, (careful | runs_slowly).mean())
+    return CrackChance(sound, checked, tuple(assumption(key) for key in _USED))
+
+
+class _Draws(NamedTuple):
+    rate: np.ndarray
+    share: np.ndarray
+    board: np.ndarray
+    strength: np.ndarray
+    calibrated: np.ndarray
+    size_share: np.ndarray
+    duration: np.ndarray
+    toughness: np.ndarray
+    log_root_depth: np.ndarray
+
+    @classmethod
+    def from_points(cls, points: np.ndarray) -> _Draws:
+        """One panel per row of even points in (0, 1)."""
+        from scipy.special import ndtri
+
+        def even(column: int, key: str) -> np.ndarray:
+            limits = assumption(key)
+            return limits.low + (limits.high - limits.low) * points[:, column]
+
+        rate = assumption("relaxation_rate")
+        board = _log_spread(assumption("demand_variation").middle)
+        strength = _log_spread(assumption("strength_variation").middle)
+        depth, depth_spread = assumption("check_depth").middle, assumption("check_depth_spread").middle
+        normal = ndtri(np.clip(points, 1e-12, 1 - 1e-12))
+        return cls(
+            rate.low * (rate.high / rate.low) ** points[:, 0], even(1, "delayed_share"),
+            board * normal[:, 2] - board**2 / 2, strength * normal[:, 3], even(4, "calibrated_strength_factor"),
+            points[:, 5], even(6, "duration_factor"), even(7, "toughness"),
+            0.5 * np.log(np.pi * depth) + 0.5 * depth_spread * normal[:, 8],
+        )  # fmt: skip

@@ -1,0 +1,246 @@
+"""How stiff a species is in each direction, and how well each of those numbers is known."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from functools import cache
+from math import exp, log
+
+import numpy as np
+
+from ..errors import InputError, MissingDataError
+from ..species import Species, Value, all_species, find_species
+from .closed_forms import transverse_modulus_pa
+from .field import PlaneWood
+
+_MOE_TO_LENGTHWISE = 1.10  # Wood Handbook: add 10 % to the centre-loaded bending modulus (span 14 depths)
+_RATIOS = {
+    "modulus_radial_pa": "ratio_er_el",
+    "modulus_tangential_pa": "ratio_et_el",
+    "shear_lr_pa": "ratio_glr_el",
+    "shear_lt_pa": "ratio_glt_el",
+    "shear_rt_pa": "ratio_grt_el",
+}
+_POISSONS = ("poisson_lr", "poisson_lt", "poisson_rt")
+# Dependent ratios by the one rule nu_ji = nu_ij E_j / E_i, from the larger and better measured of each pair.
+_DEPENDENT = {
+    "poisson_rl": ("poisson_lr", "modulus_radial_pa", "modulus_lengthwise_pa"),
+    "poisson_tl": ("poisson_lt", "modulus_tangential_pa", "modulus_lengthwise_pa"),
+    "poisson_tr": ("poisson_rt", "modulus_tangential_pa", "modulus_radial_pa"),
+}
+_NAMES = {
+    "modulus_lengthwise_pa": "stiffness along the grain",
+    "modulus_radial_pa": "radial stiffness",
+    "modulus_tangential_pa": "tangential stiffness",
+    "shear_lr_pa": "shear stiffness, lengthwise-radial",
+    "shear_lt_pa": "shear stiffness, lengthwise-tangential",
+    "shear_rt_pa": "rolling-shear stiffness",
+    "poisson_lr": "Poisson ratio LR",
+    "poisson_lt": "Poisson ratio LT",
+    "poisson_rt": "Poisson ratio RT",
+    "poisson_rl": "Poisson ratio RL",
+    "poisson_tl": "Poisson ratio TL",
+    "poisson_tr": "Poisson ratio TR",
+    "tension_perpendicular_pa": "strength in tension across the grain",
+}
+
+
+@dataclass(frozen=True)
+class ElasticConstants:
+    """Moduli (Pa) and Poisson ratios of one species at 12 % MC, each a ``Value`` with status and source.
+
+    ``values`` has every constant; ``tension_perpendicular`` is None where no table prints it.
+    """
+
+    species: str
+    kind: str
+    values: Mapping[str, Value] = field(repr=False)
+    tension_perpendicular: Value | None = None
+
+    def number(self, name: str) -> float:
+        """One constant as a float in SI."""
+        return self.values[name].number
+
+    def across(self, ring_angle_rad):
+        """Modulus across, shear modulus (Pa) and Poisson ratio (along, across) of a board; broadcasts.
+
+        Ring angle 0 flatsawn, pi/2 quartersawn. Tensor rotation about the grain.
+        """
+        c2, s2 = np.cos(ring_angle_rad) ** 2, np.sin(ring_angle_rad) ** 2
+        modulus = transverse_modulus_pa(
+            self.number("modulus_tangential_pa"), self.number("modulus_radial_pa"), self.number("shear_rt_pa"),
+            self.number("poisson_tr"), ring_angle_rad,
+        )  # fmt: skip
+        shear = 1.0 / (c2 / self.number("shear_lt_pa") + s2 / self.number("shear_lr_pa"))
+        poisson = c2 * self.number("poisson_lt") + s2 * self.number("poisson_lr")
+        return modulus, shear, poisson
+
+    def panel(self, ring_angle_rad: float) -> PlaneWood:
+        """Constants of a panel whose grain runs away from the glue line."""
+        modulus, shear, poisson = (float(value) for value in self.across(ring_angle_rad))
+        lengthwise = self.number("modulus_lengthwise_pa")
+        return PlaneWood(modulus, lengthwise, shear, poisson * modulus / lengthwise)
+
+    def strip(self, ring_angle_rad: float) -> PlaneWood:
+        """Constants of a strip whose grain runs along the glue line."""
+        modulus, shear, poisson = (float(value) for value in self.across(ring_angle_rad))
+        return PlaneWood(self.number("modulus_lengthwise_pa"), modulus, shear, poisson)
+
+    def estimated(self, ring_angle_rad: float = 0.0) -> tuple[str, ...]:
+        """Names of the estimated constants that count at this ring angle (rolling shear does not at 0 or 90 deg)."""
+        tilted = abs(np.sin(2.0 * ring_angle_rad)) > 1e-6
+        unused = {"poisson_rt"} if tilted else {"poisson_rt", "shear_rt_pa"}
+        return tuple(k for k, value in self.values.items() if value.status == "estimated" and k not in unused)
+
+    def remarks(self, ring_angle_rad: float = 0.0) -> tuple[str, ...]:
+        """Sentences about what is estimated and what is missing."""
+        sentences = []
+        names = [_NAMES[key] for key in self.estimated(ring_angle_rad)]
+        if names:
+            sentences.append(
+                f"No table gives {', '.join(names)} of {self.species}; the median of the {self.kind}s that are in the "
+                "tables stands in."
+            )
+        if self.tension_perpendicular is None:
+            sentences.append(
+                f"No table prints the strength of {self.species} in tension across the grain, and it is not guessed: "
+                "only the strain rule is given, no chance of a crack."
+            )
+        return tuple(sentences)
+
+    def varied(self, log_steps: float) -> ElasticConstants:
+        """The same with every estimated modulus moved by this many spreads of its estimate (up or down)."""
+        moved = dict(self.values)
+        for name, key in _RATIOS.items():
+            if moved[name].status == "estimated":
+                factor = exp(log_steps * estimate_spread(key, self.kind))
+                moved[name] = replace(moved[name], number=moved[name].number * factor)
+        return replace(self, values=moved)
+
+    def provenance(self) -> tuple[tuple[str, str, str, str], ...]:
+        """Name, status, source and note of every constant, for the fine print."""
+        rows = [(_NAMES[key], value.status, value.source, value.note) for key, value in self.values.items()]
+        strength = self.tension_perpendicular
+        if strength is not None:
+            rows.append((_NAMES["tension_perpendicular_pa"], strength.status, strength.source, strength.note))
+        else:
+            rows.append((_NAMES["tension_perpendicular_pa"], "missing", "", "printed in no table; not guessed"))
+        return tuple(rows)
+
+
+@cache
+def kindred_ratio(key: str, kind: str) -> Value:
+    """Median of one ratio over all single species of a kind in the tables, with its measured spread in the note.
+
+    A stand-in for a wood whose own value is printed nowhere. Used only where nothing better exists, and always said.
+
+    >>> round(kindred_ratio("ratio_glt_el", "hardwood").number, 3)
+    0.066
+    """
+    found = [species.get(key) for species in all_species() if species.kind == kind and not species.is_group]
+    numbers = np.array([value.number for value in found if value is not None])
+    if numbers.size < 3:
+        raise MissingDataError(f"{key} is known for {numbers.size} {kind}s only, too few to estimate it for another.")
+    low, middle, high = np.quantile(numbers, (1 / 6, 1 / 2, 5 / 6))
+    note = f"median of {numbers.size} {kind}s in the tables; two in three lie between {low:.3g} and {high:.3g}"
+    return Value(float(middle), "", "estimated", "woodlib, median of the kind", note)
+
+
+@cache
+def estimate_spread(key: str, kind: str) -> float:
+    """How far a species' own ratio lies from the median of its kind: standard deviation of the logarithm."""
+    numbers = [s.get(key) for s in all_species() if s.kind == kind and not s.is_group and s.get(key) is not None]
+    return float(np.std([log(value.number / kindred_ratio(key, kind).number) for value in numbers]))
+
+
+def _own_or_kindred(species: Species, key: str) -> Value:
+    return species.get(key) or kindred_ratio(key, species.kind)
+
+
+def elastic_constants(species: Species | str) -> ElasticConstants:
+    """Elastic constants of a species, each with its status, and what is missing.
+
+    Parameters
+    ----------
+    species : Species or str
+        A catalogue entry, a wood of your own, or a name.
+
+    Returns
+    -------
+    ElasticConstants
+        Values in Pa, each with its status.
+
+    Raises
+    ------
+    MissingDataError
+        When no bending modulus is known, so that there is nothing to scale.
+    InputError
+        When the values given do not make a stable material.
+
+    Examples
+    --------
+    >>> ash = elastic_constants("white ash")
+    >>> round(ash.number("modulus_tangential_pa") / 1e6), ash.values["shear_rt_pa"].status
+    (1056, 'estimated')
+
+    Notes
+    -----
+    Lengthwise modulus = 1.10 x bending modulus; the others by the ratios of Wood Handbook Table 5-1; Poisson ratios LR,
+    LT and RT of Table 5-2 are kept and the small ones derived, because printed pairs often break reciprocity.
+    At 12 % MC and about 20 C; drier wood is a few percent stiffer per percent MC (from memory), not modelled.
+    """
+    if not isinstance(species, Species):
+        species = find_species(species)
+    bending = species.get("modulus_of_elasticity_pa")
+    if bending is None:
+        raise MissingDataError(
+            f"{species.name} has no modulus of elasticity in the tables, so the stress in a held panel cannot be worked "
+            "out; choose a related species that has one, or give modulus_of_elasticity in your own species file."
+        )
+    lengthwise = Value(
+        bending.number * _MOE_TO_LENGTHWISE, "Pa", "derived", bending.source, "1.10 times the bending modulus"
+    )
+    values = {"modulus_lengthwise_pa": lengthwise}
+    for name, key in _RATIOS.items():
+        ratio = _own_or_kindred(species, key)
+        values[name] = Value(ratio.number * lengthwise.number, "Pa", ratio.status, ratio.source, ratio.note)
+    for name in _POISSONS:
+        values[name] = _own_or_kindred(species, name)
+    for name, (partner, above, below) in _DEPENDENT.items():
+        number = values[partner].number * values[above].number / values[below].number
+        values[name] = Value(number, "", "derived", "reciprocity", f"from {_NAMES[partner]}")
+    _check_stable(species.name, values)
+    return ElasticConstants(species.name, species.kind, values, species.get("tension_perpendicular_pa"))
+
+
+def _check_stable(name: str, values: Mapping[str, Value]) -> None:
+    """Refuse constants that would give back more energy than was put in."""
+    wrong = [_NAMES[key] for key in values if key.endswith("_pa") and not 0 < values[key].number < float("inf")]
+    if wrong:
+        raise InputError(f"{', '.join(wrong)} of {name} must be above 0 Pa; correct it in your species file.")
+    lr, lt, rt, rl, tl, tr = (values[f"poisson_{pair}"].number for pair in ("lr", "lt", "rt", "rl", "tl", "tr"))
+    rest = 1 - lr * rl - lt * tl - rt * tr - 2 * rl * tr * lt
+    if min(1 - lr * rl, 1 - lt * tl, 1 - rt * tr, rest) <= 0:
+        raise InputError(
+            f"the Poisson ratios of {name} (LR {lr:g}, LT {lt:g}, RT {rt:g}) do not belong to a stable material with its "
+            "moduli; make them smaller in your species file."
+        )
+
+
+def guitard_hardwood_ratio(key: str, density_kg_m3: float) -> float:
+    """Ratio to the lengthwise modulus by a published density rule for hardwoods, for comparison.
+
+    Power laws about 650 kg/m3 (Guitard & El Amri 1987, numbers from memory).
+
+    >>> round(guitard_hardwood_ratio("ratio_et_el", 650.0), 3)
+    0.072
+    """
+    coefficient, power = {
+        "ratio_er_el": (1810.0, 1.30),
+        "ratio_et_el": (1030.0, 1.74),
+        "ratio_glr_el": (1260.0, 1.14),
+        "ratio_glt_el": (971.0, 1.26),
+        "ratio_grt_el": (366.0, 1.74),
+    }[key]
+    return coefficient / 14400.0 * exp((power - 1.03) * log(density_kg_m3 / 650.0))

@@ -1,0 +1,273 @@
+"""One door to held movement: a solid panel with a cross-grain member glued to its end, through the years."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from functools import lru_cache
+
+import numpy as np
+
+from ..movement.wood import Wood, wood_of
+from ..species import Species
+from .assumptions import Assumption, all_assumptions, assumption
+from .chance import CrackChance, HeldLoad, crack_chance
+from .closed_forms import OneLineRestraint, one_line_restraint, restraint_factor
+from .elastic import ElasticConstants, elastic_constants
+from .field import HeldPlane, PlaneField, solve_plane
+from .field_readings import EdgeAverage, FieldPicture, edge_average, effective_stress_pa, field_picture, restraint_factor_of
+from .held_inputs import HeldInputs, check_held
+from .measures import agreement_sentence, chance_sentence, strain_words
+from .relaxation import SeasonStress, season_stress, several_years
+
+_YEARS = 8  # the peak settles by the second year, by the fifth when relaxation is slow
+
+
+@dataclass(frozen=True)
+class Ranged:
+    """A number with its range."""
+
+    number: float
+    low: float
+    high: float
+
+
+@dataclass(frozen=True)
+class HeldPanel:
+    """What happens to a held panel: smooth numbers, their ranges, what they rest on, and the words to say.
+
+    ``restraint`` share of the free movement that is held back (plane field); ``season`` the tension through the years;
+    ``held_back_strain`` strain the wood must take up itself between the dampest and the driest time (the careful
+    reading of the strain rule), ``held_back_from_glue_up`` the same counted from glue-up; ``effective_stress_pa`` the
+    relaxed weakest-link stress; ``edge`` mean stress at the end of the glue line over the board's thickness, relaxed;
+    ``chance`` is None where no strength is printed.
+    """
+
+    inputs: HeldInputs
+    restraint: Ranged
+    one_line: OneLineRestraint
+    season: SeasonStress
+    held_back_strain: float
+    held_back_from_glue_up: float
+    effective_stress_pa: float
+    edge: EdgeAverage
+    strength_pa: float | None
+    chance: CrackChance | None
+    free_movement_m: float
+    remarks: tuple[str, ...]
+    provenance: tuple[tuple[str, str, str, str, str], ...] = field(repr=False)
+    assumptions: tuple[Assumption, ...] = field(repr=False)
+    plane_field: PlaneField = field(repr=False)
+    woods: tuple[Wood, Wood] = field(repr=False)
+
+    @property
+    def strain_rule_sentence(self) -> str:
+        """The strain rule in words."""
+        return f"By the strain rule the panel {strain_words(self.held_back_strain)}."
+
+    @property
+    def chance_sentence(self) -> str:
+        """The chance of a crack in words, or why there is none."""
+        if self.chance is None:
+            return f"No strength across the grain is printed for {self.inputs.species.name}, so no chance of a crack is given."
+        return f"Chance of a crack in the first years: {chance_sentence(self.chance)}."
+
+    @property
+    def verdict_sentence(self) -> str:
+        """What the two measures say together, leaning to the careful side."""
+        return agreement_sentence(self.held_back_strain, self.chance.sound.likely if self.chance else None)
+
+    @property
+    def crack_sentence(self) -> str:
+        """Place and direction of the likely crack, and the way the load takes."""
+        return (
+            "The strip hardly changes its length, so on drying it keeps the end of the panel as wide as it was; glue carries "
+            "that hold into the panel as shear near the corners, and across the middle the panel is pulled apart. A crack "
+            "starts at the end of the panel near the middle of its width and runs along the grain; the corners of the glue "
+            "line may open first."
+        )
+
+    def picture(self, mc_percent: float | None = None, stress_pa: float | None = None, **size: int) -> FieldPicture:
+        """The field for drawing, at a moisture (default: the driest) with its tension at the middle of the glue line.
+
+        ``stress_pa`` defaults to the relaxed peak; ``columns``, ``rows`` and ``strip_rows`` set the grid.
+        """
+        moisture = float(self.season.mc_percent.min()) if mc_percent is None else mc_percent
+        peak = self.season.relaxed_pa if stress_pa is None else stress_pa
+        panel, strip, along, across = _four_strains(self.inputs, self.woods, moisture)
+        misfit = panel - strip
+        elastic = -misfit * self.restraint.number * self.plane_field.plane.panel.modulus_x_pa
+        scale = peak / elastic if abs(elastic) > 1.0 else 1.0
+        return field_picture(self.plane_field, misfit, strip, along, across, scale, **size)
+
+
+@lru_cache(maxsize=512)
+def _solved(plane: HeldPlane) -> tuple[PlaneField, float, float]:
+    """Field, restraint factor and weakest-link stress over peak stress (for a panel 1 m thick)."""
+    solved = solve_plane(plane)
+    factor = restraint_factor_of(solved)
+    volume, exponent = assumption("reference_volume").middle, assumption("size_exponent").middle
+    effective = effective_stress_pa(solved, 1.0, volume, exponent)
+    return solved, factor, effective / (factor * plane.panel.modulus_x_pa)
+
+
+@lru_cache(maxsize=256)
+def _properties(species: Species) -> tuple[ElasticConstants, Wood]:
+    return elastic_constants(species), wood_of(species)
+
+
+def _across(wood: Wood, ring_angle_rad: float, mc_from, mc_to):
+    """Free strain across the width and along the grain."""
+    along, radial, tangential = wood.axis_strains(mc_from, mc_to)
+    return tangential * np.cos(ring_angle_rad) ** 2 + radial * np.sin(ring_angle_rad) ** 2, along
+
+
+def _four_strains(inputs: HeldInputs, woods: tuple[Wood, Wood], moisture: float) -> tuple[float, float, float, float]:
+    panel, panel_along = _across(woods[0], inputs.ring_angle_rad, inputs.glue_up_mc_percent, moisture)
+    strip_across, strip = _across(woods[1], inputs.strip_ring_angle_rad, inputs.glue_up_mc_percent, moisture)
+    return float(panel), float(strip), float(panel_along), float(strip_across)
+
+
+def held_panel(
+    species: Species | str, *, width_m: float, length_m: float, thickness_m: float, strip_width_m: float,
+    glue_up_mc_percent: float, year_mc_percent: Sequence[float], strip_thickness_m: float | None = None,
+    strip_species: Species | str | None = None, ring_angle_deg: float = 0.0, strip_ring_angle_deg: float = 0.0,
+    ends: int = 2, glued_width_m: float | None = None, glue_thickness_m: float = 0.0, glue_shear_pa: float | None = None,
+    years: int = _YEARS,
+) -> HeldPanel:  # fmt: skip
+    """What happens to a solid panel whose end (or ends) carries a cross-grain strip glued to it.
+
+    Parameters
+    ----------
+    species, strip_species : Species or str
+        Wood of the panel and of the strip (the same when not given).
+    width_m, length_m, thickness_m : float
+        Panel: across its grain, along it, and thick; metres or text such as "18 in".
+    strip_width_m, strip_thickness_m : float
+        Strip: its width along the panel's grain, and thickness (the panel's when not given).
+    glue_up_mc_percent : float
+        Moisture content of the wood on the day it is glued.
+    year_mc_percent : sequence of float
+        Moisture contents of the wood through a year, in order: two (dampest, driest), twelve months, or more.
+    ring_angle_deg, strip_ring_angle_deg : float
+        0 flatsawn, 90 quartersawn.
+    ends : 1 or 2
+        How many ends carry a strip.
+    glued_width_m : float, optional
+        Glued middle part of the joint; the whole width when not given.
+    glue_thickness_m, glue_shear_pa : float
+        A glue layer that gives: its thickness and shear modulus.
+    years : int
+        How many years are run, 2 or more; the whole year is always run.
+
+    Returns
+    -------
+    HeldPanel
+        Numbers with ranges, remarks, provenance, and the field for drawing.
+
+    Raises
+    ------
+    InputError
+        A sentence for each bad input.
+    MissingDataError
+        When the species has no stiffness or no shrinkage at all.
+
+    Examples
+    --------
+    >>> held = held_panel("white ash", width_m=0.457, length_m=0.457, thickness_m=0.022, strip_width_m=0.038,
+    ...                   glue_up_mc_percent=9.5, year_mc_percent=[12, 7])
+    >>> round(held.restraint.number, 2), round(held.season.relaxed_pa / 1e6, 1)
+    (0.74, 2.6)
+
+    Notes
+    -----
+    Uniform moisture, straight grain, stiff or softened glue, no buckling and no contact where the joint is not glued.
+    Use the wood's own yearly swing, slowed by its finish, not the air's.
+    """
+    inputs = check_held(
+        species=species, width_m=width_m, length_m=length_m, thickness_m=thickness_m, strip_width_m=strip_width_m,
+        glue_up_mc_percent=glue_up_mc_percent, year_mc_percent=year_mc_percent, strip_thickness_m=strip_thickness_m,
+        strip_species=strip_species, ring_angle_deg=ring_angle_deg, strip_ring_angle_deg=strip_ring_angle_deg, ends=ends,
+        glued_width_m=glued_width_m, glue_thickness_m=glue_thickness_m, glue_shear_pa=glue_shear_pa, years=years,
+    )  # fmt: skip
+    (elastic, wood), (strip_elastic, strip_wood) = _properties(inputs.species), _properties(inputs.strip_species)
+    plane = _plane_of(inputs, elastic, strip_elastic)
+    solved, factor, effective_ratio = _solved(plane)
+    modulus = plane.panel.modulus_x_pa
+    path = several_years(inputs.glue_up_mc_percent, inputs.year_mc_percent, inputs.years)
+    panel_strain, _ = _across(wood, inputs.ring_angle_rad, inputs.glue_up_mc_percent, path)
+    strip_strain = strip_wood.axis_strains(inputs.glue_up_mc_percent, path)[0]
+    misfit = panel_strain - strip_strain
+    season = season_stress(path, misfit, modulus * factor)
+    size_effect = effective_ratio * inputs.thickness_m ** (1.0 / assumption("size_exponent").middle)
+    strength = elastic.tension_perpendicular.number if elastic.tension_perpendicular else None
+    load = HeldLoad(path, misfit, modulus * factor, size_effect)
+    edge = edge_average(solved, min(inputs.thickness_m, 0.25 * plane.glued_or_width_m))
+    unit = season.relaxed_pa / (modulus * factor)
+    return HeldPanel(
+        inputs, _restraint_range(inputs, factor, elastic, strip_elastic),
+        one_line_restraint(plane.glued_or_width_m, plane.depth_m, plane.strip_m, plane.panel, plane.strip, plane.thickness_ratio),
+        season, factor * season.drop_from_dampest, factor * season.drop_from_glue_up, size_effect * season.relaxed_pa,
+        EdgeAverage(edge.shear_pa * unit, edge.opening_pa * unit, edge.length_m), strength,
+        crack_chance(load, strength) if strength else None,
+        float(panel_strain.max() - panel_strain.min()) * inputs.width_m,
+        _remarks(inputs, elastic, strip_elastic, wood, season), _provenance(inputs, elastic, strip_elastic),
+        tuple(all_assumptions().values()), solved, (wood, strip_wood),
+    )  # fmt: skip
+
+
+def _plane_of(inputs: HeldInputs, panel: ElasticConstants, strip: ElasticConstants) -> HeldPlane:
+    """The plane problem of these inputs."""
+    give = inputs.glue_thickness_m / inputs.glue_shear_pa if inputs.glue_shear_pa else 0.0
+    return HeldPlane(
+        inputs.width_m, inputs.length_m, inputs.strip_width_m, panel.panel(inputs.ring_angle_rad),
+        strip.strip(inputs.strip_ring_angle_rad), inputs.strip_thickness_m / inputs.thickness_m, inputs.ends,
+        inputs.glued_width_m, give, 0.0,
+    )  # fmt: skip
+
+
+def _restraint_range(inputs: HeldInputs, factor: float, panel: ElasticConstants, strip: ElasticConstants) -> Ranged:
+    """Range of the restraint factor when estimated constants lie one spread off, by the one-line formula."""
+
+    def one_line(panel_step: float, strip_step: float) -> float:
+        plane = _plane_of(inputs, panel.varied(panel_step), strip.varied(strip_step))
+        return restraint_factor(
+            plane.glued_or_width_m, plane.depth_m, plane.strip_m, plane.panel.modulus_x_pa, plane.panel.shear_pa,
+            plane.strip.modulus_x_pa, plane.strip.shear_pa, plane.thickness_ratio,
+        )  # fmt: skip
+
+    if not panel.estimated(inputs.ring_angle_rad) and not strip.estimated(inputs.strip_ring_angle_rad):
+        return Ranged(factor, factor, factor)
+    middle = one_line(0.0, 0.0)
+    ratios = [one_line(panel_step, strip_step) / middle for panel_step in (-1, 1) for strip_step in (-1, 1)]
+    return Ranged(factor, factor * min(1.0, *ratios), min(1.0, factor * max(1.0, *ratios)))
+
+
+def _remarks(inputs, elastic, strip_elastic, wood, season) -> tuple[str, ...]:
+    sentences = [*elastic.remarks(inputs.ring_angle_rad), *wood.remarks, *season.remarks]
+    if inputs.strip_species is not inputs.species:
+        sentences += [text for text in strip_elastic.remarks(inputs.strip_ring_angle_rad) if "tension" not in text]
+    ratio = inputs.strip_thickness_m / inputs.thickness_m
+    if not 0.4 <= ratio <= 1.6:
+        sentences.append(f"The strip is {ratio:.2g} times as thick as the panel; the field was proved for 0.4 to 1.6 times.")
+    if inputs.glued_width_m is not None and inputs.glued_width_m < inputs.width_m:
+        sentences.append("Where the joint is not glued, panel and strip are taken to slide freely past each other.")
+    dry, damp = season.mc_percent.min(), season.mc_percent.max()
+    if dry < 6.0 or damp > 14.0:
+        sentences.append("Outside 6 to 14 % moisture the total-shrinkage form is used and the relaxation is less sure.")
+    sentences.append(
+        "Average clear wood: uneven moisture in the first weeks, knots, poor glue joints and thin panels that buckle are "
+        "not in these numbers."
+    )
+    return tuple(dict.fromkeys(sentences))
+
+
+def _provenance(inputs: HeldInputs, panel: ElasticConstants, strip: ElasticConstants):
+    rows = [("panel", *row) for row in panel.provenance()]
+    for name in ("radial", "tangential"):
+        value = inputs.species.get(f"{name}_coefficient_per_percent") or inputs.species.get(f"{name}_shrinkage_percent")
+        if value is not None:
+            rows.append(("panel", f"{name} movement", value.status, value.source, value.note))
+    if inputs.strip_species is not inputs.species:
+        rows += [("strip", *row) for row in strip.provenance()]
+    return tuple(rows)

@@ -1,0 +1,106 @@
+"""Two measures of the same danger, in words: the strain rule and the stress model, and what to say when they differ.
+
+Smooth numbers are made elsewhere; here are only the edges at which words change, as data.
+"""
+
+from __future__ import annotations
+
+from .assumptions import assumption
+
+# Edges of the strain rule (held-back strain), and the words between them.
+STRAIN_WORDS = (
+    "stays elastic",
+    "can take a permanent set, and crack over the years",
+    "reaches the strain at which wood starts to fail",
+)
+# Chances halfway between the odds on either side, and how a maker would say them.
+ODDS_EDGES = (
+    0.0035, 0.0075, 0.015, 0.026, 0.042, 0.058, 0.083, 0.11, 0.145, 0.18, 0.225, 0.29, 0.41, 0.58, 0.71, 0.85, 0.95,
+)  # fmt: skip
+ODDS_WORDS = (
+    "less than 1 in 200", "1 in 200", "1 in 100", "1 in 50", "1 in 30", "1 in 20", "1 in 15", "1 in 10", "1 in 8",
+    "1 in 6", "1 in 5", "1 in 4", "1 in 3", "1 in 2", "2 in 3", "3 in 4", "9 in 10", "almost certain",
+)  # fmt: skip
+WORRYING_CHANCE = 0.05  # from here on the stress model counts as a warning (a judgement)
+
+
+def strain_edges() -> tuple[float, float]:
+    """Held-back strains at which the words of the strain rule change.
+
+    >>> strain_edges()
+    (0.004, 0.009)
+    """
+    return assumption("yield_strain").middle, assumption("failure_strain").middle
+
+
+def band(value: float, edges: tuple[float, ...]) -> int:
+    """How many of the rising edges a value has reached.
+
+    >>> band(0.006, (0.004, 0.009))
+    1
+    """
+    return sum(value >= edge for edge in edges)
+
+
+def strain_words(held_back_strain: float) -> str:
+    """The strain rule in words, for a held-back strain (drying positive).
+
+    >>> strain_words(0.0098)
+    'reaches the strain at which wood starts to fail'
+    """
+    return STRAIN_WORDS[band(held_back_strain, strain_edges())]
+
+
+def odds_words(chance: float) -> str:
+    """A chance as odds a maker would say.
+
+    >>> odds_words(0.119), odds_words(0.012), odds_words(0.37)
+    ('1 in 8', '1 in 100', '1 in 3')
+    """
+    return ODDS_WORDS[band(chance, ODDS_EDGES)]
+
+
+def chance_sentence(chance) -> str:
+    """The chance of a crack as a range and in words, from a ``CrackChance``.
+
+    >>> from woodlib.restraint.chance import CrackChance, Probability
+    >>> chance_sentence(CrackChance(Probability(0.02, 0.1, 0.24), Probability(0.3, 0.35, 0.6), ()))
+    'about 1 in 10 for a sound panel (1 in 50 to 1 in 4); about 1 in 3 if its ends already have checks'
+    """
+    low, likely, high = (odds_words(value) for value in chance.sound)
+    span = "" if low == high else f" ({low} to {high})"
+    checked = odds_words(chance.checked.likely)
+    return f"{_about(likely)} for a sound panel{span}; {_about(checked)} if its ends already have checks"
+
+
+def _about(words: str) -> str:
+    return words if words[0] in "la" else f"about {words}"
+
+
+def agreement_sentence(held_back_strain: float, likely_chance: float | None) -> str:
+    """What the two measures say together; where they differ, the careful one is the one to build by.
+
+    >>> agreement_sentence(0.0098, 0.01)[:27]
+    'The two measures disagree: '
+    """
+    level = band(held_back_strain, strain_edges())
+    if likely_chance is None:
+        return f"Only the strain rule can be used: the panel {STRAIN_WORDS[level]}."
+    worrying = likely_chance >= WORRYING_CHANCE
+    if level == 2 and not worrying:
+        return (
+            "The two measures disagree: the strain rule warns of failure, the stress model does not. "
+            "Build by the strain rule; slow drying lets wood stretch further than the rule allows, but not surely."
+        )
+    if level == 0 and worrying:
+        return (
+            "The two measures disagree: the strain rule sees no danger, the stress model does. "
+            "Build by the stress model; this species may be weak for its stiffness."
+        )
+    if level == 2 or worrying:
+        return "Both measures warn: do not hold this panel." if level == 2 else (
+            "The stress model warns, and the strain rule leaves room for a crack over the years: do not hold this panel."
+        )
+    if level == 1:
+        return "The stress model is calm, but the strain rule leaves room for a permanent set and a crack over the years."
+    return "Both measures are calm."
