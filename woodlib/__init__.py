@@ -1,9 +1,8 @@
 """woodlib: how far wood moves, what happens when it is held, and how to build with it.
 
-Public names are looked up on first use, so that ``import woodlib`` stays quick.
+Public names are looked up on first use, so that ``import woodlib`` stays quick. Like ``__main__``, this file keeps to
+spellings that Python 3.6 reads.
 """
-
-from __future__ import annotations
 
 from importlib import import_module
 
@@ -66,5 +65,5 @@ def __getattr__(name: str):
     raise AttributeError(f"woodlib has no name {name!r}; the public names are: {', '.join(sorted(_PUBLIC))}.")
 
 
-def __dir__() -> list[str]:
+def __dir__():
     return sorted(__all__)

@@ -1,0 +1,125 @@
+"""Read the command line, see to the environment, run the command; standard library only until a command runs."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+from . import __version__, environment
+from .errors import WoodlibError
+
+ABOUT = "How far a solid-wood panel moves in a given house, what happens when it is held, and how to build it."
+
+
+def run(arguments: list[str]) -> int:
+    """Run one command and return its exit code; what woodlib refuses comes out as a sentence, not a traceback."""
+    before, after = split_at_dashes(arguments)
+    chosen = parser().parse_args(before)
+    chosen.passed_on = after
+    if after and not chosen.takes_more:
+        print(f"The command {chosen.name} takes nothing after --, and got: {' '.join(after)}", file=sys.stderr)
+        return 2
+    try:
+        environment.enter(chosen.extra, arguments)
+        return chosen.action(chosen)
+    except WoodlibError as error:
+        print(error, file=sys.stderr)
+        return 1
+    except KeyboardInterrupt:
+        print("\nStopped. Run the same command again to go on.", file=sys.stderr)
+        return 130
+
+
+def split_at_dashes(arguments: list[str]) -> tuple[list[str], list[str]]:
+    """What is for woodlib, and what comes after ``--`` and is for the program that woodlib starts.
+
+    >>> split_at_dashes(["open", "--", "--no-browser"])
+    (['open'], ['--no-browser'])
+    """
+    place = arguments.index("--") if "--" in arguments else len(arguments)
+    return arguments[:place], arguments[place + 1 :]
+
+
+def parser() -> argparse.ArgumentParser:
+    """The commands and their options."""
+    top = argparse.ArgumentParser(prog="python3 -m woodlib", description=ABOUT)
+    top.add_argument("--version", action="version", version=f"woodlib {__version__}")
+    commands = top.add_subparsers(dest="name", metavar="COMMAND", required=True)
+
+    def command(name: str, action: Callable, text: str, extra: str = "", takes_more: bool = False):
+        made = commands.add_parser(name, help=text, description=text)
+        made.set_defaults(action=action, extra=extra, takes_more=takes_more)
+        return made
+
+    made = command("open", open_notebooks, "open the notebooks in JupyterLab, at the first lesson", takes_more=True)
+    made.add_argument("folder", nargs="?", type=Path, help="copy the notebooks there first and open the copies; files "
+                      "that are there already are left as they are. Options for JupyterLab go after --")
+    made = command("brief", write_brief, "write a new brief with every key explained")
+    made.add_argument("file", type=Path, metavar="NEW.toml")
+    made = command("handout", write_handout, "make the handout for a brief: one HTML file that needs no network")
+    made.add_argument("brief", type=Path, metavar="BRIEF.toml")
+    made.add_argument("-o", "--output", type=Path, metavar="FILE.html", required=True)
+    made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
+    made.add_argument("parts", nargs="*", metavar="PART", help="library, notebooks or browser; all three when left out")
+    text = "for contributors: run notebooks from top to bottom and store their outputs"
+    made = command("refresh", refresh_notebooks, text, extra="test")
+    made.add_argument("notebooks", nargs="*", type=Path, metavar="NOTEBOOK", help="all of them when left out")
+    made = command("bench", run_benchmarks, "for contributors: run the speed comparisons", extra="test")
+    made.add_argument("names", nargs="*", metavar="NAME", help="for example import; all of them when left out")
+    return top
+
+
+def open_notebooks(chosen: argparse.Namespace) -> int:
+    """Start JupyterLab at the first notebook."""
+    from .opening import open_lab
+
+    return open_lab(chosen.folder, chosen.passed_on)
+
+
+def write_brief(chosen: argparse.Namespace) -> int:
+    """Write a documented brief to a new file."""
+    from .brief import write_template
+
+    print(f"Wrote {write_template(chosen.file)}; change its values, then: python3 -m woodlib handout {chosen.file} -o "
+          f"{chosen.file.with_suffix('.html').name}")
+    return 0
+
+
+def write_handout(chosen: argparse.Namespace) -> int:
+    """Run the main job without a screen: from a brief to one HTML file."""
+    from .handout import write_handout as write
+
+    print(f"Wrote {write(chosen.brief, chosen.output)}")
+    return 0
+
+
+def run_tests(chosen: argparse.Namespace) -> int:
+    """Run the tests, or the parts of them that were named."""
+    from .testing import run_parts
+
+    return run_parts(working_copy(), chosen.parts)
+
+
+def refresh_notebooks(chosen: argparse.Namespace) -> int:
+    """Run notebooks top to bottom and store their outputs in the form that is committed."""
+    from .testing import run_script
+
+    return run_script(working_copy() / "tests" / "refresh_notebooks.py", [str(path) for path in chosen.notebooks])
+
+
+def run_benchmarks(chosen: argparse.Namespace) -> int:
+    """Run the scripts of ``tests/bench``, one after the other so that none disturbs the next."""
+    from .testing import run_benchmarks as run_all
+
+    return run_all(working_copy() / "tests" / "bench", chosen.names)
+
+
+def working_copy() -> Path:
+    """The project's folder; raises :class:`SetUpError` when there is only the installed package."""
+    project = environment.project_folder()
+    if project is None:
+        raise environment.SetUpError("This command needs a working copy of the project, and woodlib runs from an "
+                                     "installed package here.")
+    return project
