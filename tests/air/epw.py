@@ -28,8 +28,21 @@ def synthetic_year(*, leap: bool = False, per_hour: int = 1) -> list[list[str]]:
         daily = np.sin(2 * np.pi * (when.hour - 9) / 24)
         temperature, humidity = 8 + 12 * season + 4 * daily, 70 + 5 * season - 15 * daily
         minute = 60 if per_hour == 1 else 60 // per_hour * (index % per_hour + 1)
-        rows.append([str(when.year), str(when.month), str(when.day), str(when.hour + 1), str(minute), "?9?9",
-                     f"{temperature:.1f}", f"{temperature - 5:.1f}", f"{humidity:.0f}", "101325", *["0"] * 25])
+        rows.append(
+            [
+                str(when.year),
+                str(when.month),
+                str(when.day),
+                str(when.hour + 1),
+                str(minute),
+                "?9?9",
+                f"{temperature:.1f}",
+                f"{temperature - 5:.1f}",
+                f"{humidity:.0f}",
+                "101325",
+                *["0"] * 25,
+            ]
+        )
     return rows
 
 

@@ -103,7 +103,8 @@ def test_gain_adds_its_grams(cold, rh, warm, gain):
 def test_seasonal_gain_fades_with_warmth(t, gain):
     got = seasonal_moisture_gain_g_m3(t, gain)
     assert 0 <= got <= gain
-    assert got == gain if t <= 0 else True
+    if t <= 0:
+        assert got == gain
     assert seasonal_moisture_gain_g_m3(t + 1, gain) <= got
 
 

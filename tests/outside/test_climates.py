@@ -37,8 +37,14 @@ def test_moisture_contents_of_the_monthly_means(place, outside):
     got = year.emc_percent()
     assert np.all(np.abs(got - expected) < allowed)
     worst = int(np.argmax(np.abs(got - expected)))
-    outside(SOURCE, f"EMC of monthly means, {place}, worst month {worst + 1}", expected[worst], got[worst],
-            allowed[worst], "% MC")
+    outside(
+        SOURCE,
+        f"EMC of monthly means, {place}, worst month {worst + 1}",
+        expected[worst],
+        got[worst],
+        allowed[worst],
+        "% MC",
+    )
 
 
 @pytest.mark.parametrize("place", sorted(_ROWS))
@@ -54,21 +60,39 @@ def test_air_heated_to_21_degrees(place, outside):
         assert abs(emc_percent(21, got) - float(row["emc_heated_21c_percent"])) < 0.006 + allowed * emc_slope(21, got)
     if heated:
         index = heated[0]
-        outside(SOURCE, f"RH heated to 21 degC, {place}, month {index + 1}",
-                float(_ROWS[place][index]["rh_heated_21c_percent"]), float(house.rh_percent[index]),
-                0.051 + 0.0027 * float(house.rh_percent[index]), "%")
+        outside(
+            SOURCE,
+            f"RH heated to 21 degC, {place}, month {index + 1}",
+            float(_ROWS[place][index]["rh_heated_21c_percent"]),
+            float(house.rh_percent[index]),
+            0.051 + 0.0027 * float(house.rh_percent[index]),
+            "%",
+        )
 
 
 def test_mean_of_hours_is_above_emc_of_means_nearly_always():
     """The isotherm curves upward in damp air; 90 % of all months show it."""
-    pairs = [(float(row["mean_of_hourly_emc_percent"]), float(row["emc_of_means_percent"]))
-             for rows in _ROWS.values() for row in rows]
+    pairs = [
+        (float(row["mean_of_hourly_emc_percent"]), float(row["emc_of_means_percent"]))
+        for rows in _ROWS.values()
+        for row in rows
+    ]
     assert np.mean([hours > means for hours, means in pairs]) > 0.9
 
 
-@pytest.mark.parametrize(("place", "low", "high"), [
-    ("Chicago", 11.4, 14.9), ("Denver", 7.9, 11.6), ("Tucson", 3.2, 13.2), ("London", 13.5, 20.2),
-    ("Helsinki", 11.6, 20.0), ("Singapore", 16.6, 19.2), ("New Delhi", 6.6, 15.1), ("Sydney", 10.8, 14.8)])
+@pytest.mark.parametrize(
+    ("place", "low", "high"),
+    [
+        ("Chicago", 11.4, 14.9),
+        ("Denver", 7.9, 11.6),
+        ("Tucson", 3.2, 13.2),
+        ("London", 13.5, 20.2),
+        ("Helsinki", 11.6, 20.0),
+        ("Singapore", 16.6, 19.2),
+        ("New Delhi", 6.6, 15.1),
+        ("Sydney", 10.8, 14.8),
+    ],
+)
 def test_range_over_the_year(place, low, high, outside):
     year = year_from_climate(place)
     outside(SOURCE, f"driest month outdoors, {place}", low, year.driest().emc_percent, 0.06, "% MC")

@@ -1,7 +1,7 @@
 """Equilibrium moisture content against the Wood Handbook's Table 4-2 and spot values.
 
-The handbook calculated its table from the equation, so this tests the code. Tolerance 0.06 % MC: half a unit of the last
-printed digit (0.05) plus the difference between the handbook's degF and degC coefficients (0.013 at most).
+The handbook calculated its table from the equation, so this tests the code. Tolerance 0.06 % MC: half a unit of the
+last printed digit (0.05) plus the difference between the handbook's degF and degC coefficients (0.013 at most).
 """
 
 from __future__ import annotations
@@ -20,8 +20,10 @@ _DATA = Path(__file__).with_name("data")
 
 def _table() -> np.ndarray:
     with (_DATA / "emc_table.csv").open(newline="") as file:
-        rows = [[float(row[name]) for name in ("temperature_f", "rh_percent", "emc_percent")]
-                for row in csv.DictReader(file)]
+        rows = [
+            [float(row[name]) for name in ("temperature_f", "rh_percent", "emc_percent")]
+            for row in csv.DictReader(file)
+        ]
     return np.array(rows)
 
 
@@ -36,8 +38,14 @@ def test_every_cell_of_the_table(fahrenheit, outside):
     assert np.all(np.abs(got - rows[:, 2]) < 0.06)
     assert np.all(np.abs(np.round(got, 1) - rows[:, 2]) < 0.1001)
     worst = int(np.argmax(np.abs(got - rows[:, 2])))
-    outside(TABLE, f"EMC, worst of 19 cells at {fahrenheit:g} degF: {rows[worst, 1]:g} % RH", rows[worst, 2], got[worst],
-            0.06, "% MC")
+    outside(
+        TABLE,
+        f"EMC, worst of 19 cells at {fahrenheit:g} degF: {rows[worst, 1]:g} % RH",
+        rows[worst, 2],
+        got[worst],
+        0.06,
+        "% MC",
+    )
 
 
 def test_table_as_a_whole():
@@ -53,7 +61,11 @@ def test_misprinted_coefficient_would_be_found():
     t, h = (200 - 32) / 1.8, 0.95
     k_right, k_wrong = (0.805 + 0.000736 * t - c * t**2 for c in (2.73e-6, 2.73e-7))
     table = _ROWS[(_ROWS[:, 0] == 200) & (_ROWS[:, 1] == 95), 2][0]
-    w, k1, k2 = 349 + 1.29 * t + 0.0135 * t**2, 6.27 - 0.00938 * t - 0.000303 * t**2, 1.91 + 0.0407 * t - 0.000293 * t**2
+    w, k1, k2 = (
+        349 + 1.29 * t + 0.0135 * t**2,
+        6.27 - 0.00938 * t - 0.000303 * t**2,
+        1.91 + 0.0407 * t - 0.000293 * t**2,
+    )
 
     def emc(k: float) -> float:
         x = k * h
@@ -62,24 +74,56 @@ def test_misprinted_coefficient_would_be_found():
     assert abs(emc(k_right) - table) < 0.06 < 0.5 < abs(emc(k_wrong) - table)
 
 
-@pytest.mark.parametrize(("celsius", "humidity", "expected"), [
-    (21.1111, 30, 6.170), (21.1111, 40, 7.699), (21.1111, 50, 9.242), (21.1111, 60, 10.965), (21.1111, 65, 11.958),
-    (21.1111, 70, 13.088), (21.1111, 80, 15.989),
-    (20, 30, 6.188), (20, 40, 7.722), (20, 50, 9.271), (20, 60, 11.000), (20, 65, 11.996), (20, 70, 13.129),
-    (20, 80, 16.037), (-30, 50, 8.30), (-30, 80, 14.90),
-])
+@pytest.mark.parametrize(
+    ("celsius", "humidity", "expected"),
+    [
+        (21.1111, 30, 6.170),
+        (21.1111, 40, 7.699),
+        (21.1111, 50, 9.242),
+        (21.1111, 60, 10.965),
+        (21.1111, 65, 11.958),
+        (21.1111, 70, 13.088),
+        (21.1111, 80, 15.989),
+        (20, 30, 6.188),
+        (20, 40, 7.722),
+        (20, 50, 9.271),
+        (20, 60, 11.000),
+        (20, 65, 11.996),
+        (20, 70, 13.129),
+        (20, 80, 16.037),
+        (-30, 50, 8.30),
+        (-30, 80, 14.90),
+    ],
+)
 def test_spot_values_of_another_program(celsius, humidity, expected, outside):
     """Computed separately from the same equation; tolerance: half a unit of the last digit given."""
     tolerance = 0.0051 if celsius < 0 else 0.00051
-    outside("handbook eq. 4-5, separate program", f"EMC at {celsius:.2f} degC, {humidity} % RH", expected,
-            emc_percent(celsius, humidity), tolerance, "% MC")
+    outside(
+        "handbook eq. 4-5, separate program",
+        f"EMC at {celsius:.2f} degC, {humidity} % RH",
+        expected,
+        emc_percent(celsius, humidity),
+        tolerance,
+        "% MC",
+    )
 
 
 def test_published_range_of_hysteresis(outside):
-    """Handbook wording: adsorption over desorption about 0.85 (from memory); 65 % RH at 20 degC gives 11.0/12.0/13.0."""
+    """Handbook wording: adsorption over desorption about 0.85 (from memory); 20 degC, 65 %: 11.0, 12.0, 13.0."""
     band = hysteresis_band(20, 65)
-    outside("handbook A/D 0.85 (from memory)", "adsorption over desorption", 0.85,
-            band.adsorption_percent / band.desorption_percent, 1e-12)
+    outside(
+        "handbook A/D 0.85 (from memory)",
+        "adsorption over desorption",
+        0.85,
+        band.adsorption_percent / band.desorption_percent,
+        1e-12,
+    )
     for name, expected in (("adsorption", 11.0), ("table", 12.0), ("desorption", 13.0)):
-        outside("handbook A/D 0.85 (from memory)", f"{name} branch, 20 degC, 65 % RH", expected,
-                getattr(band, f"{name}_percent"), 0.05, "% MC")
+        outside(
+            "handbook A/D 0.85 (from memory)",
+            f"{name} branch, 20 degC, 65 % RH",
+            expected,
+            getattr(band, f"{name}_percent"),
+            0.05,
+            "% MC",
+        )

@@ -1,6 +1,7 @@
 """Outdoor air heated to room temperature, against stored results of two programs and the Magnus form.
 
-From 0 degC down the two programs are over ice, so the Magnus column (over water, within 0.25 %) is the one to meet. CoolProp: 0.03 % of the value (another steam equation) and its rounding.
+From 0 degC down the two programs are over ice, so the Magnus column (over water, within 0.25 %) is the one to meet.
+CoolProp: 0.03 % of the value (another steam equation) and its rounding.
 """
 
 from __future__ import annotations
@@ -19,8 +20,11 @@ def _rows() -> list[dict[str, float]]:
         return [{key: float(value) for key, value in row.items()} for row in csv.DictReader(file)]
 
 
-@pytest.mark.parametrize("row", _rows(), ids=lambda r: f"{r['outdoor_temperature_c']:g}C-{r['outdoor_rh_percent']:g}-"
-                                                       f"{r['indoor_temperature_c']:g}C")
+@pytest.mark.parametrize(
+    "row",
+    _rows(),
+    ids=lambda r: f"{r['outdoor_temperature_c']:g}C-{r['outdoor_rh_percent']:g}-{r['indoor_temperature_c']:g}C",
+)
 def test_heated_air(row, outside):
     cold, rh, warm = (row[name] for name in ("outdoor_temperature_c", "outdoor_rh_percent", "indoor_temperature_c"))
     state = f"{cold:g} degC {rh:g} % heated to {warm:g} degC"
@@ -28,6 +32,12 @@ def test_heated_air(row, outside):
     if cold > 0.01:
         outside("PsychroLib 2.5.0, stored", f"RH of {state}", row["rh_psychrolib_percent"], got, 0.0051, "%")
         outside("CoolProp 8.0.0, stored", f"RH of {state}", row["rh_coolprop_percent"], got, 3e-4 * got + 0.006, "%")
-        outside("separate program, handbook eq. 4-5", f"EMC of {state}", row["emc_indoors_percent"],
-                emc_percent(warm, got), 0.0051 + 0.0051 * (got > 90), "% MC")
+        outside(
+            "separate program, handbook eq. 4-5",
+            f"EMC of {state}",
+            row["emc_indoors_percent"],
+            emc_percent(warm, got),
+            0.0051 + 0.0051 * (got > 90),
+            "% MC",
+        )
     outside("Magnus form of 1996", f"RH of {state}", row["rh_magnus_percent"], got, 0.004 * got + 0.005, "%")

@@ -40,8 +40,9 @@ TEMPERATURE_C = Limits(-100.0, 200.0, "degC", "write the temperature in degrees 
 RH_PERCENT = Limits(0.0, 100.0, "%", "write relative humidity in percent, for example 45", "percent")
 RH_ABOVE_ZERO = Limits(0.0, 100.0, "%", "perfectly dry air has no dew point", "percent", above_low=True)
 PRESSURE_PA = Limits(10_000.0, 200_000.0, "Pa", "the sea-level pressure is 101325 Pa")
-VAPOUR_PRESSURE_PA = Limits(0.0, 2.0e6, "Pa", "room air has about 1200 Pa, and dry air has no dew point",
-                            above_low=True)
+VAPOUR_PRESSURE_PA = Limits(
+    0.0, 2.0e6, "Pa", "room air has about 1200 Pa, and dry air has no dew point", above_low=True
+)
 MOISTURE_GAIN_G_M3 = Limits(-20.0, 20.0, "g/m3", "homes usually gain 2 to 4 g/m3 in winter", "gram / meter ** 3")
 
 
@@ -127,10 +128,10 @@ def door(**limits: Limits) -> Callable[[Callable[..., Any]], Any]:
     ...     return 100.0 - rh_percent
     >>> dryness(40)
     60.0
-    >>> dryness(140)
+    >>> dryness(140)  # doctest: +ELLIPSIS
     Traceback (most recent call last):
     ...
-    woodlib.errors.InputError: rh_percent is 140 %; accepted is 0 to 100 %: write relative humidity in percent, for example 45.
+    woodlib.errors.InputError: rh_percent is 140 %; accepted is 0 to 100 %: write relative humidity in percent, ...
     """
 
     def decorate(kernel: Callable[..., Any]) -> Any:
@@ -141,8 +142,10 @@ def door(**limits: Limits) -> Callable[[Callable[..., Any]], Any]:
             bound = signature.bind(*args, **kwargs)
             bound.apply_defaults()
             problems = Problems()
-            values = {name: read_values(bound.arguments[name], limit, name=name, problems=problems)
-                      for name, limit in limits.items()}
+            values = {
+                name: read_values(bound.arguments[name], limit, name=name, problems=problems)
+                for name, limit in limits.items()
+            }
             problems.raise_if_any()
             check_shapes(problems, **values)
             problems.raise_if_any()

@@ -57,10 +57,23 @@ def all_climates() -> tuple[Climate, ...]:
 def _climate(rows: list[dict[str, str]]) -> Climate:
     rows = sorted(rows, key=lambda row: int(row["month"]))
     first = rows[0]
-    columns = [tuple(float(row[name]) for row in rows) for name in ("temperature_c", "rh_percent", "vapour_pressure_pa")]
-    return Climate(first["place"], first["country"], first["also_called"], float(first["latitude_deg"]),
-                   float(first["longitude_deg"]), first["year_type"], columns[0], columns[1], columns[2],
-                   first["status"], first["source"], first["note"])
+    columns = [
+        tuple(float(row[name]) for row in rows) for name in ("temperature_c", "rh_percent", "vapour_pressure_pa")
+    ]
+    return Climate(
+        first["place"],
+        first["country"],
+        first["also_called"],
+        float(first["latitude_deg"]),
+        float(first["longitude_deg"]),
+        first["year_type"],
+        columns[0],
+        columns[1],
+        columns[2],
+        first["status"],
+        first["source"],
+        first["note"],
+    )
 
 
 def find_climate(place: str) -> Climate:
@@ -74,7 +87,7 @@ def find_climate(place: str) -> Climate:
     'New York Central Park'
     """
     if not isinstance(place, str) or not _key(place):
-        raise InputError(f"place is {place!r}; write the name of a place, for example \"Chicago\".")
+        raise InputError(f'place is {place!r}; write the name of a place, for example "Chicago".')
     wanted = _key(place)
     for fits in (_exact, _contains):
         found = [climate for climate in all_climates() if fits(wanted, climate)]
@@ -106,13 +119,16 @@ def _listed(climates: list[Climate]) -> str:
 
 
 def _unknown(place: str, wanted: str) -> str:
-    by_key = {_key(name): climate.place for climate in all_climates()
-              for name in (climate.place, climate.also_called) if name}
+    by_key = {
+        _key(name): climate.place for climate in all_climates() for name in (climate.place, climate.also_called) if name
+    }
     close = list(dict.fromkeys(by_key[key] for key in get_close_matches(wanted, by_key, 3, 0.6)))
     if close:
         return f"place {place!r} is not carried; did you mean {' or '.join(close)}?"
-    return (f"place {place!r} is not carried; all_climates() lists the {len(all_climates())} places, or read a "
-            "weather file of yours with read_weather_file.")
+    return (
+        f"place {place!r} is not carried; all_climates() lists the {len(all_climates())} places, or read a "
+        "weather file of yours with read_weather_file."
+    )
 
 
 def year_from_climate(place: str) -> Year:
@@ -129,5 +145,11 @@ def year_from_climate(place: str) -> Year:
     remarks = [f"{climate.place}: {climate.source} ({climate.year_type}; {climate.status})."]
     if climate.note:
         remarks.append(f"{climate.place}: {climate.note}.")
-    return Year(MID_MONTH, np.array(climate.temperature_c), np.array(climate.rh_percent),
-                f"{climate.place}, {climate.country}, outdoors", tuple(remarks), np.array(climate.vapour_pressure_pa))
+    return Year(
+        MID_MONTH,
+        np.array(climate.temperature_c),
+        np.array(climate.rh_percent),
+        f"{climate.place}, {climate.country}, outdoors",
+        tuple(remarks),
+        np.array(climate.vapour_pressure_pa),
+    )

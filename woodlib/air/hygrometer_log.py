@@ -22,9 +22,16 @@ _COUNTED = re.compile(r"[-+−]?\d+(?:[.,]\d+)?(?:[eE][-+]?\d+)?")
 _UNIT_TAIL = re.compile(r"\s*(?:%|°\s*[CF]|[CF]|℃|℉|%\s*r\.?[hHfF]\.?)\s*$")
 
 
-def read_hygrometer_log(path: Any, *, time_column: Any = None, temperature_column: str | None = None,
-                        rh_column: str | None = None, temperature_unit: str | None = None,
-                        date_order: str | None = None, label: str = "") -> Year:
+def read_hygrometer_log(
+    path: Any,
+    *,
+    time_column: Any = None,
+    temperature_column: str | None = None,
+    rh_column: str | None = None,
+    temperature_unit: str | None = None,
+    date_order: str | None = None,
+    label: str = "",
+) -> Year:
     """Indoor air from a logger's CSV or text export.
 
     path: file. Separator, decimal comma, encoding, lines above the heading, a row of units and the usual names of
@@ -37,7 +44,8 @@ def read_hygrometer_log(path: Any, *, time_column: Any = None, temperature_colum
 
     >>> import tempfile, pathlib
     >>> log = pathlib.Path(tempfile.mkdtemp()) / "log.csv"
-    >>> _ = log.write_text("Zeit;Temperatur [°C];Luftfeuchte [%]\\n31.01.2024 12:00;20,5;35\\n01.02.2024 12:00;21;34,5\\n")
+    >>> lines = ["Zeit;Temperatur [°C];Luftfeuchte [%]", "31.01.2024 12:00;20,5;35", "01.02.2024 12:00;21;34,5"]
+    >>> _ = log.write_text(chr(10).join(lines), encoding="utf-8")
     >>> year = read_hygrometer_log(log)
     >>> year.rh_percent.tolist(), year.partial
     ([35.0, 34.5], True)
@@ -46,7 +54,7 @@ def read_hygrometer_log(path: Any, *, time_column: Any = None, temperature_colum
     table = read_log_table(path, lambda cells: heading_score(cells, named))
     problems = Problems()
     if temperature_unit is not None and str(temperature_unit).lower().strip("° ") not in _UNITS:
-        problems.add(f"temperature_unit is {temperature_unit!r}; write \"degC\" or \"degF\".")
+        problems.add(f'temperature_unit is {temperature_unit!r}; write "degC" or "degF".')
     time_at = choose("time", table.heading, time_column, problems, several=True)
     temperature_at = choose("temperature", table.heading, temperature_column, problems)
     humidity_at = choose("humidity", table.heading, rh_column, problems)
@@ -55,14 +63,21 @@ def read_hygrometer_log(path: Any, *, time_column: Any = None, temperature_colum
     _check_width(table, rows)
     times, remarks = read_times(_time_texts(rows, time_at), date_order)
     humidity, percent_remark = _percent(_numbers(rows, humidity_at[0]))
-    temperature, unit_remark = _celsius(_numbers(rows, temperature_at[0]), temperature_unit, table.name,
-                                        table.heading[temperature_at[0]], _cell(units, temperature_at[0]))
+    temperature, unit_remark = _celsius(
+        _numbers(rows, temperature_at[0]),
+        temperature_unit,
+        table.name,
+        table.heading[temperature_at[0]],
+        _cell(units, temperature_at[0]),
+    )
     notes = [*remarks, *percent_remark, *unit_remark]
     times, temperature, humidity = _usable(times, temperature, humidity, table.name, notes)
     times, temperature, humidity = _in_order(times, temperature, humidity, notes)
     if times.size < 2:
-        raise InputError(f"hygrometer log {table.name!r} has {times.size} usable reading; a log needs at least two, and "
-                         "a year of them to show the driest and the dampest month.")
+        raise InputError(
+            f"hygrometer log {table.name!r} has {times.size} usable reading; a log needs at least two, and "
+            "a year of them to show the driest and the dampest month."
+        )
     _notice(times, temperature, humidity, notes)
     return Year(calendar_day(times), temperature, humidity, label or f"log {table.name}", tuple(notes))
 
@@ -86,10 +101,12 @@ def _split_units(table: LogTable, time_at: Sequence[int]) -> tuple[Sequence[str]
 def _check_width(table: LogTable, rows: Sequence[Sequence[str]]) -> None:
     if not rows:
         raise InputError(f"hygrometer log {table.name!r} has a heading and no readings below it; export it again.")
-    wide = sum(any(row[len(table.heading):]) for row in rows)
+    wide = sum(any(row[len(table.heading) :]) for row in rows)
     if wide > len(rows) // 2 and table.separator == "commas":
-        raise InputError(f"hygrometer log {table.name!r} has {len(table.heading)} names above {len(rows[0])} fields: it "
-                         "seems to use the comma both between columns and in numbers; export it with semicolons.")
+        raise InputError(
+            f"hygrometer log {table.name!r} has {len(table.heading)} names above {len(rows[0])} fields: it "
+            "seems to use the comma both between columns and in numbers; export it with semicolons."
+        )
 
 
 def _time_texts(rows: Sequence[Sequence[str]], time_at: Sequence[int]) -> list[str]:
@@ -100,7 +117,9 @@ def _time_texts(rows: Sequence[Sequence[str]], time_at: Sequence[int]) -> list[s
     whole = [index for index, text in zip(time_at, first, strict=True) if re.search(r"\d[-/. ].*\d:\d", text)]
     if whole:
         return [_cell(row, whole[0]) for row in rows]
-    clocks = [index for index, text in zip(time_at, first, strict=True) if re.match(r"\d{1,2}[:.h]\d{2}([:. ]|$)", text)]
+    clocks = [
+        index for index, text in zip(time_at, first, strict=True) if re.match(r"\d{1,2}[:.h]\d{2}([:. ]|$)", text)
+    ]
     dates = [index for index in time_at if index not in clocks]
     if not dates:
         return [_cell(row, time_at[0]) for row in rows]
@@ -128,31 +147,40 @@ def _percent(humidity: np.ndarray) -> tuple[np.ndarray, list[str]]:
     return humidity, []
 
 
-def _celsius(values: np.ndarray, asked: str | None, file: str, heading: str, units: str) -> tuple[np.ndarray, list[str]]:
+def _celsius(
+    values: np.ndarray, asked: str | None, file: str, heading: str, units: str
+) -> tuple[np.ndarray, list[str]]:
     """Temperature in degC, by the unit asked for, written in the heading, or plain from the values."""
     unit = _UNITS[asked.lower().strip("° ")] if asked else unit_in(heading) or unit_in(units)
     remarks: list[str] = []
     if unit is None:
         middle = float(np.nanmedian(values)) if np.isfinite(values).any() else 0.0
         if 35.0 < middle < 50.0 or middle > 130.0:
-            raise InputError(f"hygrometer log {file!r} does not name the unit of {heading!r}, and its middle value {middle:g} "
-                             "tells nothing; write temperature_unit=\"degC\" or \"degF\".")
+            raise InputError(
+                f"hygrometer log {file!r} does not name the unit of {heading!r}, and its middle value {middle:g} "
+                'tells nothing; write temperature_unit="degC" or "degF".'
+            )
         unit = "degC" if middle <= 35.0 else "degF"
-        remarks.append(f"The unit of temperature is not written in the log; with a middle value of {middle:.0f} it is "
-                       f"taken as {unit}.")
+        remarks.append(
+            f"The unit of temperature is not written in the log; with a middle value of {middle:.0f} it is "
+            f"taken as {unit}."
+        )
     return (values if unit == "degC" else (values - 32.0) / 1.8), remarks
 
 
-def _usable(times: np.ndarray, temperature: np.ndarray, humidity: np.ndarray, file: str,
-            notes: list[str]) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+def _usable(
+    times: np.ndarray, temperature: np.ndarray, humidity: np.ndarray, file: str, notes: list[str]
+) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     """Without the rows that have no time, no number, or a number no sensor can mean."""
     size = times.size
     low, high = SENSOR_TEMPERATURE_C
-    reasons = ((np.isnat(times), "an unreadable time"),
-               (~np.isfinite(temperature), "no temperature"),
-               (~np.isfinite(humidity), "no relative humidity"),
-               ((humidity < 0.0) | (humidity > 100.0), "a relative humidity outside 0 to 100 %"),
-               ((temperature < low) | (temperature > high), f"a temperature outside {low:g} to {high:g} degC"))
+    reasons = (
+        (np.isnat(times), "an unreadable time"),
+        (~np.isfinite(temperature), "no temperature"),
+        (~np.isfinite(humidity), "no relative humidity"),
+        ((humidity < 0.0) | (humidity > 100.0), "a relative humidity outside 0 to 100 %"),
+        ((temperature < low) | (temperature > high), f"a temperature outside {low:g} to {high:g} degC"),
+    )
     bad = np.zeros(size, dtype=bool)
     told = []
     for mask, words in reasons:
@@ -161,15 +189,18 @@ def _usable(times: np.ndarray, temperature: np.ndarray, humidity: np.ndarray, fi
             told.append(f"{int(fresh.sum())} with {words}")
         bad |= mask
     if bad.all():
-        raise InputError(f"hygrometer log {file!r} has no usable reading among {size} rows ({', '.join(told)}); "
-                         "check the columns and the time format, for example 2024-01-31 13:45.")
+        raise InputError(
+            f"hygrometer log {file!r} has no usable reading among {size} rows ({', '.join(told)}); "
+            "check the columns and the time format, for example 2024-01-31 13:45."
+        )
     if told:
         notes.append(f"{int(bad.sum())} of {size} rows are left out: {', '.join(told)}.")
     return times[~bad], temperature[~bad], humidity[~bad]
 
 
-def _in_order(times: np.ndarray, temperature: np.ndarray, humidity: np.ndarray,
-              notes: list[str]) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+def _in_order(
+    times: np.ndarray, temperature: np.ndarray, humidity: np.ndarray, notes: list[str]
+) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     """Sorted by time, with readings of the same time averaged."""
     if bool(np.any(np.diff(times).astype(np.int64) < 0)):
         notes.append("The readings were not in order of time and have been sorted.")
@@ -187,8 +218,10 @@ def _notice(times: np.ndarray, temperature: np.ndarray, humidity: np.ndarray, no
     gaps = steps > max(3.0 * usual, 7200.0)
     if gaps.any():
         longest = int(np.argmax(steps))
-        notes.append(f"{int(gaps.sum())} gaps are left open; the longest, {steps[longest] / 86400.0:.1f} days, begins "
-                     f"{times[longest].astype('M8[D]')}.")
+        notes.append(
+            f"{int(gaps.sum())} gaps are left open; the longest, {steps[longest] / 86400.0:.1f} days, begins "
+            f"{times[longest].astype('M8[D]')}."
+        )
     if usual <= 7200.0:
         _notice_spikes(times, humidity, _SPIKE_RH_PERCENT, "% relative humidity", notes)
         _notice_spikes(times, temperature, _SPIKE_TEMPERATURE_C, "degC", notes)
@@ -202,8 +235,10 @@ def _notice_spikes(times: np.ndarray, values: np.ndarray, limit: float, unit: st
     middle = np.median(np.lib.stride_tricks.sliding_window_view(values, 5), axis=1)
     spikes = np.flatnonzero(np.abs(values[2:-2] - middle) > limit) + 2
     if spikes.size:
-        notes.append(f"{spikes.size} readings stand more than {limit:g} {unit} off their neighbours, the first "
-                     f"{str(times[spikes[0]]).replace('T', ' ')}; they are kept as logged.")
+        notes.append(
+            f"{spikes.size} readings stand more than {limit:g} {unit} off their neighbours, the first "
+            f"{str(times[spikes[0]]).replace('T', ' ')}; they are kept as logged."
+        )
 
 
 def _notice_months(times: np.ndarray, usual_step: float, notes: list[str]) -> None:
@@ -213,7 +248,9 @@ def _notice_months(times: np.ndarray, usual_step: float, notes: list[str]) -> No
     missing = [name for name, count in zip(MONTH_NAMES, held, strict=True) if count == 0]
     thin = [f"{name} ({count})" for name, count in zip(MONTH_NAMES, held, strict=True) if 0 < count < 15]
     if missing:
-        notes.append(f"Part of a year: no readings in {', '.join(missing)}; the driest or dampest month may be among them.")
+        notes.append(
+            f"Part of a year: no readings in {', '.join(missing)}; the driest or dampest month may be among them."
+        )
     if thin and usual_step <= 2 * 86400.0:
         notes.append(f"Thin months, with days read in brackets: {', '.join(thin)}.")
     span = (days[-1] - days[0]).astype(int) / DAYS

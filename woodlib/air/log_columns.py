@@ -12,10 +12,10 @@ from ..errors import Problems
 # Beginnings of words, without accents; a leading "=" asks for the whole word.
 _WORDS = {
     "time": "=time =date =datetime =timestamp =datum =zeit uhrzeit zeitst zeitp =heure horodat =temps =fecha =hora "
-            "=data =ora =tijd =tid tidpunkt =dato klokke =aika paivam =czas =recorded 时间 時間 日時 日期 время дата",
+    "=data =ora =tijd =tid tidpunkt =dato klokke =aika paivam =czas =recorded 时间 時間 日時 日期 время дата",
     "temperature": "=t =ta temperat tempc tempf =temp =temps lampot =celsius =fahrenheit dry 温度 気温 температ",
     "humidity": "=rh rh =hum humid humed umid luftfeucht feucht =rf =rlf =hr =ur =lf vocht luchtvocht luftfukt fukt "
-                "luftfugt fugt kosteus =relative wilgot 湿度 влажн",
+    "luftfugt fugt kosteus =relative wilgot 湿度 влажн",
 }
 _NOT = {
     "time": "zone",
@@ -84,8 +84,10 @@ def choose(kind: str, heading: Sequence[str], wanted: Any, problems: Problems, *
         return [lowered.index(str(name).strip().lower()) for name in names]
     found = [index for index, cell in enumerate(heading) if kind in kinds_of(cell)]
     if not found:
-        problems.add(f"the log has no {_CALLED[kind]} column among {listed}; name it in the file, or write "
-                     f"{_PARAMETER[kind]}=\"{_EXAMPLE[kind]}\" with the name it has.")
+        problems.add(
+            f"the log has no {_CALLED[kind]} column among {listed}; name it in the file, or write "
+            f'{_PARAMETER[kind]}="{_EXAMPLE[kind]}" with the name it has.'
+        )
     elif len(found) > 1 and not several:
         names = " and ".join(repr(heading[index]) for index in found)
         problems.add(f"{names} could each be the {_CALLED[kind]}; write {_PARAMETER[kind]}= with the one you mean.")

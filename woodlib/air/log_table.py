@@ -40,7 +40,9 @@ def read_bytes(path: Any, what: str) -> tuple[str, bytes]:
     try:
         content = place.read_bytes()
     except OSError as error:
-        raise InputError(f"{what} {str(place)!r} cannot be opened ({error.strerror}); check its permissions.") from error
+        raise InputError(
+            f"{what} {str(place)!r} cannot be opened ({error.strerror}); check its permissions."
+        ) from error
     if not content.strip(b"\x00 \t\r\n\xef\xbb\xbf\xff\xfe"):
         raise InputError(f"{what} {place.name!r} is empty; save or export it again.")
     return place.name, content
@@ -81,12 +83,19 @@ def read_log_table(path: Any, is_heading: Callable[[tuple[str, ...]], int]) -> L
     best = max(scores, default=0)
     if best <= 0:
         first = separator.join(rows[0][1])[:60] if rows else ""
-        raise InputError(f"hygrometer log {name!r} has no heading with a time, a temperature or a relative humidity "
-                         f"(it begins {first!r}); put names above the columns, for example time, temperature, humidity.")
+        raise InputError(
+            f"hygrometer log {name!r} has no heading with a time, a temperature or a relative humidity "
+            f"(it begins {first!r}); put names above the columns, for example time, temperature, humidity."
+        )
     start = scores.index(best)
-    below = rows[start + 1:]
-    return LogTable(name, _trim(rows[start][1]), tuple(row for _, row in below), tuple(number for number, _ in below),
-                    _SEPARATORS[separator])
+    below = rows[start + 1 :]
+    return LogTable(
+        name,
+        _trim(rows[start][1]),
+        tuple(row for _, row in below),
+        tuple(number for number, _ in below),
+        _SEPARATORS[separator],
+    )
 
 
 def _numbered_rows(text: str, separator: str) -> list[tuple[int, list[str]]]:
@@ -94,8 +103,9 @@ def _numbered_rows(text: str, separator: str) -> list[tuple[int, list[str]]]:
     try:
         return [(reader.line_num, row) for row in reader]
     except csv.Error as error:
-        raise InputError(f"hygrometer log cannot be split into columns at line {reader.line_num} ({error}); "
-                         "export it again as CSV.") from error
+        raise InputError(
+            f"hygrometer log cannot be split into columns at line {reader.line_num} ({error}); export it again as CSV."
+        ) from error
 
 
 def _separator(text: str) -> str:
@@ -108,8 +118,9 @@ def _separator(text: str) -> str:
         shares[separator] = max(counts.values(), default=0)
     best = max(shares.values())
     if best == 0:
-        raise InputError("hygrometer log has one column only; separate time, temperature and humidity by semicolons, "
-                         "tabs or commas.")
+        raise InputError(
+            "hygrometer log has one column only; separate time, temperature and humidity by semicolons, tabs or commas."
+        )
     return next(separator for separator, share in shares.items() if share >= 0.9 * best)
 
 

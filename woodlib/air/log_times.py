@@ -12,10 +12,18 @@ from ..errors import InputError
 _CLOCK = r"(?P<hour>\d{1,2})[:.h](?P<minute>\d{2})(?:[:.](?P<second>\d{2})(?:[.,]\d+)?)?"
 _HALF = r"\s*(?P<half>[ap])?\.?(?:m\.?)?\s*(?:Z|UTC|GMT)?\s*(?:[+-]\d{2}:?(?:\d{2})?)?"
 _TAIL = rf"(?:[T\s,]+{_CLOCK}{_HALF})?"
-_NUMERIC = re.compile(rf"(?:[^\W\d]{{2,10}}[,.]?\s+)?(?P<a>\d{{1,4}})(?P<mark>[-/.])(?P<b>\d{{1,2}})[-/.](?P<c>\d{{1,4}})\.?{_TAIL}",
-                      re.IGNORECASE)
-_DAY_NAME = re.compile(rf"(?:[^\W\d]{{2,10}}[,.]?\s+)?(?P<a>\d{{1,2}})[\s.-]+(?P<b>[A-Za-z]{{3,9}})\.?[\s,.-]+(?P<c>\d{{4}}|\d{{2}}){_TAIL}", re.IGNORECASE)
-_NAME_DAY = re.compile(rf"(?:[^\W\d]{{2,10}}[,.]?\s+)?(?P<b>[A-Za-z]{{3,9}})\.?\s+(?P<a>\d{{1,2}})(?:st|nd|rd|th)?[\s,]+(?P<c>\d{{4}}){_TAIL}", re.IGNORECASE)
+_NUMERIC = re.compile(
+    rf"(?:[^\W\d]{{2,10}}[,.]?\s+)?(?P<a>\d{{1,4}})(?P<mark>[-/.])(?P<b>\d{{1,2}})[-/.](?P<c>\d{{1,4}})\.?{_TAIL}",
+    re.IGNORECASE,
+)
+_DAY_NAME = re.compile(
+    rf"(?:[^\W\d]{{2,10}}[,.]?\s+)?(?P<a>\d{{1,2}})[\s.-]+(?P<b>[A-Za-z]{{3,9}})\.?[\s,.-]+(?P<c>\d{{4}}|\d{{2}}){_TAIL}",
+    re.IGNORECASE,
+)
+_NAME_DAY = re.compile(
+    rf"(?:[^\W\d]{{2,10}}[,.]?\s+)?(?P<b>[A-Za-z]{{3,9}})\.?\s+(?P<a>\d{{1,2}})(?:st|nd|rd|th)?[\s,]+(?P<c>\d{{4}}){_TAIL}",
+    re.IGNORECASE,
+)
 _COMPACT = re.compile(r"(\d{4})(\d{2})(\d{2})(?:[T\s]?(\d{2}):?(\d{2}):?(\d{2})?)?Z?")
 _NUMBER = re.compile(r"\d{5}(?:[.,]\d+)?|\d{10}(?:\.\d+)?|\d{13}")
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
@@ -35,7 +43,7 @@ def read_times(texts: Sequence[str], date_order: str | None = None) -> tuple[np.
     ('2024-02-01T00:00:00', ())
     """
     if date_order is not None and date_order not in ORDERS:
-        raise InputError(f"date_order is {date_order!r}; write \"day first\", \"month first\" or \"year first\".")
+        raise InputError(f'date_order is {date_order!r}; write "day first", "month first" or "year first".')
     rows = [_fields(text) for text in texts]
     a, b, c, hour, minute, second = (np.array(column, dtype=np.int64) for column in list(zip(*rows, strict=True))[:6])
     marks = np.array([row[6] for row in rows])
@@ -113,8 +121,9 @@ def _assemble(year: np.ndarray, month: np.ndarray, day: np.ndarray, seconds: np.
     return times
 
 
-def _order(a: np.ndarray, b: np.ndarray, c: np.ndarray, seconds: np.ndarray, marks: np.ndarray,
-           date_order: str | None) -> tuple[str, tuple[str, ...]]:
+def _order(
+    a: np.ndarray, b: np.ndarray, c: np.ndarray, seconds: np.ndarray, marks: np.ndarray, date_order: str | None
+) -> tuple[str, tuple[str, ...]]:
     """The order of the date fields: as asked for, or the only one that the file as a whole allows."""
     if date_order is not None:
         return ORDERS[date_order], ()
@@ -130,8 +139,9 @@ def _order(a: np.ndarray, b: np.ndarray, c: np.ndarray, seconds: np.ndarray, mar
     forward = [name for name in left if _runs_forward(readings[name])] or left
     proven = forward if len(forward) == 1 else _smoothest({name: readings[name] for name in forward})
     if proven:
-        return ORDERS[proven[0]], (f"Dates are read {proven[0]}, the only order in which the readings follow one "
-                                   "another without jumps.",)
+        return ORDERS[proven[0]], (
+            f"Dates are read {proven[0]}, the only order in which the readings follow one another without jumps.",
+        )
     left = forward
     sample = f"{a[0]}{marks[0]}{b[0]}{marks[0]}{c[0]}"
     choices = " or ".join(f'date_order="{name}"' for name in left)
@@ -145,7 +155,9 @@ def _runs_forward(times: np.ndarray) -> bool:
 
 def _smoothest(readings: dict[str, np.ndarray]) -> list[str]:
     """The one order whose longest step is at most a fifth of any other's, or none."""
-    longest = {name: int(np.abs(np.diff(times[~np.isnat(times)]).astype(np.int64)).max(initial=0))
-               for name, times in readings.items()}
+    longest = {
+        name: int(np.abs(np.diff(times[~np.isnat(times)]).astype(np.int64)).max(initial=0))
+        for name, times in readings.items()
+    }
     best, following = sorted(longest, key=lambda name: longest[name])[:2]
     return [best] if 5 * longest[best] <= longest[following] and longest[following] > 0 else []

@@ -46,13 +46,24 @@ def saturation_pressure_pa(temperature_c: Any) -> Any:
 
 
 def _log_saturation(kelvin: Any) -> Any:
-    return (-5.8002206e3 / kelvin + 1.3914993 - 4.8640239e-2 * kelvin + 4.1764768e-5 * kelvin**2
-            - 1.4452093e-8 * kelvin**3 + 6.5459673 * np.log(kelvin))
+    return (
+        -5.8002206e3 / kelvin
+        + 1.3914993
+        - 4.8640239e-2 * kelvin
+        + 4.1764768e-5 * kelvin**2
+        - 1.4452093e-8 * kelvin**3
+        + 6.5459673 * np.log(kelvin)
+    )
 
 
 def _log_saturation_slope(kelvin: Any) -> Any:
-    return (5.8002206e3 / kelvin**2 - 4.8640239e-2 + 2 * 4.1764768e-5 * kelvin
-            - 3 * 1.4452093e-8 * kelvin**2 + 6.5459673 / kelvin)
+    return (
+        5.8002206e3 / kelvin**2
+        - 4.8640239e-2
+        + 2 * 4.1764768e-5 * kelvin
+        - 3 * 1.4452093e-8 * kelvin**2
+        + 6.5459673 / kelvin
+    )
 
 
 @door(temperature_c=_ICE_C)
@@ -67,8 +78,15 @@ def saturation_pressure_over_ice_pa(temperature_c: Any) -> Any:
     Hyland and Wexler 1983, ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 5.
     """
     kelvin = temperature_c + KELVIN
-    return np.exp(-5.6745359e3 / kelvin + 6.3925247 - 9.677843e-3 * kelvin + 6.2215701e-7 * kelvin**2
-                  + 2.0747825e-9 * kelvin**3 - 9.484024e-13 * kelvin**4 + 4.1635019 * np.log(kelvin))
+    return np.exp(
+        -5.6745359e3 / kelvin
+        + 6.3925247
+        - 9.677843e-3 * kelvin
+        + 6.2215701e-7 * kelvin**2
+        + 2.0747825e-9 * kelvin**3
+        - 9.484024e-13 * kelvin**4
+        + 4.1635019 * np.log(kelvin)
+    )
 
 
 @door(temperature_c=TEMPERATURE_C, rh_percent=RH_PERCENT)
@@ -171,10 +189,15 @@ def gained_pressure_pa(temperature_c: Any, moisture_gain_g_m3: Any) -> Any:
     return moisture_gain_g_m3 / 1000.0 * VAPOUR_GAS_CONSTANT * (temperature_c + KELVIN)
 
 
-@door(outdoor_temperature_c=TEMPERATURE_C, outdoor_rh_percent=RH_PERCENT, indoor_temperature_c=TEMPERATURE_C,
-      moisture_gain_g_m3=MOISTURE_GAIN_G_M3)
-def indoor_rh_percent(outdoor_temperature_c: Any, outdoor_rh_percent: Any, indoor_temperature_c: Any,
-                      moisture_gain_g_m3: Any) -> Any:
+@door(
+    outdoor_temperature_c=TEMPERATURE_C,
+    outdoor_rh_percent=RH_PERCENT,
+    indoor_temperature_c=TEMPERATURE_C,
+    moisture_gain_g_m3=MOISTURE_GAIN_G_M3,
+)
+def indoor_rh_percent(
+    outdoor_temperature_c: Any, outdoor_rh_percent: Any, indoor_temperature_c: Any, moisture_gain_g_m3: Any
+) -> Any:
     """Relative humidity of outdoor air brought to room temperature, plus the moisture that people add.
 
     outdoor_temperature_c, indoor_temperature_c: degC; outdoor_rh_percent: %; moisture_gain_g_m3: g per m3 of room
@@ -190,6 +213,7 @@ def indoor_rh_percent(outdoor_temperature_c: Any, outdoor_rh_percent: Any, indoo
     Heating at constant pressure keeps the vapour pressure; the gain adds its own, as in building physics
     (indoor vapour = outdoor vapour + moisture excess). Residential excess in winter 2 to 4 g/m3, from memory.
     """
-    vapour = (vapour_pressure_pa.kernel(outdoor_temperature_c, outdoor_rh_percent)
-              + gained_pressure_pa(indoor_temperature_c, moisture_gain_g_m3))
+    vapour = vapour_pressure_pa.kernel(outdoor_temperature_c, outdoor_rh_percent) + gained_pressure_pa(
+        indoor_temperature_c, moisture_gain_g_m3
+    )
     return 100.0 * vapour / saturation_pressure_pa.kernel(indoor_temperature_c)

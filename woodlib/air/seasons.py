@@ -36,13 +36,15 @@ def year_from_seasons(seasons: Mapping[str, Any], *, hemisphere: str = "north", 
     problems = Problems()
     shift = _HEMISPHERES.get(str(hemisphere).strip().lower())
     if shift is None:
-        problems.add(f"hemisphere is {hemisphere!r}; write \"north\" or \"south\".")
+        problems.add(f'hemisphere is {hemisphere!r}; write "north" or "south".')
     typed: dict[int, tuple[float, float]] = {}
     for name, value in seasons.items():
         _read_season(str(name), value, shift or 0, typed, problems)
     if len(seasons) not in (2, 4):
         listed = f" ({', '.join(map(str, seasons))})" if seasons else ""
-        problems.add(f"{len(seasons)} seasons were given{listed}; give two, for example winter and summer, or all four.")
+        problems.add(
+            f"{len(seasons)} seasons were given{listed}; give two, for example winter and summer, or all four."
+        )
     problems.raise_if_any()
     months = np.array(sorted(typed))
     return _join(months, np.array([typed[month] for month in months.tolist()]), label)
@@ -61,7 +63,9 @@ def _read_season(name: str, value: Any, shift: int, typed: dict[int, tuple[float
         return
     pair = _pair(value)
     if pair is None:
-        problems.add(f"{name} is {value!r}; write its temperature and relative humidity, for example {name} = (20, 35).")
+        problems.add(
+            f"{name} is {value!r}; write its temperature and relative humidity, for example {name} = (20, 35)."
+        )
         return
     temperature = read_values(pair[0], AIR_TEMPERATURE_C, name=f"{name} temperature", problems=problems)
     humidity = read_values(pair[1], RH_PERCENT, name=f"{name} relative humidity", problems=problems)

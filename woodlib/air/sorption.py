@@ -20,10 +20,12 @@ TABLE_RH_PERCENT = (5.0, 95.0)
 
 def _constants(temperature_c: Any) -> tuple[Any, Any, Any, Any]:
     t = temperature_c
-    return (349.0 + 1.29 * t + 0.0135 * t**2,
-            0.805 + 0.000736 * t - 0.00000273 * t**2,
-            6.27 - 0.00938 * t - 0.000303 * t**2,
-            1.91 + 0.0407 * t - 0.000293 * t**2)
+    return (
+        349.0 + 1.29 * t + 0.0135 * t**2,
+        0.805 + 0.000736 * t - 0.00000273 * t**2,
+        6.27 - 0.00938 * t - 0.000303 * t**2,
+        1.91 + 0.0407 * t - 0.000293 * t**2,
+    )
 
 
 def sorption_percent(temperature_c: Any, rh_percent: Any) -> Any:
@@ -40,8 +42,9 @@ def sorption_slope(temperature_c: Any, rh_percent: Any) -> Any:
     x = k * rh_percent / 100.0
     one, two = k1 * x, k1 * k2 * x**2
     one_slope, two_slope = k1, 2.0 * k1 * k2 * x
-    hydrates = ((one_slope + 2.0 * two_slope) * (1.0 + one + two) - (one + 2.0 * two) * (one_slope + two_slope)) \
-        / (1.0 + one + two) ** 2
+    hydrates = ((one_slope + 2.0 * two_slope) * (1.0 + one + two) - (one + 2.0 * two) * (one_slope + two_slope)) / (
+        1.0 + one + two
+    ) ** 2
     return 18.0 / w * k * (1.0 / (1.0 - x) ** 2 + hydrates)
 
 
@@ -59,5 +62,8 @@ def outside_table(temperature_c: Any, rh_percent: Any) -> tuple[str, ...]:
         (temperature > TABLE_TEMPERATURE_C[1], "above 93 degC, where the checked table ends"),
         (humidity > TABLE_RH_PERCENT[1], "above 95 % relative humidity, where the handbook table ends"),
     )
-    return tuple(f"{int(case.sum())} of {case.size} moisture contents are extrapolated {words}."
-                 for case, words in cases if case.any())
+    return tuple(
+        f"{int(case.sum())} of {case.size} moisture contents are extrapolated {words}."
+        for case, words in cases
+        if case.any()
+    )

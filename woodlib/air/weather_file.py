@@ -58,15 +58,21 @@ def read_weather_file(path: Any, *, label: str = "") -> Year:
     if not known.all():
         remarks.append(f"{int(np.sum(~known))} of {known.size} readings lack temperature or humidity and are left out.")
     day = _day(columns, rows_per_hour)
-    return Year(day[known], temperature[known], humidity[known], label or f"{place}, outdoors",
-                (f"Weather file {name}, {known.size} readings.", *remarks))
+    return Year(
+        day[known],
+        temperature[known],
+        humidity[known],
+        label or f"{place}, outdoors",
+        (f"Weather file {name}, {known.size} readings.", *remarks),
+    )
 
 
 def _place(lines: list[str], name: str) -> str:
     """Name of the place from the first header line."""
     if not lines[0].lstrip("\ufeff").upper().startswith("LOCATION,"):
-        raise InputError(f"weather file {name!r} begins {lines[0][:40]!r}, where an EPW file begins LOCATION; "
-                         "give an EPW file.")
+        raise InputError(
+            f"weather file {name!r} begins {lines[0][:40]!r}, where an EPW file begins LOCATION; give an EPW file."
+        )
     if len(lines) <= HEADER_LINES:
         raise InputError(f"weather file {name!r} ends within its {HEADER_LINES} header lines; fetch it again.")
     fields = next(csv.reader([lines[0]]))
@@ -78,8 +84,10 @@ def _read_columns(rows: list[list[str]], name: str) -> _Columns:
     needed = max(_FIELDS.values()) + 1
     for index, row in enumerate(rows):
         if len(row) < needed:
-            raise InputError(f"weather file {name!r} has {len(row)} fields in data row {index + 1}, where at least "
-                             f"{needed} are needed; the file is damaged, fetch it again.")
+            raise InputError(
+                f"weather file {name!r} has {len(row)} fields in data row {index + 1}, where at least "
+                f"{needed} are needed; the file is damaged, fetch it again."
+            )
     columns = {}
     for field, position in _FIELDS.items():
         texts = [row[position] for row in rows]
@@ -87,8 +95,10 @@ def _read_columns(rows: list[list[str]], name: str) -> _Columns:
             columns[field] = np.array(texts, dtype=float)
         except ValueError:
             bad = next(index for index, text in enumerate(texts) if not _is_number(text))
-            raise InputError(f"weather file {name!r} has {texts[bad]!r} as {field.replace('_', ' ')} in data row "
-                             f"{bad + 1}, which is not a number; fetch the file again.") from None
+            raise InputError(
+                f"weather file {name!r} has {texts[bad]!r} as {field.replace('_', ' ')} in data row "
+                f"{bad + 1}, which is not a number; fetch the file again."
+            ) from None
     return _Columns(**columns)
 
 
@@ -105,33 +115,45 @@ def _check_whole_year(columns: _Columns, name: str) -> int:
     size = columns.month.size
     per_hour = next((size // hours for hours in (8760, 8784) if size and size % hours == 0), 0)
     if not 1 <= per_hour <= 60:
-        raise InputError(f"weather file {name!r} holds {size} data rows, where a year has 8760 (leap year 8784); the file "
-                         "is cut short or damaged, fetch it again.")
-    calendar = (np.isin(columns.month, np.arange(1, 13)) & (columns.day >= 1) & (columns.hour >= 1)
-                & (columns.hour <= 24))
-    calendar[calendar] &= columns.day[calendar] <= 29 + 2 * (MONTH_LENGTHS[columns.month[calendar].astype(int) - 1] > 28)
+        raise InputError(
+            f"weather file {name!r} holds {size} data rows, where a year has 8760 (leap year 8784); the file "
+            "is cut short or damaged, fetch it again."
+        )
+    calendar = (
+        np.isin(columns.month, np.arange(1, 13)) & (columns.day >= 1) & (columns.hour >= 1) & (columns.hour <= 24)
+    )
+    calendar[calendar] &= columns.day[calendar] <= 29 + 2 * (
+        MONTH_LENGTHS[columns.month[calendar].astype(int) - 1] > 28
+    )
     stamp = (columns.month * 32 + columns.day) * 24 + columns.hour
     late = np.flatnonzero(~calendar | np.concatenate(([False], np.diff(stamp) < 0)))
     if late.size:
         row = int(late[0])
-        raise InputError(f"weather file {name!r} is out of order at data row {row + 1} (month {columns.month[row]:g}, day "
-                         f"{columns.day[row]:g}, hour {columns.hour[row]:g}); rows must run from 1 January to 31 December.")
+        raise InputError(
+            f"weather file {name!r} is out of order at data row {row + 1} (month {columns.month[row]:g}, day "
+            f"{columns.day[row]:g}, hour {columns.hour[row]:g}); rows must run from 1 January to 31 December."
+        )
     return per_hour
 
 
 def _clean(columns: _Columns, remarks: list[str]) -> tuple[np.ndarray, np.ndarray]:
     """Temperature and humidity with NaN where they are missing, and remarks on what was done."""
-    temperature, dew_point, humidity = (_without_missing(getattr(columns, field), field)
-                                        for field in ("dry_bulb", "dew_point", "humidity"))
+    temperature, dew_point, humidity = (
+        _without_missing(getattr(columns, field), field) for field in ("dry_bulb", "dew_point", "humidity")
+    )
     fill = ~_possible(humidity) & np.isfinite(temperature) & np.isfinite(dew_point)
     if fill.any():
         humidity[fill] = rh_percent_from_dew_point.kernel(temperature[fill], dew_point[fill])
-        remarks.append(f"Relative humidity is missing in {int(fill.sum())} readings and is worked out from the dew point.")
+        remarks.append(
+            f"Relative humidity is missing in {int(fill.sum())} readings and is worked out from the dew point."
+        )
     humidity = np.where(_possible(humidity), humidity, np.nan)
     fog = humidity > 100.0
     if fog.any():
-        remarks.append(f"{int(fog.sum())} readings above 100 % relative humidity (up to {np.nanmax(humidity):g} %) are "
-                       "taken as saturated air, 100 %.")
+        remarks.append(
+            f"{int(fog.sum())} readings above 100 % relative humidity (up to {np.nanmax(humidity):g} %) are "
+            "taken as saturated air, 100 %."
+        )
         humidity[fog] = 100.0
     return temperature, humidity
 

@@ -13,8 +13,20 @@ from .psychrometrics import vapour_pressure_pa
 from .sorption import outside_table, sorption_percent
 
 DAYS = 365.0
-MONTH_NAMES = ("January", "February", "March", "April", "May", "June",
-               "July", "August", "September", "October", "November", "December")
+MONTH_NAMES = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 MONTH_LENGTHS = np.array([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31])
 MONTH_STARTS = np.concatenate(([0], np.cumsum(MONTH_LENGTHS)))  # day of the year, 0 to 365
 MID_MONTH = MONTH_STARTS[:-1] + MONTH_LENGTHS / 2.0
@@ -68,8 +80,15 @@ class Year:
             self._store("vapour_pressure_pa", vapour_pressure_pa.kernel(self.temperature_c, self.rh_percent))
         else:
             limits = Limits(0.0, 1.0e5, "Pa", "a typical indoor value is 1200 Pa")
-            self._store("vapour_pressure_pa", read_values(self.vapour_pressure_pa, limits,
-                                                          name="vapour_pressure_pa", problems=problems))
+            self._store(
+                "vapour_pressure_pa",
+                read_values(self.vapour_pressure_pa, limits, name="vapour_pressure_pa", problems=problems),
+            )
+            if self.vapour_pressure_pa.shape != self.day.shape:
+                problems.add(
+                    f"vapour_pressure_pa has {self.vapour_pressure_pa.size} values and day {self.day.size}; "
+                    "give one pressure per day, or none."
+                )
         problems.raise_if_any()
         object.__setattr__(self, "remarks", tuple(self.remarks))
 
@@ -81,11 +100,15 @@ class Year:
     def _check_lengths(self) -> None:
         shapes = {self.day.shape, self.temperature_c.shape, self.rh_percent.shape}
         if len(shapes) > 1 or self.day.ndim != 1:
-            raise InputError(f"day, temperature_c and rh_percent have {self.day.size}, {self.temperature_c.size} and "
-                             f"{self.rh_percent.size} values; give three lists of one length.")
+            raise InputError(
+                f"day, temperature_c and rh_percent have {self.day.size}, {self.temperature_c.size} and "
+                f"{self.rh_percent.size} values; give three lists of one length."
+            )
         if bool(np.any(np.diff(self.day) <= 0)):
-            raise InputError("day does not rise from each value to the next; sort the readings by time, "
-                             "and keep one reading per time.")
+            raise InputError(
+                "day does not rise from each value to the next; sort the readings by time, "
+                "and keep one reading per time."
+            )
 
     @property
     def month(self) -> np.ndarray:
@@ -106,8 +129,10 @@ class Year:
         """(n,) equilibrium moisture content (%) of each reading; refused when air is colder than -40 degC."""
         coldest = float(self.temperature_c.min())
         if coldest < COLDEST_WOOD_C:
-            raise InputError(f"temperature_c goes down to {coldest:g} degC, and moisture content is known to "
-                             f"{COLDEST_WOOD_C:g} degC only; bring the air indoors first, see indoors().")
+            raise InputError(
+                f"temperature_c goes down to {coldest:g} degC, and moisture content is known to "
+                f"{COLDEST_WOOD_C:g} degC only; bring the air indoors first, see indoors()."
+            )
         return sorption_percent(self.temperature_c, self.rh_percent)
 
     def emc_remarks(self) -> tuple[str, ...]:
@@ -149,8 +174,10 @@ class Year:
         """The months present, in calendar order, each with its means and moisture content."""
         mean = self.monthly()
         rows = zip(mean.month, mean.temperature_c, mean.rh_percent, mean.emc_percent(), strict=True)
-        return tuple(Month(MONTH_NAMES[number - 1], int(number), float(temperature), float(humidity), float(emc))
-                     for number, temperature, humidity, emc in rows)
+        return tuple(
+            Month(MONTH_NAMES[number - 1], int(number), float(temperature), float(humidity), float(emc))
+            for number, temperature, humidity, emc in rows
+        )
 
     def driest(self) -> Month:
         """The month that asks for the lowest moisture content, by its means."""
@@ -183,5 +210,8 @@ class Year:
         problems = Problems()
         temperature = read_values(temperature_c, AIR_TEMPERATURE_C, name="temperature_c", problems=problems)
         humidity = read_values(rh_percent, RH_PERCENT, name="rh_percent", problems=problems)
+        for name, values in (("temperature_c", temperature), ("rh_percent", humidity)):
+            if np.ndim(values):
+                problems.add(f"{name} holds {np.size(values)} values; steady air has one.")
         problems.raise_if_any()
         return cls(MID_MONTH, ones * temperature, ones * humidity, label)

@@ -14,8 +14,9 @@ from ..errors import Problems
 WOOD_TEMPERATURE_C = Limits(-40.0, 100.0, "degC", "the sorption equation is smooth there and nowhere else")
 MC_PERCENT = Limits(0.0, 40.0, "%", "moisture content is in percent of the ovendry mass", "percent")
 METER_ERROR_PERCENT = Limits(0.0, 10.0, "%", "a good meter is within 1 % moisture content", "percent")
-SORPTION_RATIO = Limits(0.5, 1.0, "", "the handbook's adsorption to desorption ratio is about 0.85",
-                        "dimensionless", above_low=True)
+SORPTION_RATIO = Limits(
+    0.5, 1.0, "", "the handbook's adsorption to desorption ratio is about 0.85", "dimensionless", above_low=True
+)
 
 ADSORPTION_TO_DESORPTION = 0.85  # handbook wording "about 0.85"; from memory, published values 0.80 to 0.85
 
@@ -85,8 +86,10 @@ def rh_percent_for_emc(temperature_c: Any, mc_percent: Any) -> Any:
     if bool(np.any(moisture > wettest)):
         here = np.argmax(np.asarray(moisture - wettest))
         mc, limit = (float(np.ravel(a)[here]) for a in np.broadcast_arrays(moisture, wettest))
-        problems.add(f"mc_percent is {mc:g} %, wetter than saturated air keeps wood ({limit:.1f} % at that temperature);"
-                     " such wood is still green: give a reading of air-dried or kiln-dried wood.")
+        problems.add(
+            f"mc_percent is {mc:g} %, wetter than saturated air keeps wood ({limit:.1f} % at that temperature);"
+            " such wood is still green: give a reading of air-dried or kiln-dried wood."
+        )
     problems.raise_if_any()
     return plain(humidity_for_moisture(temperature, moisture))
 
@@ -154,8 +157,9 @@ class HomeAir:
     remarks: tuple[str, ...]
 
 
-def air_for_meter_reading(mc_percent: Any, temperature_c: Any, meter_error_percent: Any = 1.0,
-                          hysteresis_ratio: Any = 1.0) -> HomeAir:
+def air_for_meter_reading(
+    mc_percent: Any, temperature_c: Any, meter_error_percent: Any = 1.0, hysteresis_ratio: Any = 1.0
+) -> HomeAir:
     """Air in which a board with this meter reading would neither gain nor lose moisture.
 
     mc_percent: one reading, %; temperature_c: degC; meter_error_percent: half width of the reading's doubt, % MC;
@@ -175,10 +179,16 @@ def air_for_meter_reading(mc_percent: Any, temperature_c: Any, meter_error_perce
     if np.ndim(centre) or np.ndim(error) or np.ndim(band.adsorption_percent):
         problems.add("air_for_meter_reading takes one reading at a time; for many readings use rh_percent_for_emc.")
     problems.raise_if_any()
-    temperature, moisture = (float(read_values(value, limits, name=name, problems=problems)) for value, limits, name in (
-        (temperature_c, WOOD_TEMPERATURE_C, "temperature_c"), (mc_percent, MC_PERCENT, "mc_percent")))
-    wetted, dried = (side / band.table_percent if moisture else 1.0
-                     for side in (band.adsorption_percent, band.desorption_percent))
+    temperature, moisture = (
+        float(read_values(value, limits, name=name, problems=problems))
+        for value, limits, name in (
+            (temperature_c, WOOD_TEMPERATURE_C, "temperature_c"),
+            (mc_percent, MC_PERCENT, "mc_percent"),
+        )
+    )
+    wetted, dried = (
+        side / band.table_percent if moisture else 1.0 for side in (band.adsorption_percent, band.desorption_percent)
+    )
     lowest, highest = (moisture - float(error)) / dried, (moisture + float(error)) / wetted
     wettest = float(sorption_percent(temperature, 100.0))
     remarks = list(outside_table(temperature, centre)) + _meter_remarks(moisture, lowest, highest, wettest)
@@ -189,8 +199,14 @@ def air_for_meter_reading(mc_percent: Any, temperature_c: Any, meter_error_perce
 def _meter_remarks(moisture: float, lowest: float, highest: float, wettest: float) -> list[str]:
     cases = (
         (lowest < 0.0, "The reading less its error is below ovendry, so the range begins at 0 % relative humidity."),
-        (highest > wettest, "The reading plus its error is wetter than saturated air gives, so the range ends at 100 %."),
-        (moisture < 6.0, "Pin meters read poorly below about 6 % (common practice, no source): weigh an offcut, oven-dry it"
-                         " and weigh it again if it matters."),
+        (
+            highest > wettest,
+            "The reading plus its error is wetter than saturated air gives, so the range ends at 100 %.",
+        ),
+        (
+            moisture < 6.0,
+            "Pin meters read poorly below about 6 % (common practice, no source): weigh an offcut, oven-dry it"
+            " and weigh it again if it matters.",
+        ),
     )
     return [sentence for applies, sentence in cases if applies]
