@@ -13,6 +13,7 @@ from .year import Year
 
 SET_POINT_C = Limits(0.0, 45.0, "degC", 'rooms are usually kept between 18 and 26 degC; for Fahrenheit write "70 degF"')
 HELD_RH_PERCENT = Limits(1.0, 100.0, "%", "humidifiers usually hold 35 to 45 %, dehumidifiers 50 to 60 %", "percent")
+_COMFORT_RH_PERCENT = 65.0  # ventilation standards ask for less (ASHRAE 62.1-2016, as quoted in an ASHRAE FAQ)
 
 
 @door(outdoor_temperature_c=TEMPERATURE_C, winter_gain_g_m3=MOISTURE_GAIN_G_M3)
@@ -74,7 +75,7 @@ def indoors(
         )
     remarks = [*outdoor_year.remarks, _settings(heat, cool, gain)]
     humidity = _hold(humidity, temperature, cool, dry_limit, damp_limit, remarks)
-    name = label or f"{outdoor_year.label or 'outdoor air'}, indoors"
+    name = label or f"{outdoor_year.label.removesuffix(', outdoors') or 'outdoor air'}, indoors"
     return Year(outdoor_year.day, temperature, humidity, name, tuple(remarks))
 
 
@@ -118,11 +119,11 @@ def _one(value: Any, limits: Limits, name: str, problems: Problems) -> float:
 
 
 def _settings(heat: float, cool: float, gain: Any) -> str:
-    cooled = "not cooled" if np.isinf(cool) else f"cooled to {cool:g} degC when warmer outdoors"
+    cooled = "not cooled" if np.isinf(cool) else f"cooled to {cool:.4g} degC when warmer outdoors"
     low, high = float(np.min(gain)), float(np.max(gain))
     amount = f"{low:g}" if low == high else f"{low:.1f} to {high:.1f}"
     return (
-        f"Indoor air is outdoor air heated to {heat:g} degC when colder and {cooled}, "
+        f"Indoor air is outdoor air heated to {heat:.4g} degC when colder and {cooled}, "
         f"with a moisture gain of {amount} g/m3."
     )
 
@@ -151,4 +152,11 @@ def _hold(
             f"{humidity.max():.0f} %): {taken} just the excess, which leaves 100 %; give "
             "dehumidifier_holds_percent for a device that dries further."
         )
-    return np.clip(humidity, dry_limit, damp_limit)
+    held = np.clip(humidity, dry_limit, damp_limit)
+    if np.isfinite(cool) and bool(np.any(held > _COMFORT_RH_PERCENT)):
+        remarks.append(
+            f"The dampest reading is {held.max():.0f} %, damper than cooled rooms usually are (50 to 60 %, common "
+            "practice, no source): monthly means hide the hot hours in which an air conditioner dries; a log of the "
+            "room, or dehumidifier_holds_percent, tells better."
+        )
+    return held
