@@ -12,7 +12,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
-from scipy.linalg.lapack import dposv
+from scipy.linalg.lapack import dpbsv
 
 from ..errors import InputError
 from .lobatto import Line
@@ -140,28 +140,43 @@ def plane_lines(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> tuple
 
 
 class Numbering(NamedTuple):
-    """Which unknown each displacement is (the last number stands for 'held at zero')."""
+    """Which unknown each displacement is (the last number stands for 'held at zero'), and where matrices go."""
 
     panel: np.ndarray  # (2, x, y): across, along
     strip: np.ndarray
     count: int
-    panel_pairs: tuple[np.ndarray, np.ndarray]  # positions in the block's matrix, and in the whole one
-    strip_pairs: tuple[np.ndarray, np.ndarray]
+    band: int  # entries below the diagonal
+    panel_places: tuple[np.ndarray, np.ndarray]  # positions in the block's matrix, and in the banded one
+    strip_places: tuple[np.ndarray, np.ndarray]
 
 
-def _pairs(numbers: np.ndarray, count: int) -> tuple[np.ndarray, np.ndarray]:
+def _share_element(count: int, order: int) -> np.ndarray:
+    """Which nodes of a line lie in a common element."""
+    nodes = np.arange(count * order + 1)
+    first, last = np.maximum(nodes - 1, 0) // order, np.minimum(nodes // order, count - 1)
+    return (first[:, None] <= last) & (first <= last[:, None])
+
+
+def _lower_pairs(numbers: np.ndarray, count: int, x_shared: np.ndarray, y_shared: np.ndarray):
+    """Entries of a block's matrix that can be other than zero, on and below the diagonal, and their unknowns."""
     flat = numbers.ravel()
-    free = np.flatnonzero(flat < count)
-    inside = (free[:, None] * flat.size + free).ravel()
-    return inside, (flat[free][:, None] * count + flat[free]).ravel()
+    shared = np.tile(np.kron(x_shared, y_shared), (2, 2)).astype(bool)
+    row, column = np.nonzero(shared & (flat[:, None] < count) & (flat < count) & (flat[:, None] >= flat))
+    return row * flat.size + column, flat[row], flat[column]
 
 
 @lru_cache(maxsize=64)
-def _numbering(x: int, y: int, strip_y: int, glued: int, split: int, ends: int, soft: bool) -> Numbering:
-    """Number the unknowns: symmetry, the glued nodes shared, the crack's nodes released."""
-    panel = np.arange(2 * x * y).reshape(2, x, y)
-    strip = np.arange(2 * x * strip_y).reshape(2, x, strip_y) + panel.size
-    panel[0, 0, : y - split] = -1  # mid-width stays on its line, except where it is split
+def _numbering(
+    x: int, y: int, strip_y: int, order: int, glued: int, split: int, ends: int, soft: bool
+) -> Numbering:
+    """Number the unknowns line by line along y, for ``x``, ``y`` and ``strip_y`` elements.
+
+    Symmetry holds nodes at zero, the nodes of ``glued`` elements are shared, those of ``split`` elements released.
+    """
+    shape, strip_shape = (y * order + 1, x * order + 1, 2), (strip_y * order + 1, x * order + 1, 2)
+    panel = np.arange(np.prod(shape)).reshape(shape).transpose(2, 1, 0).copy()
+    strip = np.arange(np.prod(strip_shape)).reshape(strip_shape).transpose(2, 1, 0) + panel.size
+    panel[0, 0, : panel.shape[2] - split * order] = -1  # mid-width stays on its line, except where it is split
     if ends == 2:
         panel[1, :, 0] = -1
     else:
@@ -170,12 +185,21 @@ def _numbering(x: int, y: int, strip_y: int, glued: int, split: int, ends: int, 
     if split:
         panel[0, 0, -1] = -1  # the uncracked strip bridges the crack's mouth
     if not soft:
-        strip[:, :glued, 0] = panel[:, :glued, -1]
+        strip[:, : glued * order + 1, 0] = panel[:, : glued * order + 1, -1]
     names, compact = np.unique(np.concatenate([[-1], panel.ravel(), strip.ravel()]), return_inverse=True)
     count = names.size - 1
     compact = np.where(compact == 0, count, compact - 1)[1:]
     panel, strip = compact[: panel.size].reshape(panel.shape), compact[panel.size :].reshape(strip.shape)
-    return Numbering(panel, strip, count, _pairs(panel, count), _pairs(strip, count))
+    x_shared = _share_element(x, order)
+    pairs = [
+        _lower_pairs(numbers, count, x_shared, _share_element(elements, order))
+        for numbers, elements in ((panel, y), (strip, strip_y))
+    ]
+    band = max(int((row - column).max()) for _, row, column in pairs)
+    if soft:
+        band = max(band, int(strip[0, -1, 0] - panel[0, 1, -1]) + 2)
+    places = [(inside, column * (band + 1) + row - column) for inside, row, column in pairs]
+    return Numbering(panel, strip, count, band, *places)
 
 
 def _product(across: np.ndarray, along: np.ndarray) -> np.ndarray:
@@ -201,19 +225,17 @@ def _rectangle(x_line: Line, y_line: Line, wood: PlaneWood, thickness: float) ->
     return matrix
 
 
-def _add_glue(matrix: np.ndarray, plane: HeldPlane, x_line: Line, elements: int, numbers: Numbering) -> None:
+def _add_glue(bands: np.ndarray, plane: HeldPlane, x_line: Line, elements: int, numbers: Numbering) -> None:
     """Couple panel and strip through a layer that gives, over the glued elements."""
     area = x_line.mass_of(elements) * min(1.0, plane.thickness_ratio)
     count = elements * x_line.order + 1
     stiff = 1e4 * plane.panel.modulus_y_pa / plane.width_m  # stands for 'does not give' in one direction only
     for direction, compliance in enumerate((plane.glue_shear_m_per_pa, plane.glue_opening_m_per_pa)):
         spring = area[:count, :count] * (1 / compliance if compliance > 0 else stiff)
-        sides = (numbers.panel[direction, :count, -1], numbers.strip[direction, :count, 0])
-        for i, row in enumerate(sides):
-            for j, column in enumerate(sides):
-                free_row, free_column = row < numbers.count, column < numbers.count
-                block = spring[np.ix_(free_row, free_column)]
-                matrix[np.ix_(row[free_row], column[free_column])] += block if i == j else -block
+        sides = np.concatenate([numbers.panel[direction, :count, -1], numbers.strip[direction, :count, 0]])
+        coupled = np.kron([[1.0, -1.0], [-1.0, 1.0]], spring)
+        row, column = np.nonzero((sides[:, None] < numbers.count) & (sides[:, None] >= sides))
+        bands[sides[column], sides[row] - sides[column]] += coupled[row, column]
 
 
 def solve_plane(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> PlaneField:
@@ -255,20 +277,19 @@ def solve_plane(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> Plane
     """
     x_line, panel_line, strip_line, glued_elements, split_elements = plane_lines(plane, order, layers)
     numbers = _numbering(
-        x_line.size, panel_line.size, strip_line.size, glued_elements * order + 1, split_elements * order,
-        plane.ends, plane.is_soft,
-    )  # fmt: skip
-    matrix = np.zeros((numbers.count, numbers.count))
-    whole = matrix.reshape(-1)
+        x_line.count, panel_line.count, strip_line.count, order, glued_elements, split_elements, plane.ends, plane.is_soft
+    )
+    bands = np.zeros((numbers.count, numbers.band + 1))  # row j holds column j of the matrix from its diagonal down
+    whole = bands.reshape(-1)
     for line, wood, thickness, (inside, outside) in (
-        (panel_line, plane.panel, 1.0, numbers.panel_pairs),
-        (strip_line, plane.strip, plane.thickness_ratio, numbers.strip_pairs),
+        (panel_line, plane.panel, 1.0, numbers.panel_places),
+        (strip_line, plane.strip, plane.thickness_ratio, numbers.strip_places),
     ):
         whole[outside] += _rectangle(x_line, line, wood, thickness).reshape(-1)[inside]
     if plane.is_soft:
-        _add_glue(matrix, plane, x_line, glued_elements, numbers)
+        _add_glue(bands, plane, x_line, glued_elements, numbers)
     load = _drying_load(plane, x_line, panel_line, numbers)
-    _, solution, trouble = dposv(matrix.T, load, lower=1, overwrite_a=1)
+    _, solution, trouble = dpbsv(bands.T, load, lower=1, overwrite_ab=1)
     if trouble:
         raise InputError(
             f"the elastic constants {plane.panel} and {plane.strip} are not those of a stable material: "

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 import numpy as np
@@ -102,13 +102,14 @@ class HeldPanel:
 
 
 @lru_cache(maxsize=512)
-def _solved(plane: HeldPlane) -> tuple[PlaneField, float, float]:
-    """Field, restraint factor and weakest-link stress over peak stress (for a panel 1 m thick)."""
+def _solved(plane: HeldPlane, thickness_m: float) -> tuple[PlaneField, float, float, EdgeAverage]:
+    """Field, restraint factor, weakest-link stress over peak stress, and mean stress at the end of the glue."""
     solved = solve_plane(plane)
     factor = restraint_factor_of(solved)
     volume, exponent = assumption("reference_volume").middle, assumption("size_exponent").middle
-    effective = effective_stress_pa(solved, 1.0, volume, exponent)
-    return solved, factor, effective / (factor * plane.panel.modulus_x_pa)
+    effective = effective_stress_pa(solved, thickness_m, volume, exponent)
+    edge = edge_average(solved, min(thickness_m, 0.25 * plane.glued_or_width_m))
+    return solved, factor, effective / (factor * plane.panel.modulus_x_pa), edge
 
 
 @lru_cache(maxsize=256)
@@ -192,20 +193,18 @@ def held_panel(
     )  # fmt: skip
     (elastic, wood), (strip_elastic, strip_wood) = _properties(inputs.species), _properties(inputs.strip_species)
     plane = _plane_of(inputs, elastic, strip_elastic)
-    solved, factor, effective_ratio = _solved(plane)
+    solved, factor, size_effect, edge = _solved(plane, inputs.thickness_m)
     modulus = plane.panel.modulus_x_pa
     path = several_years(inputs.glue_up_mc_percent, inputs.year_mc_percent, inputs.years)
     panel_strain, _ = _across(wood, inputs.ring_angle_rad, inputs.glue_up_mc_percent, path)
     strip_strain = strip_wood.axis_strains(inputs.glue_up_mc_percent, path)[0]
     misfit = panel_strain - strip_strain
     season = season_stress(path, misfit, modulus * factor)
-    size_effect = effective_ratio * inputs.thickness_m ** (1.0 / assumption("size_exponent").middle)
     strength = elastic.tension_perpendicular.number if elastic.tension_perpendicular else None
     load = HeldLoad(path, misfit, modulus * factor, size_effect)
-    edge = edge_average(solved, min(inputs.thickness_m, 0.25 * plane.glued_or_width_m))
     unit = season.relaxed_pa / (modulus * factor)
     return HeldPanel(
-        inputs, _restraint_range(inputs, factor, elastic, strip_elastic),
+        inputs, _restraint_range(_without_moisture(inputs), factor),
         one_line_restraint(plane.glued_or_width_m, plane.depth_m, plane.strip_m, plane.panel, plane.strip, plane.thickness_ratio),
         season, factor * season.drop_from_dampest, factor * season.drop_from_glue_up, size_effect * season.relaxed_pa,
         EdgeAverage(edge.shear_pa * unit, edge.opening_pa * unit, edge.length_m), strength,
@@ -226,21 +225,29 @@ def _plane_of(inputs: HeldInputs, panel: ElasticConstants, strip: ElasticConstan
     )  # fmt: skip
 
 
-def _restraint_range(inputs: HeldInputs, factor: float, panel: ElasticConstants, strip: ElasticConstants) -> Ranged:
+def _without_moisture(inputs: HeldInputs) -> HeldInputs:
+    return replace(inputs, glue_up_mc_percent=0.0, year_mc_percent=())
+
+
+@lru_cache(maxsize=512)
+def _restraint_range(inputs: HeldInputs, factor: float) -> Ranged:
     """Range of the restraint factor when estimated constants lie one spread off, by the one-line formula."""
-
-    def one_line(panel_step: float, strip_step: float) -> float:
-        plane = _plane_of(inputs, panel.varied(panel_step), strip.varied(strip_step))
-        return restraint_factor(
-            plane.glued_or_width_m, plane.depth_m, plane.strip_m, plane.panel.modulus_x_pa, plane.panel.shear_pa,
-            plane.strip.modulus_x_pa, plane.strip.shear_pa, plane.thickness_ratio,
-        )  # fmt: skip
-
+    panel, strip = _properties(inputs.species)[0], _properties(inputs.strip_species)[0]
     if not panel.estimated(inputs.ring_angle_rad) and not strip.estimated(inputs.strip_ring_angle_rad):
         return Ranged(factor, factor, factor)
-    middle = one_line(0.0, 0.0)
-    ratios = [one_line(panel_step, strip_step) / middle for panel_step in (-1, 1) for strip_step in (-1, 1)]
-    return Ranged(factor, factor * min(1.0, *ratios), min(1.0, factor * max(1.0, *ratios)))
+    steps = (-1.0, 0.0, 1.0)
+    panels = [panel.varied(step).panel(inputs.ring_angle_rad) for step in steps]
+    strips = [strip.varied(step).strip(inputs.strip_ring_angle_rad) for step in steps]
+    plane = _plane_of(inputs, panel, strip)
+
+    def one_line(wood, holder) -> float:
+        return restraint_factor(
+            plane.glued_or_width_m, plane.depth_m, plane.strip_m, wood.modulus_x_pa, wood.shear_pa, holder.modulus_x_pa,
+            holder.shear_pa, plane.thickness_ratio,
+        )  # fmt: skip
+
+    ratios = [float(one_line(wood, holder) / one_line(panels[1], strips[1])) for wood in panels for holder in strips]
+    return Ranged(factor, factor * min(ratios), min(1.0, factor * max(ratios)))
 
 
 def _remarks(inputs, elastic, strip_elastic, wood, season) -> tuple[str, ...]:

@@ -23,9 +23,11 @@ class Reference(NamedTuple):
     mixed: np.ndarray  # integral of (function i)' times function j
 
 
-def _derivative_table(points: np.ndarray, order: int) -> np.ndarray:
-    columns = [legendre.legval(points, legendre.legder(row)) for row in np.eye(order + 1)]
-    return np.stack(columns, axis=-1)
+@lru_cache(maxsize=None)
+def _differentiate(order: int) -> np.ndarray:
+    """Legendre coefficients of the derivative, from those of a function."""
+    rows = [np.pad(legendre.legder(row), (0, order + 1))[: order + 1] for row in np.eye(order + 1)]
+    return np.stack(rows, axis=1)
 
 
 @lru_cache(maxsize=None)
@@ -60,7 +62,7 @@ def reference_element(order: int) -> Reference:
     to_modes = np.linalg.inv(legendre.legvander(nodes, order))
     points, weights = legendre.leggauss(order + 1)
     value = legendre.legvander(points, order) @ to_modes
-    slope = _derivative_table(points, order) @ to_modes
+    slope = legendre.legvander(points, order) @ _differentiate(order) @ to_modes
     return Reference(
         nodes, to_modes, (value.T * weights) @ value, (slope.T * weights) @ slope, (slope.T * weights) @ value
     )
@@ -94,7 +96,7 @@ def _gauss_templates(count: int, order: int, points_per_element: int) -> tuple[n
     for index in range(count):
         here = slice(index * order, index * order + order + 1)
         value[index, :, here] = legendre.legvander(points, order) @ element.to_modes
-        slope[index, :, here] = _derivative_table(points, order) @ element.to_modes
+        slope[index, :, here] = legendre.legvander(points, order) @ _differentiate(order) @ element.to_modes
     return value.reshape(-1, count * order + 1), slope.reshape(-1, count * order + 1), np.tile(weights, count)
 
 
@@ -169,7 +171,8 @@ class Line:
         columns = element[:, None] * self.order + np.arange(self.order + 1)
         value = np.zeros((positions.size, self.size))
         slope = np.zeros_like(value)
-        np.put_along_axis(value, columns, legendre.legvander(local, self.order) @ to_modes, axis=1)
-        table = _derivative_table(local, self.order) @ to_modes
+        modes = legendre.legvander(local, self.order)
+        np.put_along_axis(value, columns, modes @ to_modes, axis=1)
+        table = modes @ (_differentiate(self.order) @ to_modes)
         np.put_along_axis(slope, columns, table / half[:, None], axis=1)
         return value, slope
