@@ -5,7 +5,8 @@ flux through a cell wall uses the mean of its neighbours' coefficients; half a c
 in series at each face. In time the second backward difference with variable steps: linear in each step, because D
 is taken at moistures extrapolated from the last two. With equal steps that is stable for every step size and every
 positive D (G-stability: the matrix is symmetric and positive definite); steps may grow by up to 1.8 times.
-Second order in space and time. Source of the method: Hairer and Wanner, Solving Ordinary Differential Equations II,
+Second order in space and time; where a step is longer than the board's own time, the mean may run past the air by a
+few thousandths of the change before it settles. Source of the method: Hairer and Wanner, Solving Ordinary Differential Equations II,
 ch. V; step-ratio limit 1.868 of Becker 1998 (both from memory; the tests measure order and stability).
 """
 

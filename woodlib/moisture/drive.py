@@ -120,7 +120,9 @@ def _graded(length_days: float, step_days: float, halvings: int) -> np.ndarray:
         steps[len(growing):] = rest / (len(steps) - len(growing))
         if len(steps) == len(growing) + 1:  # a short rest is spread over all steps, so that no step jumps
             steps = growing * (length_days / growing.sum())
-    return np.cumsum(np.repeat(steps / 2**halvings, 2**halvings))
+    days = np.cumsum(np.repeat(steps / 2**halvings, 2**halvings))
+    days[-1] = length_days
+    return days
 
 
 def steady(temperature_c: Any, rh_percent: Any, days: Any, label: str = "") -> Drive:

@@ -10,13 +10,12 @@ from __future__ import annotations
 from typing import Any
 
 import numpy as np
-from scipy.optimize import brentq
 
 from ..air.checks import Limits, door
 
 POSITIVE = Limits(0.0, np.inf, "", "write a number above zero", "dimensionless", above_low=True)
 AT_LEAST_ZERO = Limits(0.0, np.inf, "", "write zero or a number above it", "dimensionless")
-_TERMS = 60
+_TERMS = 400
 _SHORT = 0.01  # below this Fourier number (half thickness) the free-surface series needs too many terms
 
 
@@ -26,10 +25,13 @@ def roots(biot: float, count: int = _TERMS) -> np.ndarray:
     >>> [round(float(root), 5) for root in roots(1.0, 2)]
     [0.86033, 3.42562]
     """
-    def balance(b: float) -> float:
-        return b * np.sin(b) - biot * np.cos(b)
-
-    return np.array([brentq(balance, k * np.pi, (k + 0.5) * np.pi, xtol=1e-14) for k in range(count)])
+    low = np.arange(count) * np.pi
+    high = low + np.pi / 2.0
+    for _ in range(54):  # halving: one root lies in each bracket, and 54 halvings reach round-off
+        middle = (low + high) / 2.0
+        below = (middle * np.sin(middle) - biot * np.cos(middle)) * np.cos(low + 1e-9) < 0.0
+        low, high = np.where(below, middle, low), np.where(below, high, middle)
+    return (low + high) / 2.0
 
 
 @door(fourier=AT_LEAST_ZERO)
@@ -51,7 +53,8 @@ def fraction_without_resistance(fourier: Any) -> Any:
 def fraction_with_resistance(fourier: Any, biot: float) -> Any:
     """Part of the final change of mean moisture after a step, with the same resistance at both faces.
 
-    fourier: D t / (half thickness)^2, any shape; biot: S (half thickness) / D. Returns 0 to 1, same shape.
+    fourier: D t / (half thickness)^2, any shape; biot: S (half thickness) / D. Returns 0 to 1, same shape. At time
+    zero the 400 terms leave up to 1e-3 for very large biot, and nothing that matters from fourier = 1e-4 on.
 
     >>> round(fraction_with_resistance(0.91755, biot=1.0), 4)
     0.5
@@ -59,7 +62,7 @@ def fraction_with_resistance(fourier: Any, biot: float) -> Any:
     fourier = np.asarray(fourier, float)
     root = roots(biot).reshape(-1, *[1] * fourier.ndim)
     share = 2.0 * biot**2 / (root**2 * (root**2 + biot**2 + biot))
-    return np.clip(1.0 - np.sum(share * np.exp(-(root**2) * fourier), axis=0) - (1.0 - np.sum(share, axis=0)), 0.0, 1.0)
+    return 1.0 - np.sum(share * np.exp(-(root**2) * fourier), axis=0)
 
 
 def swing_response(half_thickness_m: Any, diffusivity_m2_s: Any, surface_m_s: Any, period_s: Any) -> Any:
