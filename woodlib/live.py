@@ -31,6 +31,7 @@ _ERROR_CSS = ".wl-error{border:2px solid var(--w-stop);padding:.5em .8em;max-wid
 
 _panel_numbers = count(1)
 shown_panels: dict[str, Panel] = {}
+freeze_when_shown = False  # set while a notebook is run for a handout
 
 
 def still_html(study: Study, answer: Answer, values: dict[str, Any]) -> str:
@@ -171,11 +172,16 @@ class Panel(widgets.VBox):
         self._record.update(self._record_bundle(), raw=True)
 
     def _ipython_display_(self) -> None:
+        if freeze_when_shown:
+            from .handout.sections import SECTION_MIME, section
+
+            display({SECTION_MIME: section(self.study.starting(**self.values))}, raw=True)
+            return
         answer = self.answer_now or self.study.answer(**self.values)
         bundle = dict(widgets.VBox._repr_mimebundle_(self))
         bundle["text/plain"] = "\n".join([self.study.question, *answer.lines()])
         bundle["text/html"] = still_html(self.study, answer, self.values)
-        display(bundle, raw=True)
+        display(bundle, raw=True, metadata={"woodlib": {"still_of": self.study.key}})
         self._record = display(self._record_bundle(), raw=True, display_id=True)
 
 

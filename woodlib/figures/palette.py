@@ -89,7 +89,8 @@ def style_sheet() -> str:
         f"@media (prefers-color-scheme:dark){{.wl{{{dark}}}}}"
         f"@media print{{.wl{{{light}}}}}"
         f"[data-jp-theme-light=true] .wl{{{light}}}[data-jp-theme-light=false] .wl{{{dark}}}"
-        ".wl text{font-family:system-ui,'Segoe UI',Roboto,'DejaVu Sans',sans-serif;stroke:none}"
+        ".wl text{font-family:system-ui,'Segoe UI',Roboto,'DejaVu Sans',sans-serif;"
+        "font-size:calc(var(--f)*var(--text-scale,1));stroke:none}"
         ".wl .l{fill:none;stroke-linejoin:round;stroke-linecap:round}.wl .off{display:none}" + "".join(rules)
     )
 

@@ -48,7 +48,7 @@ def _element(mark: Mark, units: str, clip: str, numbers) -> str:
         x, y = _number(mark.x), _number(mark.y)
         turn = f' transform="rotate({-mark.turn:g} {x} {y})"' if mark.turn else ""
         return (
-            f'<text class="{_class("w", mark)}" x="{x}" y="{y}" font-size="{mark.size:g}" '
+            f'<text class="{_class("w", mark)}" x="{x}" y="{y}" style="--f:{mark.size:g}px" '
             f'text-anchor="{mark.anchor}"{bold}{turn}>{escape(plain_text(mark.text, units))}</text>'
         )
     name = f"{clip}-{next(numbers)}"

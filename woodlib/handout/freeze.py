@@ -57,12 +57,14 @@ def freeze(study: Study, finer: int = 0, progress: Progress | None = None) -> Fr
     for number, shape in enumerate(shapes):
         for place, case in enumerate(shape.cases):
             order[case] = [number, place]
+    inputs = [_input(entry) for entry in study.inputs]
+    kinds = json.dumps([tables, inputs])
     payload = {
-        "inputs": [_input(entry) for entry in study.inputs],
+        "inputs": inputs,
         "spans": [[span.low, span.high, count] for span, count in zip(layout.spans, layout.counts, strict=True)],
         "cases": order,
         "shapes": tables,
-        "formats": {kind: entry.as_table() for kind, entry in FORMATS.items() if f'"{kind}"' in json.dumps(tables)},
+        "formats": {kind: entry.as_table() for kind, entry in FORMATS.items() if f'"{kind}"' in kinds},
     }
     return Frozen(study, payload, layout)
 

@@ -1,12 +1,11 @@
 // Draws frozen studies again when a control moves. It knows tables, interpolation, choices, thresholds and how
 // numbers are written; what the numbers mean it does not know.
-"use strict";
 const OPERATIONS = {
   "+": (a, b) => a + b, "-": (a, b) => a - b, "*": (a, b) => a * b, "/": (a, b) => a / b,
   larger: Math.max, smaller: Math.min, reached: (a, b) => (a >= b ? 1 : 0),
 };
 const SLACK = 1e-6; // of one step: a number this close to a tick counts as that tick
-let units = "both";
+let units = START_UNITS;
 const studies = [];
 
 function steps(number, perUnit, rounding) {
@@ -174,6 +173,7 @@ async function begin() {
     const text = await new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"))).text();
     studies.push(new Study(section, JSON.parse(text)));
   }
+  document.getElementById("units").hidden = false;
   readAddress();
   addEventListener("hashchange", () => { readAddress(); studies.forEach((study) => study.draw()); });
   for (const choice of document.querySelectorAll("[name=units]"))

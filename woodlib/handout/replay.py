@@ -18,7 +18,7 @@ from ..study.inputs import Choice, Span
 from ..units import FORMATS
 from .freeze import Frozen, Progress, freeze
 from .record import ATTRIBUTE, CLASS, PATH, Recording
-from .sampling import FreezeError, ask
+from .sampling import PIXEL_TOLERANCE, FreezeError, ask
 
 STATES = 300
 LINE_LIMIT = 0.5  # px
@@ -35,6 +35,16 @@ class Checked:
     worst_px: float
     texts: int
     even: int
+
+    def report(self) -> str:
+        """One line on how the frozen study was checked."""
+        plan = self.frozen.plan
+        even = f", {self.even} of them rounded at the very edge" if self.even else ""
+        return (
+            f"{self.frozen.study.key}: {plan.size} states asked, {self.states} others compared with full redraws: "
+            f"lines within {self.worst_px:.2f} px, {self.texts} words and numbers the same{even}; what the table leaves "
+            f"out adds up to less than {plan.rest * PIXEL_TOLERANCE:.1f} px by its rate of fall."
+        )
 
 
 def numbers(payload: dict[str, Any], state: dict[str, Any]) -> tuple[dict[str, Any], list[str], list[float], list[float]]:

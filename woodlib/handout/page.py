@@ -1,0 +1,101 @@
+"""Put a handout together: one HTML file with its own style, its own script and its tables, and no address to fetch.
+
+The page's security policy allows nothing but what is in the file: no network, no frame, no form target, and of
+scripts only the one whose hash the policy names.
+"""
+
+from __future__ import annotations
+
+import base64
+import gzip
+import hashlib
+import json
+from functools import cache
+from html import escape
+from importlib.resources import files
+from typing import Any
+
+from ..figures.palette import style_sheet
+from ..figures.svg import svg
+from ..study.inputs import Choice, Input, Span
+from ..study.readings import READINGS_CSS, readings_html
+from ..study.study import Study
+
+GENERATOR = "woodlib handout"
+UNIT_CHOICES = (("both", "inches and mm"), ("inch", "inches"), ("metric", "mm"))
+
+
+@cache
+def part(name: str) -> str:
+    """The text of the page's script or style."""
+    return files(__package__).joinpath(name).read_text(encoding="utf-8")
+
+
+def packed(payload: dict[str, Any]) -> str:
+    """A table as gzip in base64; the same table always gives the same text."""
+    text = json.dumps(payload, separators=(",", ":"), ensure_ascii=False)
+    return base64.b64encode(gzip.compress(text.encode(), 9, mtime=0)).decode()
+
+
+def study_section(study: Study, table: str, name: str, units: str = "both") -> str:
+    """One study: question, controls, picture, readings and its table. ``name`` is unique on the page.
+
+    What is written here is the start state in full, so that the page tells everything without its script.
+    """
+    answer = study.answer()
+    controls = "".join(_control(entry, name, units) for entry in study.inputs)
+    picture = svg(answer.picture, answer.alt_text(units), units, name, styled=False)
+    return (
+        f'<section class="study" data-study id="{escape(name)}" aria-labelledby="{escape(name)}-question">'
+        f'<h3 id="{escape(name)}-question">{escape(study.question)}</h3>{controls}'
+        f'<p><button type="button" data-back hidden>Back to your piece</button></p>{picture}'
+        f"<div data-readings>{readings_html(answer, units)}</div>"
+        f'<p role="status" class="unseen"></p>'
+        f'<script type="application/octet-stream" data-table>{table}</script></section>'
+    )
+
+
+def _control(entry: Input, name: str, units: str) -> str:
+    place, label = f"{name}-{entry.key}", escape(entry.label)
+    if isinstance(entry, Span):
+        last = entry.positions - 1 + (abs(entry.at(entry.place(entry.start)) - entry.start) >= 1e-9 * max(1, abs(entry.start)))
+        control = f'<input type="range" id="{place}" data-input="{entry.key}" min="0" max="{last}" step="1" value="0" hidden>'
+    elif isinstance(entry, Choice):
+        options = "".join(
+            f'<option{" selected" if value == entry.start else ""}>{escape(text)}</option>' for value, text in entry.labels.items()
+        )
+        control = f'<select id="{place}" data-input="{entry.key}" hidden>{options}</select>'
+    else:
+        ticked = " checked" if entry.start else ""
+        control = f'<input type="checkbox" id="{place}" data-input="{entry.key}"{ticked} hidden>'
+    asis = "" if isinstance(entry, Span) else " asis"
+    value = f'<span class="value{asis}" data-value="{entry.key}">{escape(entry.text(entry.start, units))}</span>'
+    return f'<div class="control"><label for="{place}">{label}</label>{value}{control}</div>'
+
+
+def page(title: str, body: str, lead: str = "", language: str = "en", units: str = "both") -> str:
+    """The whole file. ``body`` and ``lead`` are HTML already; ``title`` is plain text."""
+    script = f'"use strict";const START_UNITS={json.dumps(units)};\n' + part("page.js")
+    digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
+    policy = (
+        f"default-src 'none'; script-src 'sha256-{digest}'; style-src 'unsafe-inline'; img-src data:; "
+        "base-uri 'none'; form-action 'none'"
+    )
+    choices = "".join(
+        f'<label><input type="radio" name="units" value="{value}"{" checked" if value == units else ""}> {text}</label>'
+        for value, text in UNIT_CHOICES
+    )
+    return f"""<!DOCTYPE html>
+<html lang="{escape(language)}"><head><meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="{policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="generator" content="{GENERATOR}">
+<title>{escape(title)}</title>
+<style>{style_sheet()}{READINGS_CSS}{part("page.css")}</style></head>
+<body><header>{lead}<fieldset id="units" hidden><legend>Numbers in</legend>{choices}</fieldset>
+<noscript><p class="quiet">The sliders of this page need its script, which is switched off here. Pictures and numbers show the piece as it was set.</p></noscript>
+</header><main>{body}</main>
+<footer><p class="quiet">Averages of clear wood; a single board can be well off. Not for structural design. Local codes and
+licensed practice come first.</p></footer>
+<script>{script}</script></body></html>
+"""

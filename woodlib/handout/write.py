@@ -1,0 +1,67 @@
+"""Write a handout to disk, from a brief or from a notebook; never over anything that is not a handout."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import nbformat
+
+from ..brief import read_brief
+from ..errors import InputError
+from ..opening import notebooks_folder
+from .page import GENERATOR
+
+COMMISSION = "03-the-commission.ipynb"
+BRIEF_VARIABLE = "WOODLIB_BRIEF"
+
+
+def write_handout(brief: str | Path, output: str | Path, progress: Callable[[int, int], None] | None = None) -> Path:
+    """The handout for a brief: the commission notebook, run with that brief, as one live page.
+
+    Raises :class:`InputError` for a brief that cannot be used or a file that must not be replaced.
+    """
+    from .exporter import HandoutExporter
+    from .run import run_notebook
+
+    target = checked_target(output)
+    read_brief(brief)
+    source = notebooks_folder() / COMMISSION
+    notebook = nbformat.read(source, as_version=4)
+    ran = run_notebook(notebook, str(source.parent), {BRIEF_VARIABLE: str(Path(brief).resolve())}, progress)
+    html, _ = HandoutExporter().from_notebook_node(ran, {"metadata": {"name": source.stem, "path": str(source.parent)}})
+    return put(html, target)
+
+
+def handout_from_notebook(notebook: str | Path, output: str | Path, sections: dict[str, Any] | None = None) -> Path:
+    """The handout of a notebook file; ``sections`` are studies frozen already, by key."""
+    from .exporter import HandoutExporter
+
+    target, source = checked_target(output), Path(notebook)
+    if not source.is_file():
+        raise InputError(f"There is no notebook {source}; save the notebook first, or give its name.")
+    resources = {"metadata": {"name": source.stem, "path": str(source.parent)}, "woodlib": {"sections": sections or {}}}
+    html, _ = HandoutExporter().from_notebook_node(nbformat.read(source, as_version=4), resources)
+    return put(html, target)
+
+
+def checked_target(output: str | Path) -> Path:
+    """Where a handout may be written: a new file, or an older handout; raises :class:`InputError` otherwise."""
+    target = Path(output)
+    if target.suffix.lower() not in (".html", ".htm"):
+        raise InputError(f"The handout is to be written to {target}; give a name that ends in .html.")
+    if not target.parent.is_dir():
+        raise InputError(f"There is no folder {target.parent} for the handout; make it first, or choose another.")
+    if target.is_dir() or (target.exists() and f'content="{GENERATOR}"' not in target.read_text("utf-8", "replace")[:4000]):
+        raise InputError(f"{target} is there already and is not a handout of woodlib; choose another name, nothing is replaced.")
+    return target
+
+
+def put(html: str, target: Path) -> Path:
+    """Write the page in one move, so that a broken run leaves the older handout as it was."""
+    draft = target.with_name(target.name + ".draft")
+    draft.write_text(html, encoding="utf-8")
+    os.replace(draft, target)
+    return target
