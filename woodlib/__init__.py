@@ -67,6 +67,13 @@ _PUBLIC = {
     "movement_through_year": "movement.through_year",
     "monthly_moisture": "movement.months",
     "movement_strain": "movement.coefficients",
+    "Piece": "construction.piece",
+    "Allowances": "construction.piece",
+    "Verdict": "construction.verdict",
+    "compare": "construction.index",
+    "verdict_for": "construction.index",
+    "full_restraint": "construction.held",
+    "one_line_restraint": "construction.held",
 }
 
 __all__ = ["__version__", *_PUBLIC]

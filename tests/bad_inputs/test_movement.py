@@ -45,6 +45,8 @@ CASES = [
     (lambda: monthly_moisture("damp"), "must be 12 moisture contents"),
     (lambda: monthly_moisture([8.0] * 11 + [-2.0]), "monthly moisture, number 12, is -2 % MC"),
     (lambda: movement_through_year(BOARD, -4, [8.0] * 12), "moisture content of the stock is -4 % MC"),
+    (lambda: movement_through_year("oak", 8, [8.0] * 12), "board is 'oak'; it must be of kind Board"),
+    (lambda: width_movement(BOARD, 8, 9, 0.15), "doubts is 0.15; it must be of kind Doubts"),
     (lambda: movement_through_year(BOARD, 8, None), "must be 12 moisture contents"),
 ]
 
@@ -54,7 +56,7 @@ def test_one_clear_sentence(call, fragment):
     with pytest.raises(WoodlibError) as caught:
         call()
     assert fragment in str(caught.value)
-    assert "\n" not in str(caught.value) and str(caught.value).endswith(".")
+    assert "\n" not in str(caught.value) and str(caught.value).endswith((".", "?"))
 
 
 def test_all_bad_inputs_are_reported_at_once():

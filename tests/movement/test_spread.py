@@ -50,7 +50,7 @@ def test_species_scatter_alone_gives_the_normal_quantiles():
 
 def test_species_and_meter_add_in_squares():
     # The product of two normal numbers leans up: four million random draws give a 95 % quantile of 0.01503.
-    # Scatter 0.15 * 0.01096 = 0.001644; meter 1/1.645 * 0.00274 = 0.001666 per sd; root 0.002340; times 1.645: 0.003850.
+    # Scatter 0.15 * 0.01096 = 0.001644; meter 1/1.645 * 0.00274 = 0.001666 per sd; root 0.002340; * 1.645: 0.003850.
     low, mid, high = first_order_range(ASH, 0.0, 0.0, 8, 12, Doubts(0.15, 0, 1, 0))
     assert high - mid == pytest.approx(0.003850, abs=5e-6)
     assert sampled_range(ASH, 0.0, 0.0, 8, 12, Doubts(0.15, 0, 1, 0))[2] == pytest.approx(0.01503, rel=0.005)

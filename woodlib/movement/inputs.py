@@ -42,9 +42,22 @@ def _as_float(value: object) -> float:
         return math.nan
 
 
+def check_kind(problems: Problems, name: str, value: object, kind: type, example: str) -> None:
+    """Add a sentence unless ``value`` is of a kind; ``example`` shows how to make one.
+
+    >>> problems = Problems()
+    >>> check_kind(problems, "doubts", 5, dict, "{}")
+    >>> problems.sentences
+    ['doubts is 5; it must be of kind dict, for example {}.']
+    """
+    if not isinstance(value, kind):
+        problems.add(f"{name} is {shown(value)}; it must be of kind {kind.__name__}, for example {example}.")
+
+
 def check_moisture(problems: Problems, name: str, value: object) -> float:
     """Return a moisture content in percent of oven-dry mass, or add a sentence and return nan."""
-    return check_number(problems, name, value, "% MC", 0.0, WETTEST_MC_PERCENT, "percent of oven-dry mass, for example 8")
+    fix = "percent of oven-dry mass, for example 8"
+    return check_number(problems, name, value, "% MC", 0.0, WETTEST_MC_PERCENT, fix)
 
 
 def check_length(problems: Problems, name: str, value: object, default_unit: str | None = "meter") -> float:

@@ -8,10 +8,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..air.year import MONTH_NAMES, Year
-from ..errors import Problems
+from ..errors import InputError, Problems
 from .inputs import check_moistures
 
-STEADY_REMARK = "the wood is taken to reach each month's moisture content in full; thick or well finished wood moves less"
+STEADY_REMARK = (
+    "the wood is taken to reach each month's moisture content in full; thick or well finished wood moves less"
+)
 PARTIAL_REMARK = "some months are missing from the air given, so the driest or dampest may not have been seen"
 
 
@@ -67,3 +69,12 @@ def monthly_moisture(air: Year | MonthlyMoisture | Sequence[float]) -> MonthlyMo
     numbers = check_moistures(problems, "monthly moisture", air, 12)
     problems.raise_if_any()
     return MonthlyMoisture(MONTH_NAMES, numbers, None, (STEADY_REMARK,))
+
+
+def check_months(problems: Problems, air: Year | MonthlyMoisture | Sequence[float]) -> MonthlyMoisture | None:
+    """Return the monthly moisture, or add the sentences that say why not and return None."""
+    try:
+        return monthly_moisture(air)
+    except InputError as error:
+        problems.absorb(error)
+        return None

@@ -13,7 +13,7 @@ from ..species import Species
 from .board import check_ring_angle, check_wood
 from .inputs import check_length, check_moisture, check_number
 from .shape import wedge_width_change_m
-from .spread import NINETY_PERCENT_HALF_WIDTH, Doubts, Movement, lattice, quantile_range
+from .spread import NINETY_PERCENT_HALF_WIDTH, USUAL_DOUBTS, Doubts, Movement, check_doubts, lattice, quantile_range
 from .wood import Wood
 
 
@@ -40,7 +40,7 @@ class PanelBoard:
         object.__setattr__(self, "width_m", check_length(problems, "width of a panel board", self.width_m))
         if (self.ring_angle_deg is None) == (self.pith_depth_m is None):
             given = "neither" if self.ring_angle_deg is None else "both"
-            problems.add(f"a panel board was given {given} of ring angle and pith depth; it must have exactly one of them.")
+            problems.add(f"a panel board was given {given} of ring angle and pith depth; it must have exactly one.")
         if self.ring_angle_deg is not None:
             check_ring_angle(problems, self.ring_angle_deg, "ring angle of a panel board")
         if self.pith_depth_m is not None:
@@ -94,7 +94,7 @@ class Panel:
         object.__setattr__(self, "wood", check_wood(problems, self.species))
         object.__setattr__(self, "boards", tuple(self.boards) if isinstance(self.boards, Sequence) else ())
         if not self.boards or not all(isinstance(board, PanelBoard) for board in self.boards):
-            problems.add("boards of the panel must be at least one PanelBoard; write PanelBoard('5 in', ring_angle_deg=30).")
+            problems.add("boards must hold at least one PanelBoard, for example PanelBoard('5 in', ring_angle_deg=30).")
         check_number(problems, "likeness of the boards", self.likeness, "", 0, 1, "1 is all from one tree")
         problems.raise_if_any()
 
@@ -114,9 +114,10 @@ class Panel:
         _, radial, tangential = self.wood.axis_strains(mc_from, mc_to)
         return float(sum(board.change_m(radial, tangential) for board in self.boards))
 
-    def change(self, mc_from: float, mc_to: float, doubts: Doubts = Doubts()) -> Movement:
+    def change(self, mc_from: float, mc_to: float, doubts: Doubts = USUAL_DOUBTS) -> Movement:
         """Change of width with its range; each board has its own ring angle doubt, the meter and the air are shared."""
         problems = Problems()
+        check_doubts(problems, doubts)
         check_moisture(problems, "moisture content at the start", mc_from)
         check_moisture(problems, "moisture content at the end", mc_to)
         problems.raise_if_any()
@@ -130,7 +131,8 @@ class Panel:
         start = np.maximum(mc_from + doubts.meter_percent / NINETY_PERCENT_HALF_WIDTH * meter, 0.0)
         end = np.maximum(mc_to + doubts.air_percent / NINETY_PERCENT_HALF_WIDTH * air, 0.0)
         total = np.zeros(start.shape)
-        for board, own, tilt in zip(self.boards, ndtri(unit[3 : 3 + count]), 2.0 * unit[3 + count :] - 1.0, strict=True):
+        own_scores, tilts = ndtri(unit[3 : 3 + count]), 2.0 * unit[3 + count :] - 1.0
+        for board, own, tilt in zip(self.boards, own_scores, tilts, strict=True):
             score = np.sqrt(self.likeness) * tree + np.sqrt(1.0 - self.likeness) * own
             _, radial, tangential = self.wood.axis_strains(start, end, 1.0 + doubts.species_share * score)
             total += board.change_m(radial, tangential, np.radians(doubts.ring_angle_deg) * tilt)

@@ -18,23 +18,25 @@ from scipy.special import ndtri
 from ..errors import Problems
 from ..units import Quantity, length_range
 from .board import Board
-from .inputs import check_moisture, check_number
+from .inputs import check_kind, check_moisture, check_number
 from .wood import Wood, width_strain
 
 LOW_QUANTILE, HIGH_QUANTILE = 0.05, 0.95
 NINETY_PERCENT_HALF_WIDTH = float(ndtri(HIGH_QUANTILE))  # standard deviations; 1.645
-_POINTS, _GENERATOR, _SHIFT = 1021, 467, 211  # chosen by search: normal scores of any two of 23 rows correlate below 0.08
+# Chosen by search: normal scores of any two of 23 rows correlate below 0.08.
+_POINTS, _GENERATOR, _SHIFT = 1021, 467, 211
 
 
 @dataclass(frozen=True)
 class Doubts:
     """How far the inputs may be off.
 
-    ``species_share`` standard deviation of a board's shrinkage as a share of its species' average, 0.15 (coefficient of
-    variation of shrinkage, Wood Handbook chapter 4, from memory). ``ring_angle_deg`` anywhere within this of the angle
-    given, 10 (common practice, no source). ``meter_percent`` nine readings in ten within this many points, 1 (hand-held
-    meter on dry wood; common practice, no source). ``air_percent`` the same for the moisture content the wood heads for,
-    1 (species, extractives and history of wetting spread it by about a point between 30 and 70 % RH; from memory).
+    ``species_share`` standard deviation of a board's shrinkage as a share of its species' average, 0.15 (coefficient
+    of variation of shrinkage, Wood Handbook chapter 4, from memory). ``ring_angle_deg`` anywhere within this of the
+    angle given, 10 (common practice, no source). ``meter_percent`` nine readings in ten within this many points, 1
+    (hand-held meter on dry wood; common practice, no source). ``air_percent`` the same for the moisture content the
+    wood heads for, 1 (species, extractives and history of wetting spread it by about a point between 30 and 70 % RH;
+    from memory).
     """
 
     species_share: float = 0.15
@@ -52,6 +54,12 @@ class Doubts:
         problems.raise_if_any()
 
 
+def check_doubts(problems: Problems, doubts: object) -> None:
+    """Add a sentence unless these are :class:`Doubts`."""
+    check_kind(problems, "doubts", doubts, Doubts, "Doubts(meter_percent=0.5)")
+
+
+USUAL_DOUBTS = Doubts()
 NO_DOUBTS = Doubts(0.0, 0.0, 0.0, 0.0)
 
 
@@ -171,7 +179,9 @@ def quantile_range(mid, samples):
     return np.minimum(low, mid), mid, np.maximum(high, mid)
 
 
-def sampled_range(wood, ring_angle_rad, grain_slope_rad, mc_from, mc_to, doubts: Doubts = Doubts(), share_of_damp=0.0):
+def sampled_range(
+    wood, ring_angle_rad, grain_slope_rad, mc_from, mc_to, doubts: Doubts = USUAL_DOUBTS, share_of_damp=0.0
+):
     """(low, mid, high) strain across the width by fixed samples; every argument but wood and doubts broadcasts.
 
     >>> white_ash = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
@@ -185,7 +195,9 @@ def sampled_range(wood, ring_angle_rad, grain_slope_rad, mc_from, mc_to, doubts:
     )
 
 
-def first_order_range(wood, ring_angle_rad, grain_slope_rad, mc_from, mc_to, doubts: Doubts = Doubts(), share_of_damp=0.0):
+def first_order_range(
+    wood, ring_angle_rad, grain_slope_rad, mc_from, mc_to, doubts: Doubts = USUAL_DOUBTS, share_of_damp=0.0
+):
     """(low, mid, high) strain by first-order propagation: mid -+ 1.645 sqrt(sum of squared effects).
 
     Each effect is half the difference between one standard deviation up and down. It misses what is lopsided.
@@ -201,7 +213,7 @@ def first_order_range(wood, ring_angle_rad, grain_slope_rad, mc_from, mc_to, dou
     return mid - half, mid, mid + half
 
 
-def width_movement(board: Board, mc_from: float, mc_to: float, doubts: Doubts = Doubts()) -> Movement:
+def width_movement(board: Board, mc_from: float, mc_to: float, doubts: Doubts = USUAL_DOUBTS) -> Movement:
     """How far a board moves across its width between two moisture contents in %, with its range.
 
     Raises :class:`InputError` for moistures that cannot be.
@@ -211,6 +223,8 @@ def width_movement(board: Board, mc_from: float, mc_to: float, doubts: Doubts = 
     'about 1/4 in (6 mm), could be 1/8 to 5/16 in (3 to 9 mm)'
     """
     problems = Problems()
+    check_kind(problems, "board", board, Board, "Board('white oak', '20 in', '3/4 in', '44 in')")
+    check_doubts(problems, doubts)
     check_moisture(problems, "moisture content at the start", mc_from)
     check_moisture(problems, "moisture content at the end", mc_to)
     problems.raise_if_any()

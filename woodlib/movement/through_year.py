@@ -10,9 +10,9 @@ import numpy as np
 from ..air.year import Year
 from ..errors import Problems
 from .board import Board
-from .inputs import check_moisture
-from .months import MonthlyMoisture, monthly_moisture
-from .spread import Doubts, Movement, quantile_range, sample_points, sampled_strain
+from .inputs import check_kind, check_moisture
+from .months import MonthlyMoisture, check_months
+from .spread import USUAL_DOUBTS, Doubts, Movement, check_doubts, quantile_range, sample_points, sampled_strain
 from .wood import width_strain
 
 
@@ -38,7 +38,7 @@ class YearMovement:
 
 
 def movement_through_year(
-    board: Board, stock_mc_percent: float, air: Year | MonthlyMoisture | Sequence[float], doubts: Doubts = Doubts()
+    board: Board, stock_mc_percent: float, air: Year | MonthlyMoisture | Sequence[float], doubts: Doubts = USUAL_DOUBTS
 ) -> YearMovement:
     """Movement across a board's width in every month of a year, relative to the stock's moisture today.
 
@@ -52,9 +52,11 @@ def movement_through_year(
     (-4.6, 7.4, 12.1)
     """
     problems = Problems()
+    check_kind(problems, "board", board, Board, "Board('white oak', '20 in', '3/4 in', '44 in')")
+    check_doubts(problems, doubts)
     check_moisture(problems, "moisture content of the stock", stock_mc_percent)
+    months = check_months(problems, air)
     problems.raise_if_any()
-    months = monthly_moisture(air)
     angles = np.radians(board.ring_angle_deg), np.radians(board.grain_slope_deg)
     mids = width_strain(board.wood, *angles, stock_mc_percent, months.mc_percent)
     samples = sampled_strain(

@@ -1,0 +1,82 @@
+"""Battens across the underside, screwed through slots."""
+
+from __future__ import annotations
+
+from .piece import Allowances, Piece
+from .travel import Quantities, at_fixing
+from .verdict import Construction, CutRule, Facts, fixed, travel
+
+
+def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
+    """Travel of the outer and the half-way screws along the batten, careful end, and the sizes that never change."""
+    outer = 0.5 * travels["width"] * allowances.outermost_share
+    return {
+        **at_fixing(travels, "outer", outer),
+        **at_fixing(travels, "halfway", 0.5 * outer),
+        **at_fixing(travels, "edge", 0.5 * travels["width"]),
+        "outer_distance": outer,
+        "halfway_distance": 0.5 * outer,
+        "screw": allowances.screw_diameter_m,
+        "clearance": allowances.slot_clearance_m,
+        "cover": allowances.edge_cover_m,
+    }
+
+
+def _slot(name: str) -> CutRule:
+    return CutRule(
+        f"{name} slots, length",
+        (fixed("screw"), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
+        "up",
+        "screw shank, plus the panel's travel both ways, plus play",
+    )
+
+
+RULES = (
+    _slot("outer"),
+    CutRule(
+        "outer slots, outward from the screw's centre",
+        (fixed("screw", 0.5), fixed("clearance", 0.5), travel("outer_widening")),
+        "up",
+        "in the dampest month the screw moves outward with the panel",
+    ),
+    _slot("halfway"),
+    CutRule(
+        "halfway slots, outward from the screw's centre",
+        (fixed("screw", 0.5), fixed("clearance", 0.5), travel("halfway_widening")),
+        "up",
+        "in the dampest month the screw moves outward with the panel",
+    ),
+    CutRule(
+        "batten end, set back from each edge",
+        (fixed("cover"), travel("edge_narrowing")),
+        "up",
+        "in the driest month the edge draws in and must still hide the batten",
+    ),
+)
+
+
+def _driest(facts: Facts) -> str:
+    return f"the outer screws slide inward in their slots by {facts.up_to('outer_narrowing')}"
+
+
+def _dampest(facts: Facts) -> str:
+    return f"the outer screws slide outward in their slots by {facts.up_to('outer_widening')}"
+
+
+BATTENS = Construction(
+    key="battens",
+    name="battens with slots",
+    holds=False,
+    keeps_border=False,
+    numbers=numbers,
+    rules=RULES,
+    driest=_driest,
+    dampest=_dampest,
+    reasons=("The battens keep the panel flat and hold it at the middle only, so it slides past every other screw.",),
+    steps=(
+        "Screw the middle of each batten through a round hole, all other screws through slots.",
+        "Use pan-head screws with washers, drawn up snug and then backed off a touch.",
+        "Put no glue between batten and panel; wax the face that slides.",
+        "Set the batten ends back and round them over.",
+    ),
+)

@@ -1,0 +1,106 @@
+"""A breadboard end: a cross-grain piece on a tongue, fixed at the middle, free to slide on pins in slots."""
+
+from __future__ import annotations
+
+from .piece import Allowances, Piece
+from .travel import Quantities, at_fixing
+from .verdict import Construction, CutRule, Facts, NoteRule, Term, fixed, travel
+
+
+def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
+    """Travel of the tongue past the outer and the half-way pins, careful end, and the sizes that never change."""
+    outer = 0.5 * travels["width"] * allowances.outermost_share
+    return {
+        **at_fixing(travels, "outer", outer),
+        **at_fixing(travels, "halfway", 0.5 * outer),
+        **at_fixing(travels, "edge", 0.5 * travels["width"]),
+        "outer_distance": outer,
+        "halfway_distance": 0.5 * outer,
+        "pin": allowances.pin_diameter_m,
+        "clearance": allowances.slot_clearance_m,
+        "cover": allowances.edge_cover_m,
+    }
+
+
+def _slot(name: str) -> CutRule:
+    return CutRule(
+        f"{name} slots, length",
+        (fixed("pin"), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
+        "up",
+        "pin, plus the tongue's travel past it both ways, plus play",
+    )
+
+
+def _reach(name: str, direction: str, way: str, month: str) -> CutRule:
+    return CutRule(
+        f"{name} slots, {direction} from the pin's centre",
+        (fixed("pin", 0.5), fixed("clearance", 0.5), travel(f"{name}_{way}")),
+        "up",
+        f"in the {month} month the tongue moves the other way past the pin",
+    )
+
+
+TONGUE = CutRule(
+    "tongue, width across the panel",
+    (
+        fixed("width"),
+        fixed("cover", -2.0),
+        fixed("clearance", -2.0),
+        travel("edge_narrowing", -2.0),
+        travel("edge_widening", -2.0),
+    ),
+    "down",
+    "in the dampest month the tongue must not reach the ends of the stopped groove",
+)
+
+RULES = (
+    _slot("outer"),
+    _reach("outer", "outward", "narrowing", "driest"),
+    _reach("outer", "inward", "widening", "dampest"),
+    _slot("halfway"),
+    _reach("halfway", "outward", "narrowing", "driest"),
+    _reach("halfway", "inward", "widening", "dampest"),
+    CutRule(
+        "groove stop from each end of the breadboard",
+        (fixed("cover"), travel("edge_narrowing")),
+        "up",
+        "in the driest month the panel's edge draws back and must still hide the groove",
+    ),
+    TONGUE,
+)
+
+
+def _driest(facts: Facts) -> str:
+    proud = facts.up_to("edge_narrowing")
+    return f"the breadboard stands proud of each panel edge by {proud}, and its groove stays hidden"
+
+
+def _dampest(facts: Facts) -> str:
+    return f"each panel edge stands proud of the breadboard by {facts.up_to('edge_widening')}"
+
+
+BREADBOARD = Construction(
+    key="breadboard",
+    name="breadboard end with slots",
+    holds=False,
+    keeps_border=True,
+    numbers=numbers,
+    rules=RULES,
+    driest=_driest,
+    dampest=_dampest,
+    reasons=("The end keeps the panel flat and is held at the middle only, so both halves slide, unstrained.",),
+    steps=(
+        "Make the tongue a third of the thickness and the groove a sliding fit.",
+        "Drill the middle hole round; cut the other holes in the tongue as slots.",
+        "Mark each pin today, then cut its slot to the inward and outward reach given.",
+        "Glue at most the middle pin and the tongue within a hand's width of it.",
+        "Pin from below, and finish the tongue before assembly so that it cannot stick.",
+    ),
+    remarks=("the end is flush with the panel only at today's moisture; ease both corners so that a step looks meant",),
+    notes=(
+        NoteRule(
+            (fixed("width", 0.5), *(Term(term.name, -term.times, term.only_room) for term in TONGUE.terms)),
+            "less than half the width is left for the tongue; choose battens or a frame for so narrow a panel",
+        ),
+    ),
+)

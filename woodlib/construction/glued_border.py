@@ -1,0 +1,50 @@
+"""A border across both ends, glued along its whole length with its grain across the panel's."""
+
+from __future__ import annotations
+
+from .piece import Allowances, Piece
+from .travel import Quantities
+from .verdict import Construction, Facts
+
+
+def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
+    """Nothing beyond the travels: the border leaves nothing to be cut loose."""
+    return {}
+
+
+def _driest(facts: Facts) -> str:
+    if not facts.moves("narrowing_high"):
+        return "it is no drier than today, so it is not pulled in the first year"
+    wanted = facts.up_to("narrowing_high")
+    return f"the border keeps it from shrinking by {wanted}, so it is pulled apart across its grain"
+
+
+def _dampest(facts: Facts) -> str:
+    if not facts.moves("widening_high"):
+        return "it is no damper than today, so it does not push"
+    return f"the border keeps it from growing by {facts.up_to('widening_high')}, so it pushes and may bow"
+
+
+GLUED_BORDER = Construction(
+    key="glued_border",
+    name="border glued across the ends",
+    holds=True,
+    keeps_border=True,
+    numbers=numbers,
+    rules=(),
+    driest=_driest,
+    dampest=_dampest,
+    reasons=(
+        "Glue is allowed here: the border holds back at most {most} of the panel's width, and wood stays elastic below "
+        "{limit}.",
+        "Glue is refused: the border holds back about {held} of the panel's width, at most {most}; above {limit} wood "
+        "takes a set and may crack over the years.",
+        "Glue is refused: the border holds back about {held} of the panel's width, at most {most}; from {limit} wood "
+        "starts to fail.",
+    ),
+    steps=(
+        "Glue a cross-grain border only where the verdict allows it.",
+        "Glue up at the moisture content of the middle of the year in that house.",
+        "Otherwise choose a way that lets the panel slide.",
+    ),
+)

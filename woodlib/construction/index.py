@@ -1,0 +1,188 @@
+"""All ways to build, judged for one piece and set side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from math import inf, radians
+
+from ..air.year import Year
+from ..errors import InputError, Problems
+from ..movement.inputs import check_kind, check_moisture
+from ..movement.months import MonthlyMoisture, check_months
+from ..movement.spread import USUAL_DOUBTS, Doubts, check_doubts
+from ..units import shown, write
+from .battens import BATTENS
+from .breadboard import BREADBOARD
+from .buttons import BUTTONS
+from .frame_panel import FRAME_PANEL
+from .glued_border import GLUED_BORDER
+from .held import Held, full_restraint
+from .piece import Allowances, Piece
+from .same_grain_border import SAME_GRAIN_BORDER
+from .travel import Quantities, travel_quantities
+from .verdict import Construction, Verdict, allowed_swing_percent, decide
+
+CONSTRUCTIONS = (GLUED_BORDER, BREADBOARD, FRAME_PANEL, BATTENS, BUTTONS, SAME_GRAIN_BORDER)
+
+CAUTIONS = (
+    "Saws, routers and drills take fingers: guards on, work held down, the machine's own instructions first.",
+    "Wear eye and ear protection, draw off the dust, and let oily rags dry flat outdoors.",
+    "A heavy lid needs a stay that holds it open; local codes and licensed practice come before anything said here.",
+)
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """Verdicts, most suitable first, with a recommendation and what would change it."""
+
+    verdicts: tuple[Verdict, ...]
+    recommendation: str
+    would_change: str
+
+    def __iter__(self) -> Iterator[Verdict]:
+        return iter(self.verdicts)
+
+    def __len__(self) -> int:
+        return len(self.verdicts)
+
+    def __getitem__(self, key: int | str) -> Verdict:
+        """A verdict by place, or by the key of its construction."""
+        if isinstance(key, int):
+            return self.verdicts[key]
+        found = [verdict for verdict in self.verdicts if verdict.key == key]
+        if not found:
+            known = ", ".join(verdict.key for verdict in self.verdicts)
+            raise InputError(f"construction is {shown(key)}; it must be one of {known}.")
+        return found[0]
+
+
+def find_construction(key: str) -> Construction:
+    """A way to build by its key.
+
+    >>> find_construction("breadboard").name
+    'breadboard end with slots'
+    """
+    found = [construction for construction in CONSTRUCTIONS if construction.key == key]
+    if not found:
+        known = ", ".join(construction.key for construction in CONSTRUCTIONS)
+        raise InputError(f"construction is {shown(key)}; it must be one of {known}.")
+    return found[0]
+
+
+def verdict_for(
+    construction: str,
+    piece: Piece,
+    stock_mc_percent: float,
+    air: Year | MonthlyMoisture | Sequence[float],
+    *,
+    doubts: Doubts = USUAL_DOUBTS,
+    allowances: Allowances | None = None,
+    held: Callable[[Piece], Held] = full_restraint,
+) -> Verdict:
+    """The verdict on one way to build.
+
+    ``construction`` key, see ``CONSTRUCTIONS``; ``stock_mc_percent`` moisture content of the stock today in %, its
+    meter error in ``doubts``; ``air`` a ``Year`` or twelve moisture contents in %; ``held`` how much a glued border
+    holds back.
+    Raises :class:`InputError` with a sentence for each bad input.
+
+    >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
+    >>> air = Year.from_seasons(winter=(20, 30), summer=(25, 60))
+    >>> verdict = verdict_for("breadboard", seat, 8, air)
+    >>> verdict.risk, verdict.cut("outer slots, length").text()
+    ('quiet', '11/16 in (18 mm)')
+    """
+    way = find_construction(construction)
+    months, travels = _travels(piece, stock_mc_percent, air, doubts)
+    return _verdict(way, piece, travels, _shop(allowances), held(piece), months)
+
+
+def compare(
+    piece: Piece,
+    stock_mc_percent: float,
+    air: Year | MonthlyMoisture | Sequence[float],
+    *,
+    doubts: Doubts = USUAL_DOUBTS,
+    allowances: Allowances | None = None,
+    held: Callable[[Piece], Held] = full_restraint,
+) -> Comparison:
+    """Every way to build for one piece, most suitable first, with a recommendation; arguments as ``verdict_for``.
+
+    Order: advised before refused, less risk first, then those that keep a border across the ends, then fewer cuts.
+
+    >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
+    >>> comparison = compare(seat, 8, Year.from_seasons(winter=(20, 30), summer=(25, 60)))
+    >>> [verdict.key for verdict in comparison][::5], comparison["glued_border"].risk
+    (['frame_panel', 'glued_border'], 'cracking')
+    """
+    months, travels = _travels(piece, stock_mc_percent, air, doubts)
+    allowances, share = _shop(allowances), held(piece)
+    verdicts = [_verdict(way, piece, travels, allowances, share, months) for way in CONSTRUCTIONS]
+    ranked = tuple(sorted(verdicts, key=suitability))
+    glued = next(verdict for verdict in verdicts if verdict.key == GLUED_BORDER.key)
+    quarter = replace(piece, ring_angle_deg=90.0)
+    _, quarter_travels = _travels(quarter, stock_mc_percent, air, doubts)
+    quartered = _verdict(GLUED_BORDER, quarter, quarter_travels, allowances, held(quarter), months)
+    return Comparison(ranked, _recommendation(ranked[0]), _would_change(glued, quartered))
+
+
+def suitability(verdict: Verdict) -> tuple[bool, int, bool, int]:
+    """What the order of a comparison goes by, best first."""
+    return not verdict.allowed, verdict.level, not verdict.keeps_border, len(verdict.cuts)
+
+
+def _travels(piece: Piece, stock_mc_percent: float, air, doubts: Doubts) -> tuple[MonthlyMoisture, Quantities]:
+    problems = Problems()
+    check_kind(problems, "piece", piece, Piece, "Piece('white oak', '20 in', '44 in', '7/8 in', '2 in')")
+    check_doubts(problems, doubts)
+    check_moisture(problems, "moisture content of the stock", stock_mc_percent)
+    months = check_months(problems, air)
+    problems.raise_if_any()
+    driest, dampest = (float(months.mc_percent[place]) for place in (months.driest, months.dampest))
+    ring = radians(piece.ring_angle_deg)
+    travels = travel_quantities(
+        piece.wood, piece.border_wood, ring, piece.width_m, float(stock_mc_percent), driest, dampest, doubts
+    )
+    return months, travels | {"stock_mc": float(stock_mc_percent), "driest_mc": driest, "dampest_mc": dampest}
+
+
+def _shop(allowances: Allowances | None) -> Allowances:
+    problems = Problems()
+    check_kind(problems, "allowances", allowances or Allowances(), Allowances, "Allowances(pin_diameter_m='3/8 in')")
+    problems.raise_if_any()
+    return allowances or Allowances()
+
+
+def _verdict(way: Construction, piece: Piece, travels, allowances, held: Held, months: MonthlyMoisture) -> Verdict:
+    names = months.names[months.driest], months.names[months.dampest]
+    verdict = decide(way, piece, travels, allowances, held, names)
+    return replace(verdict, cautions=verdict.cautions + CAUTIONS, remarks=verdict.remarks + months.remarks)
+
+
+def _recommendation(best: Verdict) -> str:
+    reason = best.reason[0].lower() + best.reason[1:]
+    return f"Build it as {_article(best.construction)}: {reason}"
+
+
+def _article(name: str) -> str:
+    return name if name.split()[0].endswith("s") else f"a {name}"
+
+
+def _would_change(glued: Verdict, quartered: Verdict) -> str:
+    """What would turn the advice on the glued border over."""
+    limit = allowed_swing_percent(glued.quantities)
+    if limit == inf:
+        return "The glued border is allowed as well: nothing in this house pulls on it; drier air would change that."
+    limit = write(limit, "moisture", rounding="down")
+    swing = write(glued.quantities["dampest_mc"] - glued.quantities["driest_mc"], "moisture")
+    if glued.allowed:
+        return (
+            f"The glued border stays allowed while the wood swings by no more than about {limit} in a year (now "
+            f"{swing}); a damper summer or a drier winter would turn it over."
+        )
+    quarter = "would be enough" if quartered.allowed else "alone would not be enough"
+    return (
+        f"A glued border would need a house that holds the wood within about {limit} over the year (now {swing}); "
+        f"quartersawn stock {quarter}, and a narrower panel does not help, because the strain stays the same."
+    )

@@ -1,0 +1,109 @@
+"""The piece to be built and the allowances of the shop."""
+
+from __future__ import annotations
+
+import csv
+from dataclasses import dataclass, field, fields
+from functools import cache
+
+from ..data_files import data_path
+from ..errors import Problems
+from ..movement.board import check_ring_angle, check_wood
+from ..movement.inputs import check_length, check_number
+from ..movement.wood import Wood
+from ..species import Species
+
+LONGEST_M = 6.0  # beyond any furniture; catches inches typed as metres
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A rectangular solid panel, grain along its length, and the border its owner wants.
+
+    ``width_m`` across the grain and ``length_m`` of the panel inside the border; ``border_thickness_m`` is the panel's
+    thickness unless given; ``border_species`` is the panel's unless given. Sizes in metres, or text like ``"20 in"``.
+    Raises :class:`InputError` with a sentence for each bad input.
+
+    >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", border_width_m="2 in")
+    >>> round(seat.width_m, 3), seat.border_thickness_m == seat.thickness_m
+    (0.508, True)
+    """
+
+    species: Species | Wood | str
+    width_m: float
+    length_m: float
+    thickness_m: float
+    border_width_m: float
+    border_thickness_m: float | None = None
+    ring_angle_deg: float = 0.0
+    border_species: Species | Wood | str | None = None
+    wood: Wood = field(init=False, repr=False, compare=False)
+    border_wood: Wood = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        problems = Problems()
+        for entry in ("width_m", "length_m", "thickness_m", "border_width_m"):
+            object.__setattr__(self, entry, self._length(problems, entry))
+        own_thickness = self.border_thickness_m is not None
+        thickness = self._length(problems, "border_thickness_m") if own_thickness else self.thickness_m
+        object.__setattr__(self, "border_thickness_m", thickness)
+        check_ring_angle(problems, self.ring_angle_deg)
+        object.__setattr__(self, "wood", check_wood(problems, self.species))
+        own_wood = self.border_species is not None and self.border_species != self.species
+        object.__setattr__(self, "border_wood", check_wood(problems, self.border_species) if own_wood else self.wood)
+        object.__setattr__(self, "border_species", self.border_species if own_wood else self.species)
+        problems.raise_if_any()
+
+    def _length(self, problems: Problems, entry: str) -> float:
+        name = entry.removesuffix("_m").replace("_", " ")
+        name = name if name.startswith("border") else f"panel {name}"
+        metres = check_length(problems, name, getattr(self, entry))
+        if metres == metres:
+            check_number(problems, name, metres, "m", 0, LONGEST_M, "the kit is for furniture", above=True)
+        return metres
+
+
+@cache
+def allowance_rows() -> dict[str, dict[str, str]]:
+    """The table of shop allowances, by key, with meaning and source.
+
+    >>> allowance_rows()["slot_clearance"]["value"]
+    '0.0016'
+    """
+    with open(data_path("shop_allowances.csv"), encoding="utf-8", newline="") as table:
+        return {row["key"]: row for row in csv.DictReader(table)}
+
+
+def _default(key: str):
+    return field(default_factory=lambda: float(allowance_rows()[key]["value"]))
+
+
+@dataclass(frozen=True)
+class Allowances:
+    """Sizes of pins, screws and play that the shop decides; the defaults are common practice without a source.
+
+    Lengths in metres; ``outermost_share`` is where the outer fixings sit, as a share of half the width.
+
+    >>> Allowances().slot_clearance_m
+    0.0016
+    """
+
+    pin_diameter_m: float = _default("pin_diameter")
+    screw_diameter_m: float = _default("screw_diameter")
+    slot_clearance_m: float = _default("slot_clearance")
+    edge_cover_m: float = _default("edge_cover")
+    groove_cover_m: float = _default("groove_cover")
+    button_hold_m: float = _default("button_hold")
+    outermost_share: float = _default("outermost_share")
+
+    def __post_init__(self) -> None:
+        problems = Problems()
+        for entry in fields(self):
+            row = allowance_rows()[entry.name.removesuffix("_m")]
+            low, high = float(row["lowest"]), float(row["highest"])
+            name = entry.name.removesuffix("_m").replace("_", " ")
+            if row["unit"] == "m":
+                object.__setattr__(self, entry.name, check_length(problems, name, getattr(self, entry.name)))
+            if getattr(self, entry.name) == getattr(self, entry.name):
+                check_number(problems, name, getattr(self, entry.name), row["unit"], low, high, row["meaning"])
+        problems.raise_if_any()

@@ -1,0 +1,61 @@
+"""A border whose grain runs the same way as the panel's, glued along the long edges."""
+
+from __future__ import annotations
+
+from .piece import Allowances, Piece
+from .travel import Quantities, at_fixing
+from .verdict import Construction, CutRule, Facts, NoteRule, fixed, travel
+
+
+def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
+    """Panel and border move as one wider panel: travel of each outer edge, careful end."""
+    whole = travels["width"] + 2.0 * piece.border_width_m
+    return {
+        **at_fixing(travels, "edge", 0.5 * whole),
+        "whole_width": whole,
+        "clearance": allowances.slot_clearance_m,
+        "woods_differ": float(piece.border_wood is not piece.wood),
+    }
+
+
+RULES = (
+    CutRule(
+        "space to leave beside each long edge",
+        (fixed("clearance"), travel("edge_widening")),
+        "up",
+        "in the dampest month the whole width grows and must not meet a wall or frame",
+    ),
+)
+
+
+def _driest(facts: Facts) -> str:
+    return f"border and panel shrink together, each edge by {facts.up_to('edge_narrowing')}, and nothing is held"
+
+
+def _dampest(facts: Facts) -> str:
+    return f"border and panel grow together, each edge by {facts.up_to('edge_widening')}, and nothing is held"
+
+
+SAME_GRAIN_BORDER = Construction(
+    key="same_grain_border",
+    name="border with its grain along the panel's",
+    holds=False,
+    keeps_border=False,
+    numbers=numbers,
+    rules=RULES,
+    driest=_driest,
+    dampest=_dampest,
+    reasons=("Grain beside grain moves alike, so a border along the edges can be glued and nothing is held back.",),
+    steps=(
+        "Glue the border strips along the long edges, grain parallel, rings tilted like the panel's.",
+        "Show the border at the ends with a scribed line or a bead worked into the panel itself.",
+        "Glue no strip on the end grain: such a joint holds about a quarter of the wood's strength.",
+    ),
+    remarks=("no border is left across the ends, and nothing keeps the panel flat; add battens where that matters",),
+    notes=(
+        NoteRule(
+            (fixed("woods_differ"),),
+            "border and panel are different woods; they are taken to move alike, which is right only roughly",
+        ),
+    ),
+)

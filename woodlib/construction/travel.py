@@ -1,0 +1,77 @@
+"""How far the width goes from today's moisture to the driest and the dampest month: smooth numbers, no decisions.
+
+Everything a way to build needs is worked out here once, as a dictionary of named floats that change smoothly with
+sizes and moistures. Larger-of, thresholds and rounding come later, in ``verdict``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from ..movement.spread import USUAL_DOUBTS, Doubts, Movement, quantile_range, sample_points, sampled_strain
+from ..movement.wood import Wood, width_strain
+
+Quantities = dict[str, float]
+RANGE = ("low", "mid", "high")
+
+
+def travel_quantities(
+    wood: Wood,
+    border_wood: Wood,
+    ring_angle_rad: float,
+    width_m: float,
+    stock_mc_percent: float,
+    driest_mc_percent: float,
+    dampest_mc_percent: float,
+    doubts: Doubts = USUAL_DOUBTS,
+) -> Quantities:
+    """Smooth numbers about the width of a panel; kernel, assumes good input.
+
+    Returns, each with ``_low``, ``_mid``, ``_high``: ``to_driest``, ``to_dampest``, ``swing`` change of width in metres
+    (positive wider); ``narrowing``, ``widening`` the same counted positive in the direction of their name;
+    ``stretch`` strain against a border across the grain, e_L - e_w in the driest month: what a rigid border would pull;
+    ``swing_strain`` the same from the dampest month to the driest. One board value drives all of them.
+
+    >>> ash = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
+    >>> q = travel_quantities(ash, ash, 0.0, 0.5, 8.0, 6.0, 12.0)
+    >>> [round(1000 * q[name], 2) for name in ("narrowing_mid", "widening_mid", "swing_mid", "narrowing_high")]
+    [2.74, 5.48, 8.22, 4.82]
+    """
+    points = sample_points(doubts)
+    targets = np.array([driest_mc_percent, dampest_mc_percent])
+    mid = width_strain(wood, ring_angle_rad, 0.0, stock_mc_percent, targets)
+    samples = sampled_strain(wood, ring_angle_rad, 0.0, stock_mc_percent, targets, np.array([0.0, 1.0]), points)
+    along = np.array(border_wood.axis_strains(stock_mc_percent, targets)[0])
+    driest, dampest = (np.array(quantile_range(mid[k], samples[k])) for k in (0, 1))
+    swing = np.array(quantile_range(mid[1] - mid[0], samples[1] - samples[0]))
+    ranges = {
+        "to_driest": width_m * driest,
+        "to_dampest": width_m * dampest,
+        "swing": width_m * swing,
+        "narrowing": -width_m * driest[::-1],
+        "widening": width_m * dampest,
+        "stretch": along[0] - driest[::-1],
+        "swing_strain": swing - (along[1] - along[0]),
+    }
+    named = {f"{name}_{end}": float(x) for name, three in ranges.items() for end, x in zip(RANGE, three, strict=True)}
+    return named | {"width": float(width_m)}
+
+
+def movement_of(quantities: Mapping[str, float], name: str, share: float = 1.0) -> Movement:
+    """The range of one travel as a :class:`Movement`, for example of half the width."""
+    return Movement(*(quantities[f"{name}_{end}"] for end in RANGE)).times(share)
+
+
+def at_fixing(quantities: Mapping[str, float], name: str, distance_m: float) -> Quantities:
+    """Careful travel of a fixing this far from the fixed middle: how far the panel slides past it, both ways.
+
+    Movement grows evenly from the middle: s/W of the change of width. Returns ``{name}_narrowing`` and
+    ``{name}_widening`` in metres.
+
+    >>> at_fixing({"width": 0.5, "narrowing_high": 0.004, "widening_high": 0.008}, "outer", 0.25)
+    {'outer_narrowing': 0.002, 'outer_widening': 0.004}
+    """
+    share = distance_m / quantities["width"]
+    return {f"{name}_{way}": share * quantities[f"{way}_high"] for way in ("narrowing", "widening")}
