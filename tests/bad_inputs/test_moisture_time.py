@@ -36,7 +36,10 @@ class UnevenYear(HalfYear):
 CASES = [
     (lambda: air_log([0, 1, 2], 20.0, [40, np.nan, 50]), "rh_percent is nan % (value 2 of 3; 1 in all are refused)"),
     (lambda: air_log([0, 1, 2], [20, None, 20], [40, 45, 50]), "temperature_c is nan degC (value 2 of 3"),
-    (lambda: air_log([0, 1], 20.0, [40, 104]), "rh_percent is 104 % (value 2 of 2; 1 in all are refused); accepted is 0 to 100 %"),
+    (
+        lambda: air_log([0, 1], 20.0, [40, 104]),
+        "rh_percent is 104 % (value 2 of 2; 1 in all are refused); accepted is 0 to 100 %",
+    ),
     (lambda: steady(20, 101, 5), "rh_percent is 101 %; accepted is 0 to 100 %"),
     (lambda: steady(200, 50, 5), "temperature_c is 200 degC; accepted is -40 to 100 degC"),
     (lambda: steady(20, 50, 0), "days is 0 days; accepted is above 0"),
@@ -55,7 +58,10 @@ CASES = [
     (lambda: Stock(19.0, 0.6), "thickness_m is 19 m"),
     (lambda: Stock(0.019, 0.0), "specific_gravity is 0"),
     (lambda: Stock(0.019, 0.6, form="fick"), "form is 'fick'; choose one of siau, steep, spruce"),
-    (lambda: Stock(0.019, 0.6, first_finish="urethene varnish"), "first_finish: finish is 'urethene varnish', which is not in the table; did you mean Urethane varnish"),
+    (
+        lambda: Stock(0.019, 0.6, first_finish="urethene varnish"),
+        "first_finish: finish is 'urethene varnish', which is not in the table; did you mean Urethane varnish",
+    ),
     (lambda: find_finish("shelac"), "did you mean Shellac?"),
     (lambda: find_finish("latex"), "which fits"),
     (lambda: find_finish("xyzzy"), "not in the table; finish_names() lists all"),
@@ -80,8 +86,13 @@ CASES = [
     (lambda: end_grain_reach_m(STOCK, -1), "days is -1 days"),
     (lambda: fraction_with_ends(1.5, STOCK, 0.3, 14), "fraction is 1.5"),
     (lambda: year_inside(STOCK, HalfYear()), "no rh_percent"),
-    (lambda: year_inside(Stock(0.4, 0.9, "paraffin wax, dipped", "paraffin wax, dipped"), __import__("woodlib.air.year", fromlist=["Year"]).Year.steady(20, 50)),
-     "years to settle"),
+    (
+        lambda: year_inside(
+            Stock(0.4, 0.9, "paraffin wax, dipped", "paraffin wax, dipped"),
+            __import__("woodlib.air.year", fromlist=["Year"]).Year.steady(20, 50),
+        ),
+        "years to settle",
+    ),
     (lambda: coat_by_coat("shelac", STOCK, HalfYear()), "did you mean Shellac?"),
     (lambda: swing_reach(STOCK, mc_percent=60), "mc_percent is 60 %"),
     (lambda: siau_m2_s(8.0, 20.0, 2.0), "specific_gravity is 2"),

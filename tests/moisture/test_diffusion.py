@@ -16,12 +16,32 @@ from woodlib.moisture.plate import fraction_with_resistance
 DAY = 86400.0
 
 
-def run(time_s, emc, start=8.0, boards=1, cells=40, thickness=0.019, surface=1e-7, celsius=20.0, kinds=(("siau", 0.6, 1.0),), profiles=None):
+def run(
+    time_s,
+    emc,
+    start=8.0,
+    boards=1,
+    cells=40,
+    thickness=0.019,
+    surface=1e-7,
+    celsius=20.0,
+    kinds=(("siau", 0.6, 1.0),),
+    profiles=None,
+):
     temperature = np.broadcast_to(np.asarray(celsius, float), np.shape(time_s))
     lookup = Lookup(list(kinds), float(temperature.min()), float(temperature.max()))
-    return march(time_s, emc, temperature, np.broadcast_to(np.asarray(start, float), (boards,)),
-                 np.broadcast_to(np.asarray(thickness, float), (boards,)), lookup, np.arange(boards) % len(kinds),
-                 np.broadcast_to(np.asarray(surface, float), (boards, 2)), cells, profiles)
+    return march(
+        time_s,
+        emc,
+        temperature,
+        np.broadcast_to(np.asarray(start, float), (boards,)),
+        np.broadcast_to(np.asarray(thickness, float), (boards,)),
+        lookup,
+        np.arange(boards) % len(kinds),
+        np.broadcast_to(np.asarray(surface, float), (boards, 2)),
+        cells,
+        profiles,
+    )
 
 
 def year(steps_a_day=1, mean=8.5, swing=2.5):
@@ -35,18 +55,27 @@ def test_second_order_in_space():
     end = 8 * DAY
     exact = fraction_with_resistance(2.6e-11 * end / (thick / 2) ** 2, biot_surface * thick / 2 / 2.6e-11)
     grid = np.concatenate([[0.0], _graded(8.0, 8.0 / 6000, 0) * DAY])
-    errors = [abs((run(grid, np.full(len(grid), 11.0), 6.0, cells=cells, kinds=[(form, 0.6, 1.0)]).mean_percent[-1, 0] - 6) / 5 - exact)
-              for cells in (8, 16, 32)]
+    errors = [
+        abs(
+            (run(grid, np.full(len(grid), 11.0), 6.0, cells=cells, kinds=[(form, 0.6, 1.0)]).mean_percent[-1, 0] - 6)
+            / 5
+            - exact
+        )
+        for cells in (8, 16, 32)
+    ]
     orders = np.log2(np.divide(errors[:-1], errors[1:]))
     assert np.all((orders > 1.85) & (orders < 2.3)), (errors, orders)
 
 
 def test_second_order_in_time():
     """Smooth year, moisture-dependent coefficient, changing temperature; against 32 steps a day."""
+
     def final(steps_a_day):
         time, emc = year(steps_a_day)
         history = run(time, emc, celsius=20 + 4 * np.sin(2 * np.pi * time / (365 * DAY)))
-        return np.array([history.mean_percent[-1, 0], history.mean_percent[len(time) // 2, 0], history.profile_percent[-1, 0, 20]])
+        return np.array(
+            [history.mean_percent[-1, 0], history.mean_percent[len(time) // 2, 0], history.profile_percent[-1, 0, 20]]
+        )
 
     finest = final(16)
     errors = [np.abs(final(steps) - finest).max() for steps in (0.2, 0.4, 0.8) if 365 * steps == int(365 * steps)]
@@ -54,7 +83,12 @@ def test_second_order_in_time():
     assert np.all(orders > 1.7), (errors, orders)
 
 
-@given(step_days=st.floats(0.01, 200.0), swing=st.floats(0.0, 8.0), thick=st.floats(0.002, 0.08), surface=st.floats(1e-10, 1e-5))
+@given(
+    step_days=st.floats(0.01, 200.0),
+    swing=st.floats(0.0, 8.0),
+    thick=st.floats(0.002, 0.08),
+    surface=st.floats(1e-10, 1e-5),
+)
 @settings(max_examples=40, deadline=None)
 def test_mass_balance_to_round_off(step_days, swing, thick, surface):
     time = np.arange(60) * step_days * DAY
@@ -64,7 +98,9 @@ def test_mass_balance_to_round_off(step_days, swing, thick, surface):
     assert np.abs(inside - history.gained_percent_m[:, 0].sum(axis=1)).max() < 1e-11 * thick * 60
 
 
-@given(step_days=st.floats(0.001, 2000.0), low=st.floats(0.0, 10.0), high=st.floats(12.0, 29.0), seed=st.integers(0, 99))
+@given(
+    step_days=st.floats(0.001, 2000.0), low=st.floats(0.0, 10.0), high=st.floats(12.0, 29.0), seed=st.integers(0, 99)
+)
 @settings(max_examples=40, deadline=None)
 def test_stable_at_any_step(step_days, low, high, seed):
     """Air that jumps at every step, far beyond any sensible step: moisture must stay bounded and finite."""
@@ -75,7 +111,9 @@ def test_stable_at_any_step(step_days, low, high, seed):
     assert history.mean_percent.min() > low - reach and history.mean_percent.max() < high + reach
 
 
-@given(start=st.floats(1.0, 28.0), emc=st.floats(1.0, 28.0), thick=st.floats(0.003, 0.06), surface=st.floats(1e-9, 1e-6))
+@given(
+    start=st.floats(1.0, 28.0), emc=st.floats(1.0, 28.0), thick=st.floats(0.003, 0.06), surface=st.floats(1e-9, 1e-6)
+)
 @settings(max_examples=40, deadline=None)
 def test_mean_runs_from_start_to_air_and_never_past(start, emc, thick, surface):
     """With 500 steps to the board's own time, as the answers take them; second-order steps may overshoot a little."""

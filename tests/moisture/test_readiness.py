@@ -19,7 +19,9 @@ def test_out_of_flat_against_a_grid_of_points(cup, bow, twist):
     s = np.linspace(-1, 1, 201)
     x, y = np.meshgrid(s, s)
     height = cup * y**2 + bow * x**2 + twist / 4 * x * y
-    assert float(out_of_flat_m(cup, bow, twist)) == pytest.approx(np.ptp(height), abs=2e-6)  # the grid misses the turning point by half a step
+    assert float(out_of_flat_m(cup, bow, twist)) == pytest.approx(
+        np.ptp(height), abs=2e-6
+    )  # the grid misses the turning point by half a step
 
 
 @given(cup=warp, bow=warp, twist=warp, a=st.floats(-0.01, 0.01), b=st.floats(-0.01, 0.01))

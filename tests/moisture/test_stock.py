@@ -166,7 +166,9 @@ def test_every_finish_is_found_by_its_own_name():
 
 def test_every_figure_has_status_and_source():
     for finish in all_finishes():
-        assert finish.figures and all(f.status in ("printed", "quoted", "recalled") and f.source for f in finish.figures)
+        assert finish.figures and all(
+            f.status in ("printed", "quoted", "recalled") and f.source for f in finish.figures
+        )
         effects = [f.excluded_percent for f in finish.figures]
         assert effects == sorted(effects, reverse=True)  # a finish excludes less the longer it must
 

@@ -39,7 +39,9 @@ def test_arc_depth_is_the_sagitta(width, curvature):
 
 
 def test_passing_cup_agrees_with_the_straight_gradient():
-    assert float(passing_cup_m(1.0, 0.2, 0.019, 0.00369)) == pytest.approx(cup_from_faces_m(0.2, 0.019, 0.00369, 1.0), rel=1e-4)
+    assert float(passing_cup_m(1.0, 0.2, 0.019, 0.00369)) == pytest.approx(
+        cup_from_faces_m(0.2, 0.019, 0.00369, 1.0), rel=1e-4
+    )
 
 
 def test_passing_curvature_of_any_profile_against_strips():
@@ -61,7 +63,9 @@ def test_board_lying_on_a_bench_cups_and_comes_back():
 
 
 def test_ring_cup_stays_when_the_passing_cup_has_gone():
-    cup = cup_over_time_m(np.array([10.0, 7.0]), np.array([0.0, 0.0]), 10.0, 0.2, 0.019, 0.0018, 0.0037, pith_distance_m=0.1)
+    cup = cup_over_time_m(
+        np.array([10.0, 7.0]), np.array([0.0, 0.0]), 10.0, 0.2, 0.019, 0.0018, 0.0037, pith_distance_m=0.1
+    )
     assert cup[0] == 0.0
     assert cup[1] == pytest.approx(float(cup_m(0.2, 0.1, -0.0054, -0.0111)))
     other = cup_over_time_m(7.0, 0.0, 10.0, 0.2, 0.019, 0.0018, 0.0037, pith_distance_m=0.1, bark_side_first=False)
@@ -163,9 +167,15 @@ def test_ripple_is_far_smaller_than_the_arc():
     assert panel.same_way.across_m[-1] == pytest.approx(0.6, rel=1e-3)
 
 
-@pytest.mark.parametrize(("widths", "piths", "fragment"), [
-    ([], [], "0 widths"), ([0.1], [0.1, 0.1], "1 widths and 2 pith"), ([0.0], [0.1], "width of strip 1 is 0 m"),
-    ([0.1], [float("nan")], "pith distance of strip 1 is nan m")])
+@pytest.mark.parametrize(
+    ("widths", "piths", "fragment"),
+    [
+        ([], [], "0 widths"),
+        ([0.1], [0.1, 0.1], "1 widths and 2 pith"),
+        ([0.0], [0.1], "width of strip 1 is 0 m"),
+        ([0.1], [float("nan")], "pith distance of strip 1 is nan m"),
+    ],
+)
 def test_glue_up_refuses(widths, piths, fragment):
     with pytest.raises(InputError, match=fragment):
         glue_up(widths, piths, -0.005, -0.01)

@@ -31,25 +31,58 @@ def scipy_profile(start: float, emc: float, celsius: float, days: float) -> np.n
         right = (m[-1] - emc) / (1 / SURFACE + dx / 2 / d[-1])
         return -np.diff(np.concatenate([[left], inner, [right]])) / dx
 
-    found = solve_ivp(rate, (0.0, days * 86400.0), np.full(CELLS, start), method="LSODA", rtol=1e-9, atol=1e-9,
-                      lband=1, uband=1)
+    found = solve_ivp(
+        rate, (0.0, days * 86400.0), np.full(CELLS, start), method="LSODA", rtol=1e-9, atol=1e-9, lband=1, uband=1
+    )
     return found.y[:, -1]
 
 
 def kit_profile(start: float, emc: float, celsius: float, days: float, steps: int) -> np.ndarray:
     lookup = Lookup([("siau", GRAVITY, 1.0)], celsius, celsius)
     grid = np.concatenate([[0.0], _graded(days, days / steps, 0) * 86400.0])
-    return march(grid, np.full(len(grid), emc), np.full(len(grid), celsius), np.array([start]), np.array([THICK]),
-                 lookup, np.zeros(1, int), np.full((1, 2), SURFACE), CELLS).profile_percent[-1, 0]
+    return march(
+        grid,
+        np.full(len(grid), emc),
+        np.full(len(grid), celsius),
+        np.array([start]),
+        np.array([THICK]),
+        lookup,
+        np.zeros(1, int),
+        np.full((1, 2), SURFACE),
+        CELLS,
+    ).profile_percent[-1, 0]
 
 
-@pytest.mark.parametrize(("start", "emc", "days"), [(7.72, 13.13, 3.0), (7.72, 13.13, 20.0), (13.13, 7.72, 10.0), (4.0, 20.0, 10.0)])
+@pytest.mark.parametrize(
+    ("start", "emc", "days"), [(7.72, 13.13, 3.0), (7.72, 13.13, 20.0), (13.13, 7.72, 10.0), (4.0, 20.0, 10.0)]
+)
 def test_scipy_on_the_same_grid(outside, start, emc, days):
     expected, got = scipy_profile(start, emc, 20.0, days), kit_profile(start, emc, 20.0, days, 800)
     source = "SciPy solve_ivp (LSODA), same grid"
-    outside(source, f"mean moisture, {start} to {emc} %, {days:g} days", expected.mean(), got.mean(), 5e-4 * abs(emc - start), "%")
-    outside(source, f"moisture of the middle, {start} to {emc} %, {days:g} days", expected[30], got[30], 1e-3 * abs(emc - start), "%")
-    outside(source, f"moisture under the face, {start} to {emc} %, {days:g} days", expected[0], got[0], 1e-3 * abs(emc - start), "%")
+    outside(
+        source,
+        f"mean moisture, {start} to {emc} %, {days:g} days",
+        expected.mean(),
+        got.mean(),
+        5e-4 * abs(emc - start),
+        "%",
+    )
+    outside(
+        source,
+        f"moisture of the middle, {start} to {emc} %, {days:g} days",
+        expected[30],
+        got[30],
+        1e-3 * abs(emc - start),
+        "%",
+    )
+    outside(
+        source,
+        f"moisture under the face, {start} to {emc} %, {days:g} days",
+        expected[0],
+        got[0],
+        1e-3 * abs(emc - start),
+        "%",
+    )
 
 
 def fipy_profile(start: float, emc: float, celsius: float, days: float, steps: int, sweeps: int = 3) -> np.ndarray:
@@ -82,17 +115,44 @@ def test_fipy_on_the_same_grid(outside):
     outside(source, "moisture under the face after 10 days", expected[0], got[0], 0.01, "%")
 
 
-@pytest.mark.parametrize(("thick_mm", "surface", "half", "ninety"), [
-    (6, 1e-7, 1.0, 4), (12, 1e-7, 3.5, 13), (19, 1e-7, 8.2, 32), (25, 1e-7, 14, 53), (38, 1e-7, 31, 121), (50, 1e-7, 52, 207),
-    (19, 6e-9, 22, 71), (25, 6e-9, 32, 106), (19, 2e-9, 48, 156), (50, 2e-9, 162, 532)])
+@pytest.mark.parametrize(
+    ("thick_mm", "surface", "half", "ninety"),
+    [
+        (6, 1e-7, 1.0, 4),
+        (12, 1e-7, 3.5, 13),
+        (19, 1e-7, 8.2, 32),
+        (25, 1e-7, 14, 53),
+        (38, 1e-7, 31, 121),
+        (50, 1e-7, 52, 207),
+        (19, 6e-9, 22, 71),
+        (25, 6e-9, 32, 106),
+        (19, 2e-9, 48, 156),
+        (50, 2e-9, 162, 532),
+    ],
+)
 def test_times_of_a_separate_program(outside, thick_mm, surface, half, ninety):
     """Specific gravity 0.60, 20 degC, 40 to 70 %: half and nine tenths done, from a fixed-point program kept apart."""
     start, emc = float(emc_percent(20, 40)), float(emc_percent(20, 70))
     grid, air, celsius = steady(20, 70, days=3.0 * ninety).on_grid(3.0 * ninety / 1500)
-    history = march(grid, air, celsius, np.array([start]), np.array([thick_mm / 1000]), Lookup([("siau", 0.6, 1.0)], 20, 20),
-                    np.zeros(1, int), np.full((1, 2), surface), 60)
+    history = march(
+        grid,
+        air,
+        celsius,
+        np.array([start]),
+        np.array([thick_mm / 1000]),
+        Lookup([("siau", 0.6, 1.0)], 20, 20),
+        np.zeros(1, int),
+        np.full((1, 2), surface),
+        60,
+    )
     part = (history.mean_percent[:, 0] - start) / (emc - start)
     for share, expected in ((0.5, half), (0.9, ninety)):
         got = float(np.interp(share, part, history.days))
-        outside("separate finite-volume program (own)", f"days to {share:.0%}, {thick_mm} mm, S {surface:g}", expected, got,
-                0.5 if expected < 17 and share == 0.9 else max(0.06, 0.03 * expected), "days")  # rounding of the listing
+        outside(
+            "separate finite-volume program (own)",
+            f"days to {share:.0%}, {thick_mm} mm, S {surface:g}",
+            expected,
+            got,
+            0.5 if expected < 17 and share == 0.9 else max(0.06, 0.03 * expected),
+            "days",
+        )  # rounding of the listing

@@ -6,19 +6,20 @@ in series at each face. In time the second backward difference with variable ste
 is taken at moistures extrapolated from the last two. With equal steps that is stable for every step size and every
 positive D (G-stability: the matrix is symmetric and positive definite); steps may grow by up to 1.8 times.
 Second order in space and time; where a step is longer than the board's own time, the mean may run past the air by a
-few thousandths of the change before it settles. Source of the method: Hairer and Wanner, Solving Ordinary Differential Equations II,
-ch. V; step-ratio limit 1.868 of Becker 1998 (both from memory; the tests measure order and stability).
+few thousandths of the change before it settles. Source of the method: Hairer and Wanner, Solving Ordinary
+Differential Equations II, ch. V; step-ratio limit 1.868 of Becker 1998 (both from memory; the tests measure order
+and stability).
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from functools import cached_property
+from dataclasses import replace
 
 import numpy as np
 from scipy.linalg.lapack import dptsv
 
+from .history import History, step_weights
 from .lookup import BINS, BINS_PER_PERCENT, Lookup
 
 GREATEST_STEP_RATIO = 1.8
@@ -26,69 +27,18 @@ _FEW = 128  # boards below which one long banded solve beats sweeping over cells
 _AT_ONCE = 1200  # boards per pass, so that the working arrays stay in the cache
 
 
-@dataclass(frozen=True)
-class History:
-    """What happened inside one or more boards.
-
-    time_s (n,); mean_percent (n, boards); tilt_percent (n, boards): the face-to-face difference of the straight
-    profile that would bend the board as much, second face minus first; flux (n, boards, 2): % m/s into each face
-    during the step that ends at that time; emc_percent (n, boards, 2) or broadcastable; profiles at profile_time_s:
-    (m, boards, cells), the cells counted from the first face; error_percent: bound on the error of mean and tilt,
-    NaN when it was not asked for.
-    """
-
-    time_s: np.ndarray
-    mean_percent: np.ndarray
-    tilt_percent: np.ndarray
-    flux: np.ndarray
-    emc_percent: np.ndarray
-    thickness_m: np.ndarray
-    surface_m_s: np.ndarray
-    profile_time_s: np.ndarray
-    profile_percent: np.ndarray
-    error_percent: float = float("nan")
-
-    @property
-    def days(self) -> np.ndarray:
-        """Times in days."""
-        return self.time_s / 86400.0
-
-    @property
-    def depth_m(self) -> np.ndarray:
-        """Depth of each cell's middle below the first face, (boards, cells)."""
-        cells = self.profile_percent.shape[-1]
-        return self.thickness_m[:, np.newaxis] * (np.arange(cells) + 0.5) / cells
-
-    @cached_property
-    def surface_percent(self) -> np.ndarray:
-        """Moisture at the wood's own surface under the finish, (n, boards, 2); the start takes the first step's."""
-        surface = self.emc_percent - self.flux / self.surface_m_s
-        surface[0] = surface[1]
-        return surface
-
-    @cached_property
-    def gained_percent_m(self) -> np.ndarray:
-        """Moisture let in through each face since the start, % times m of thickness, (n, boards, 2).
-
-        Times dry density (1000 * specific gravity) over 100 it is kg/m2. Start + gained = present, to round-off.
-        """
-        steps = np.diff(self.time_s)
-        gained = np.zeros_like(self.flux)
-        change = np.zeros_like(self.flux[0])
-        for n, (first, second, ratio) in enumerate(_weights(steps)):
-            change = (steps[n] * self.flux[n + 1] + second * change) / first
-            gained[n + 1] = gained[n] + change
-        return gained
-
-
-def _weights(steps: np.ndarray) -> list[tuple[float, float, float]]:
-    """Weights of each step: a0, a2 and the ratio to the step before; the first step is backward Euler."""
-    ratios = np.concatenate([[0.0], steps[1:] / steps[:-1]])
-    return [((1 + 2 * r) / (1 + r), r * r / (1 + r), r) for r in ratios]
-
-
-def march(time_s, emc_percent, temperature_c, start_percent, thickness_m, lookup: Lookup, kind, surface_m_s,
-          cells: int = 60, profiles_at: Sequence[int] | None = None) -> History:
+def march(
+    time_s: np.ndarray,
+    emc_percent: np.ndarray,
+    temperature_c: np.ndarray,
+    start_percent: np.ndarray,
+    thickness_m: np.ndarray,
+    lookup: Lookup,
+    kind: np.ndarray,
+    surface_m_s: np.ndarray,
+    cells: int = 60,
+    profiles_at: Sequence[int] | None = None,
+) -> History:
     """Moisture of many boards at once over the given times; arrays are taken as good (see ``stock.follow``).
 
     Parameters
@@ -108,9 +58,21 @@ def march(time_s, emc_percent, temperature_c, start_percent, thickness_m, lookup
     """
     boards = len(thickness_m)
     emc = _per_face(np.asarray(emc_percent, float))
-    parts = [_March(time_s, emc if emc.shape[1] == 1 else emc[:, part], temperature_c, start_percent[part],
-                    thickness_m[part], lookup, kind[part], surface_m_s[part], cells, profiles_at).run()
-             for part in _parts(boards)]
+    parts = [
+        _March(
+            time_s,
+            emc if emc.shape[1] == 1 else emc[:, part],
+            temperature_c,
+            start_percent[part],
+            thickness_m[part],
+            lookup,
+            kind[part],
+            surface_m_s[part],
+            cells,
+            profiles_at,
+        ).run()
+        for part in _parts(boards)
+    ]
     return parts[0] if len(parts) == 1 else _joined(parts)
 
 
@@ -129,10 +91,16 @@ def _joined(parts: list[History]) -> History:
         return np.concatenate([getattr(part, name) for part in parts], axis=axis)
 
     shared_air = parts[0].emc_percent.shape[1] == 1
-    return replace(parts[0], mean_percent=all_of("mean_percent", 1), tilt_percent=all_of("tilt_percent", 1),
-                   flux=all_of("flux", 1), thickness_m=all_of("thickness_m", 0), surface_m_s=all_of("surface_m_s", 0),
-                   emc_percent=parts[0].emc_percent if shared_air else all_of("emc_percent", 1),
-                   profile_percent=all_of("profile_percent", 1))
+    return replace(
+        parts[0],
+        mean_percent=all_of("mean_percent", 1),
+        tilt_percent=all_of("tilt_percent", 1),
+        flux=all_of("flux", 1),
+        thickness_m=all_of("thickness_m", 0),
+        surface_m_s=all_of("surface_m_s", 0),
+        emc_percent=parts[0].emc_percent if shared_air else all_of("emc_percent", 1),
+        profile_percent=all_of("profile_percent", 1),
+    )
 
 
 class _Buffer:
@@ -158,9 +126,19 @@ class _March:
     the table needs no further arithmetic.
     """
 
-    def __init__(self, time_s: np.ndarray, emc: np.ndarray, temperature_c: np.ndarray, start_percent: np.ndarray,
-                 thickness_m: np.ndarray, lookup: Lookup, kind: np.ndarray, surface_m_s: np.ndarray, cells: int,
-                 profiles_at: Sequence[int] | None) -> None:
+    def __init__(
+        self,
+        time_s: np.ndarray,
+        emc: np.ndarray,
+        temperature_c: np.ndarray,
+        start_percent: np.ndarray,
+        thickness_m: np.ndarray,
+        lookup: Lookup,
+        kind: np.ndarray,
+        surface_m_s: np.ndarray,
+        cells: int,
+        profiles_at: Sequence[int] | None,
+    ) -> None:
         boards = len(thickness_m)
         shape, order = (boards, cells), "C" if boards <= _FEW else "F"
         self.time_s, self.emc, self.temperature_c, self.lookup = time_s, emc, temperature_c, lookup
@@ -185,7 +163,7 @@ class _March:
         np.matmul(self.now.all, self.moments, out=summary[0])
         if 0 in wanted:
             profiles.append(self.now.all.copy())
-        for n, (first, second, ratio) in enumerate(_weights(steps), start=1):
+        for n, (first, second, ratio) in enumerate(step_weights(steps), start=1):
             if steps[n - 1] != step_before:
                 step_before = steps[n - 1]
                 self._rescale(step_before)
@@ -201,8 +179,17 @@ class _March:
                 profiles.append(self.now.all.copy())
         flux[1:] *= self.cell_m[np.newaxis] / steps[:, np.newaxis, np.newaxis] / BINS_PER_PERCENT
         mean, tilt = (summary[..., 0] - 1.0) / BINS_PER_PERCENT, summary[..., 1] / BINS_PER_PERCENT
-        return History(self.time_s, mean, tilt, flux, self.emc, self.thickness_m, self.surface_m_s,
-                       self.time_s[self.profiles_at], (np.array(profiles) - 1.0) / BINS_PER_PERCENT)
+        return History(
+            self.time_s,
+            mean,
+            tilt,
+            flux,
+            self.emc,
+            self.thickness_m,
+            self.surface_m_s,
+            self.time_s[self.profiles_at],
+            (np.array(profiles) - 1.0) / BINS_PER_PERCENT,
+        )
 
     def _rescale(self, step_s: float) -> None:
         """Factors that depend on the step alone."""

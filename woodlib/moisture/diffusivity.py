@@ -22,7 +22,9 @@ GAS_CONSTANT = 8.314462618  # J/(mol K), exact since the 2019 SI
 WATER_DENSITY = 1000.0  # kg/m3
 SATURATED_PERCENT = 30.0  # working fibre saturation point, Wood Handbook ch. 4
 
-MOISTURE = Limits(0.0, SATURATED_PERCENT, "%", "write moisture content below fibre saturation, for example 8", "percent")
+MOISTURE = Limits(
+    0.0, SATURATED_PERCENT, "%", "write moisture content below fibre saturation, for example 8", "percent"
+)
 TEMPERATURE = Limits(-40.0, 110.0, "degC", "write the temperature in degrees Celsius")
 GRAVITY = Limits(0.1, 1.2, "", "write specific gravity, for example 0.68 for white oak", "dimensionless")
 
@@ -63,8 +65,13 @@ def _lumen_m2_s(mc_percent: Any, temperature_c: Any) -> Any:
     in_air = 2.2e-5 * (kelvin / 273.15) ** 1.75
     wall_gravity = 1.53 / (1.0 + 0.0153 * mc_percent)
     slope = rh_per_moisture(mc_percent, temperature_c)
-    return (0.018 * in_air * saturation_pressure_pa.kernel(temperature_c) * slope
-            / (wall_gravity * WATER_DENSITY * GAS_CONSTANT * kelvin))
+    return (
+        0.018
+        * in_air
+        * saturation_pressure_pa.kernel(temperature_c)
+        * slope
+        / (wall_gravity * WATER_DENSITY * GAS_CONSTANT * kelvin)
+    )
 
 
 def rh_per_moisture(mc_percent: Any, temperature_c: Any) -> Any:
@@ -120,7 +127,9 @@ class Form:
 
 FORMS = {
     "siau": Form(siau_m2_s, "wall-and-lumen form (Siau 1984) from density, temperature and moisture"),
-    "steep": Form(steep_m2_s, "wall-and-lumen level at 10 % with the moisture dependence measured on aspen (Simpson 1974)"),
+    "steep": Form(
+        steep_m2_s, "wall-and-lumen level at 10 % with the moisture dependence measured on aspen (Simpson 1974)"
+    ),
     "spruce": Form(spruce_m2_s, "exponential form for spruce near room temperature (from memory)"),
 }
 
@@ -131,6 +140,7 @@ def constant_form(diffusivity_m2_s: float) -> Form:
     >>> constant_form(2.5e-10).says
     'constant 2.5e-10 m2/s'
     """
+
     def constant(mc_percent: Any, temperature_c: Any, specific_gravity: Any) -> Any:
         shape = np.broadcast_shapes(np.shape(mc_percent), np.shape(temperature_c), np.shape(specific_gravity))
         return np.full(shape, float(diffusivity_m2_s))

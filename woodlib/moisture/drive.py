@@ -40,8 +40,10 @@ class Stage:
 
     def at(self, day: np.ndarray, window_days: float) -> tuple[np.ndarray, np.ndarray]:
         """EMC (%) and temperature (degC), averaged over a window around each day."""
-        return (self._averaged(self.emc_percent, day, window_days),
-                self._averaged(self.temperature_c, day, window_days))
+        return (
+            self._averaged(self.emc_percent, day, window_days),
+            self._averaged(self.temperature_c, day, window_days),
+        )
 
     def _averaged(self, values: np.ndarray, day: np.ndarray, window_days: float) -> np.ndarray:
         if len(values) == 1:
@@ -117,7 +119,7 @@ def _graded(length_days: float, step_days: float, halvings: int) -> np.ndarray:
         steps = growing * (length_days / growing.sum())
     else:
         steps = np.concatenate([growing, np.full(max(1, int(np.ceil(rest / step_days))), 0.0)])
-        steps[len(growing):] = rest / (len(steps) - len(growing))
+        steps[len(growing) :] = rest / (len(steps) - len(growing))
         if len(steps) == len(growing) + 1:  # a short rest is spread over all steps, so that no step jumps
             steps = growing * (length_days / growing.sum())
     days = np.cumsum(np.repeat(steps / 2**halvings, 2**halvings))
@@ -137,8 +139,9 @@ def steady(temperature_c: Any, rh_percent: Any, days: Any, label: str = "") -> D
     length = read_values(days, LENGTH, name="days", problems=problems)
     problems.raise_if_any()
     words = label or f"{float(temperature):g} degC and {float(humidity):g} %"
-    return Drive((Stage(float(length), np.zeros(1), *(np.atleast_1d(value) for value in (temperature, humidity)),
-                        label=words),))
+    return Drive(
+        (Stage(float(length), np.zeros(1), *(np.atleast_1d(value) for value in (temperature, humidity)), label=words),)
+    )
 
 
 def air_log(day: Any, temperature_c: Any, rh_percent: Any, *, years: float | None = None, label: str = "") -> Drive:
@@ -164,8 +167,19 @@ def air_log(day: Any, temperature_c: Any, rh_percent: Any, *, years: float | Non
     if length is not None:
         days = np.mod(days, PERIOD_DAYS)
         order = np.argsort(days)
-        return Drive((Stage(float(length) * PERIOD_DAYS, days[order], temperature[order], humidity[order],
-                            repeats=True, label=label or "a year of air"),), remarks)
+        return Drive(
+            (
+                Stage(
+                    float(length) * PERIOD_DAYS,
+                    days[order],
+                    temperature[order],
+                    humidity[order],
+                    repeats=True,
+                    label=label or "a year of air",
+                ),
+            ),
+            remarks,
+        )
     stage = Stage(float(days[-1] - days[0]), days - days[0], temperature, humidity, label=label or "an air log")
     return Drive((stage,), remarks)
 
@@ -176,14 +190,20 @@ def _gap_remarks(day: np.ndarray, repeats: bool) -> tuple[str, ...]:
     widest = float(gaps.max())
     if widest <= _WIDEST_GAP_DAYS or len(day) == 1:
         return ()
-    return (f"The air has no readings for {widest:.0f} days after day {day[int(gaps.argmax())]:.0f}; "
-            "a straight line is drawn across.",)
+    return (
+        f"The air has no readings for {widest:.0f} days after day {day[int(gaps.argmax())]:.0f}; "
+        "a straight line is drawn across.",
+    )
 
 
-def _check_log(problems: Problems, day: np.ndarray, temperature: np.ndarray, humidity: np.ndarray, repeats: bool) -> None:
+def _check_log(
+    problems: Problems, day: np.ndarray, temperature: np.ndarray, humidity: np.ndarray, repeats: bool
+) -> None:
     if humidity.shape != day.shape or temperature.shape not in ((1,), day.shape):
-        problems.add(f"the air has {day.size} days, {temperature.size} temperatures and {humidity.size} humidities; "
-                     "give one temperature and one humidity for every day.")
+        problems.add(
+            f"the air has {day.size} days, {temperature.size} temperatures and {humidity.size} humidities; "
+            "give one temperature and one humidity for every day."
+        )
         return
     if day.ndim != 1 or len(day) < 2 and not repeats:
         problems.add(f"the air log has {day.size} reading(s); give at least 2 in one row, or use steady air.")
@@ -192,7 +212,9 @@ def _check_log(problems: Problems, day: np.ndarray, temperature: np.ndarray, hum
         first = int(np.flatnonzero(np.diff(day) <= 0.0)[0])
         problems.add(f"day {day[first + 1]:g} follows day {day[first]:g}; put the readings in order, one per time.")
     if repeats and day[-1] - day[0] >= PERIOD_DAYS:
-        problems.add(f"the year spans {day[-1] - day[0]:g} days; a year that repeats spans less than 365: cut it to one year.")
+        problems.add(
+            f"the year spans {day[-1] - day[0]:g} days; a year that repeats spans less than 365: cut it to one year."
+        )
 
 
 def through_year(year: Any, years: float = 1.0) -> Drive:
@@ -215,5 +237,7 @@ def in_turn(drives: Sequence[Drive]) -> Drive:
     """
     if not drives:
         raise InputError("drives is empty; give at least one, for example steady(20, 40, days=30).")
-    return Drive(tuple(stage for drive in drives for stage in drive.stages),
-                 tuple(dict.fromkeys(remark for drive in drives for remark in drive.remarks)))
+    return Drive(
+        tuple(stage for drive in drives for stage in drive.stages),
+        tuple(dict.fromkeys(remark for drive in drives for remark in drive.remarks)),
+    )

@@ -64,8 +64,11 @@ class Finish:
         """What to say beside a result that uses this finish."""
         if not self.figures:
             return ()
-        words = {"printed": "seen in the handbook table", "quoted": "quoted from the handbook table",
-                 "recalled": "partly recalled and not seen in print"}[self.weakest_status]
+        words = {
+            "printed": "seen in the handbook table",
+            "quoted": "quoted from the handbook table",
+            "recalled": "partly recalled and not seen in print",
+        }[self.weakest_status]
         return (f"{self.label}: {self.note}; figures {words}.",)
 
 
@@ -95,10 +98,15 @@ def _rows(name: str) -> list[dict[str, str]]:
 
 def _finish(row: dict[str, str], figures: tuple[Effectiveness, ...]) -> Finish:
     fitted = bool(row["film_m_s"])
-    return Finish(row["finish"], int(row["coats"]),
-                  float(row["film_m_s"]) if fitted else np.inf,
-                  float(row["permeance_kg_m2_s_pa"]) if fitted else np.inf,
-                  float(row["rms_points"]) if fitted else np.nan, row["note"], figures)
+    return Finish(
+        row["finish"],
+        int(row["coats"]),
+        float(row["film_m_s"]) if fitted else np.inf,
+        float(row["permeance_kg_m2_s_pa"]) if fitted else np.inf,
+        float(row["rms_points"]) if fitted else np.nan,
+        row["note"],
+        figures,
+    )
 
 
 def finish_names() -> tuple[str, ...]:
@@ -121,7 +129,7 @@ def find_finish(name: str, coats: int | None = None) -> Finish:
     >>> find_finish("shelac", 2)
     Traceback (most recent call last):
     ...
-    woodlib.errors.InputError: finish is 'shelac', which is not in the table; did you mean Shellac? finish_names() lists all.
+    woodlib.errors.InputError: finish is 'shelac', which is not in the table; did you mean Shellac? finish_names() ...
     """
     if not isinstance(name, str):
         raise InputError(f"finish is {name!r}; write the name of a finish, for example 'shellac' or 'bare'.")
@@ -146,21 +154,27 @@ def _full_name(name: str) -> str:
     if wanted and len(holds) == 1:
         return holds[0]
     if wanted and holds:
-        raise InputError(f"finish is {name!r}, which fits {len(holds)} finishes: {'; '.join(holds)}; write one of them.")
-    raise InputError(f"finish is {name!r}, which is not in the table; {_nearest(wanted, names)}"
-                     "finish_names() lists all.")
+        raise InputError(
+            f"finish is {name!r}, which fits {len(holds)} finishes: {'; '.join(holds)}; write one of them."
+        )
+    raise InputError(
+        f"finish is {name!r}, which is not in the table; {_nearest(wanted, names)}finish_names() lists all."
+    )
 
 
 def _nearest(wanted: str, names: tuple[str, ...]) -> str:
     """A guess at what was meant, by whole names and by their single words."""
-    by_word = {word: full for full in reversed(names) for word in (full.lower(), *full.lower().replace("(", "").split())}
+    by_word = {
+        word: full for full in reversed(names) for word in (full.lower(), *full.lower().replace("(", "").split())
+    }
     close = get_close_matches(wanted, by_word, n=3, cutoff=0.6)
     guesses = "; ".join(dict.fromkeys(by_word[word] for word in close))
     return f"did you mean {guesses}? " if guesses else ""
 
 
-def film_coefficient_m_s(finish: Finish, specific_gravity: float, temperature_c: float,
-                         mc_low_percent: float, mc_high_percent: float) -> float:
+def film_coefficient_m_s(
+    finish: Finish, specific_gravity: float, temperature_c: float, mc_low_percent: float, mc_high_percent: float
+) -> float:
     """Surface coefficient of a film on a given wood, m/s on the basis of that wood's moisture content.
 
     The film passes vapour in step with vapour pressure; the denser the wood, the less that changes its moisture.

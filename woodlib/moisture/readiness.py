@@ -82,9 +82,21 @@ class Flattening:
         return self.choice is not None and self.choice.strips > 1
 
 
-def flattening(rough_thickness_m: Any, width_m: Any, length_m: Any, *, cup_m: Any = 0.0, bow_m: Any = 0.0,
-               twist_m: Any = 0.0, jointer_width_m: Any = 0.15, wanted_thickness_m: Any = 0.0, pieces: int = 1,
-               kerf_m: Any = None, cleanup_per_face_m: Any = None, edge_cleanup_m: Any = None) -> Flattening:
+def flattening(
+    rough_thickness_m: Any,
+    width_m: Any,
+    length_m: Any,
+    *,
+    cup_m: Any = 0.0,
+    bow_m: Any = 0.0,
+    twist_m: Any = 0.0,
+    jointer_width_m: Any = 0.15,
+    wanted_thickness_m: Any = 0.0,
+    pieces: int = 1,
+    kerf_m: Any = None,
+    cleanup_per_face_m: Any = None,
+    edge_cleanup_m: Any = None,
+) -> Flattening:
     """Thickness left after flattening both faces, whole or ripped first, and the fewest strips that will do.
 
     Parameters
@@ -106,13 +118,27 @@ def flattening(rough_thickness_m: Any, width_m: Any, length_m: Any, *, cup_m: An
     its width and its twist in proportion.
     """
     problems = Problems()
-    sizes = {"rough_thickness_m": (rough_thickness_m, SIZE), "width_m": (width_m, SIZE), "length_m": (length_m, SIZE),
-             "cup_m": (cup_m, WARP), "bow_m": (bow_m, WARP), "twist_m": (twist_m, WARP),
-             "jointer_width_m": (jointer_width_m, SIZE), "wanted_thickness_m": (wanted_thickness_m, THICK)}
-    for name, given in (("kerf_m", kerf_m), ("cleanup_per_face_m", cleanup_per_face_m), ("edge_cleanup_m", edge_cleanup_m)):
+    sizes = {
+        "rough_thickness_m": (rough_thickness_m, SIZE),
+        "width_m": (width_m, SIZE),
+        "length_m": (length_m, SIZE),
+        "cup_m": (cup_m, WARP),
+        "bow_m": (bow_m, WARP),
+        "twist_m": (twist_m, WARP),
+        "jointer_width_m": (jointer_width_m, SIZE),
+        "wanted_thickness_m": (wanted_thickness_m, THICK),
+    }
+    for name, given in (
+        ("kerf_m", kerf_m),
+        ("cleanup_per_face_m", cleanup_per_face_m),
+        ("edge_cleanup_m", edge_cleanup_m),
+    ):
         sizes[name] = (readiness_limit(name) if given is None else given, ALLOWANCE)
-    size = {name: float(np.asarray(read_values(value, limits, name=name, problems=problems)).item())
-            for name, (value, limits) in sizes.items() if not _many(value, name, problems)}
+    size = {
+        name: float(np.asarray(read_values(value, limits, name=name, problems=problems)).item())
+        for name, (value, limits) in sizes.items()
+        if not _many(value, name, problems)
+    }
     if isinstance(pieces, bool) or not isinstance(pieces, int | np.integer) or not 1 <= pieces <= 50:
         problems.add(f"pieces is {pieces!r}; write how many equal lengths, a whole number from 1 to 50.")
     problems.raise_if_any()
@@ -139,7 +165,11 @@ def _plan(strips: int, pieces: int, size: dict[str, float]) -> StripPlan:
 def _choose(plans: tuple[StripPlan, ...], size: dict[str, float]) -> Flattening:
     if not plans:
         return Flattening(plans, None, "The board is too narrow to leave anything after jointing its edges.")
-    good = [plan for plan in plans if plan.fits_jointer and plan.thickness_m >= size["wanted_thickness_m"] and plan.thickness_m > 0]
+    good = [
+        plan
+        for plan in plans
+        if plan.fits_jointer and plan.thickness_m >= size["wanted_thickness_m"] and plan.thickness_m > 0
+    ]
     if good:
         choice = good[0]
         if choice.strips == 1:
@@ -149,8 +179,12 @@ def _choose(plans: tuple[StripPlan, ...], size: dict[str, float]) -> Flattening:
         return Flattening(plans, choice, f"Rip it into {choice.strips} strips first: {why}.")
     if not any(plan.fits_jointer for plan in plans):
         return Flattening(plans, None, f"Even {plans[-1].strips} strips are wider than the jointer.")
-    return Flattening(plans, None, "No number of strips keeps the thickness: bow and twist along the length take it; "
-                                   "crosscut to shorter pieces first or choose thicker stock.")
+    return Flattening(
+        plans,
+        None,
+        "No number of strips keeps the thickness: bow and twist along the length take it; "
+        "crosscut to shorter pieces first or choose thicker stock.",
+    )
 
 
 def strips_for_jointer(width_m: Any, jointer_width_m: Any, kerf_m: Any = None) -> int:
@@ -162,7 +196,9 @@ def strips_for_jointer(width_m: Any, jointer_width_m: Any, kerf_m: Any = None) -
     problems = Problems()
     width = read_values(width_m, SIZE, name="width_m", problems=problems)
     jointer = read_values(jointer_width_m, SIZE, name="jointer_width_m", problems=problems)
-    kerf = read_values(readiness_limit("kerf_m") if kerf_m is None else kerf_m, ALLOWANCE, name="kerf_m", problems=problems)
+    kerf = read_values(
+        readiness_limit("kerf_m") if kerf_m is None else kerf_m, ALLOWANCE, name="kerf_m", problems=problems
+    )
     problems.raise_if_any()
     # n strips and n - 1 kerfs make up the width: n (strip + kerf) - kerf.
     return max(1, int(np.ceil((float(width) + float(kerf)) / (float(jointer) + float(kerf)) - 1e-12)))
@@ -192,11 +228,17 @@ def day_to_flatten(days: Any, cup_m: Any, flat_within_m: Any = None) -> Likely:
     [8.4, 12.2, 22.4]
     """
     problems = Problems()
-    limit = read_values(readiness_limit("flat_within_m") if flat_within_m is None else flat_within_m, ALLOWANCE,
-                        name="flat_within_m", problems=problems)
+    limit = read_values(
+        readiness_limit("flat_within_m") if flat_within_m is None else flat_within_m,
+        ALLOWANCE,
+        name="flat_within_m",
+        problems=problems,
+    )
     days, cup = np.asarray(days, float), np.asarray(cup_m, float)
     if cup.shape != (len(np.atleast_1d(days)), 3):
-        problems.add(f"cup_m has shape {cup.shape}; give one row of slow, mid and fast for each of the {np.size(days)} days.")
+        problems.add(
+            f"cup_m has shape {cup.shape}; give one row of slow, mid and fast for each of the {np.size(days)} days."
+        )
     problems.raise_if_any()
     left = cup_left_m(cup)
     return Likely.of(*(_last_above(days, left[:, k], float(limit)) for k in range(3)))

@@ -42,8 +42,9 @@ class Resting:
         return "; ".join(self.followed.form_says)
 
 
-def resting(stock: Stock, temperature_c: Any, rh_percent: Any, start_percent: Any,
-            margin_percent: Any = None) -> Resting:
+def resting(
+    stock: Stock, temperature_c: Any, rh_percent: Any, start_percent: Any, margin_percent: Any = None
+) -> Resting:
     """Days until a board is within a margin of its new home, and its moisture after one week there.
 
     Parameters
@@ -72,14 +73,18 @@ def resting(stock: Stock, temperature_c: Any, rh_percent: Any, start_percent: An
     problems.raise_if_any()
     middle = min((home + float(start)) / 2.0, MOISTURE.high)
     length = max(8.0, stock.slow_days(middle, float(temperature_c)) * (2.0 + np.log1p(abs(home - start) / margin)))
-    followed = follow(stock, steady(temperature_c, rh_percent, days=length), start, step_hours=min(240.0, length * 24 / 500))
+    followed = follow(
+        stock, steady(temperature_c, rh_percent, days=length), start, step_hours=min(240.0, length * 24 / 500)
+    )
     days = Likely.of(*(_first_within(followed.days, followed.mean_percent[:, k] - home, margin) for k in range(3)))
     return Resting(days, followed.at(7.0), home, margin, followed)
 
 
 def _need_stock(stock: Any, problems: Problems) -> None:
     if not isinstance(stock, Stock):
-        problems.add(f"stock is {type(stock).__name__}; write Stock(thickness_m=0.019, specific_gravity=0.68) or Stock.of.")
+        problems.add(
+            f"stock is {type(stock).__name__}; write Stock(thickness_m=0.019, specific_gravity=0.68) or Stock.of."
+        )
 
 
 def _first_within(days: np.ndarray, difference: np.ndarray, margin: float) -> float:
@@ -105,7 +110,9 @@ class StorageEnd:
     emc_percent: float
 
 
-def storage(stock: Stock, stays: Sequence[Drive], start_percent: Any = None, step_hours: float = 12.0) -> tuple[StorageEnd, ...]:
+def storage(
+    stock: Stock, stays: Sequence[Drive], start_percent: Any = None, step_hours: float = 12.0
+) -> tuple[StorageEnd, ...]:
     """Moisture of a board at the end of each stay, for example a winter in the shop before a damp house.
 
     stays: air of each place in turn; start_percent: at rest in the first air when left out.
@@ -120,8 +127,15 @@ def storage(stock: Stock, stays: Sequence[Drive], start_percent: Any = None, ste
     for stay in stays:
         day += stay.length_days
         n = int(np.argmin(np.abs(followed.days - day)))
-        ends.append(StorageEnd(stay.label, day, Likely.of(*followed.mean_percent[n]),
-                               Likely.of(*followed.tilt_percent[n]), float(followed.emc_percent[n])))
+        ends.append(
+            StorageEnd(
+                stay.label,
+                day,
+                Likely.of(*followed.mean_percent[n]),
+                Likely.of(*followed.tilt_percent[n]),
+                float(followed.emc_percent[n]),
+            )
+        )
     return tuple(ends)
 
 
@@ -149,8 +163,9 @@ def _along(stock: Stock, mc_percent: float, temperature_c: float) -> tuple[float
     return slow, mid, fast
 
 
-def fraction_with_ends(fraction: Any, stock: Stock, length_m: Any, days: Any, mc_percent: float = 8.0,
-                       temperature_c: float = 20.0) -> Likely:
+def fraction_with_ends(
+    fraction: Any, stock: Stock, length_m: Any, days: Any, mc_percent: float = 8.0, temperature_c: float = 20.0
+) -> Likely:
     """Part of a change done when both bare ends help, from the part done through the faces alone.
 
     What is left is the product of what is left each way (constant coefficient, Newman's rule, from memory); matters
@@ -161,8 +176,9 @@ def fraction_with_ends(fraction: Any, stock: Stock, length_m: Any, days: Any, mc
     """
     problems = Problems()
     _need_stock(stock, problems)
-    part = read_values(fraction, Limits(0.0, 1.0, "", "write a part from 0 to 1", "dimensionless"),
-                       name="fraction", problems=problems)
+    part = read_values(
+        fraction, Limits(0.0, 1.0, "", "write a part from 0 to 1", "dimensionless"), name="fraction", problems=problems
+    )
     length = read_values(length_m, LENGTH, name="length_m", problems=problems)
     days = read_values(days, DAYS, name="days", problems=problems)
     problems.raise_if_any()

@@ -15,10 +15,11 @@ import numpy as np
 from ..air.checks import Limits, read_values
 from ..errors import InputError, Problems
 from ..species import find_species
-from .diffusion import History, march
+from .diffusion import march
 from .diffusivity import FORMS, GRAVITY, MOISTURE, Form
 from .drive import Drive
 from .finishes import BARE, Finish, film_coefficient_m_s, find_finish, surface_coefficient_m_s
+from .history import History
 from .lookup import Lookup
 from .rates import Likely, rate
 
@@ -93,15 +94,17 @@ class Stock:
         return Likely(*(factor * mid for factor in rate("diffusivity_factor")))
 
     def slow_days(self, mc_percent: float, temperature_c: float) -> float:
-        """Days in which the slow case loses most of a difference from the air: l^2/D + l/S, for choosing how long to run."""
+        """Days in which the slow case loses most of a difference from the air, l^2/D + l/S: how long to run."""
         half_m, slow = self.thickness_m / 2.0, self.diffusivity_m2_s(mc_percent, temperature_c).low
         surface = self.surface_m_s(temperature_c, mc_percent, mc_percent)[0].min()
         return float(half_m**2 / slow + half_m / max(surface, 1e-10)) / 86400.0
 
     def surface_m_s(self, temperature_c: float, mc_low: float, mc_high: float) -> np.ndarray:
         """Finish and air film in series, (3, 2) m/s: slow, mid and fast for the first and the second face."""
-        films = [film_coefficient_m_s(finish, self.specific_gravity, temperature_c, mc_low, mc_high)
-                 for finish in (self.first_finish, self.second_finish)]
+        films = [
+            film_coefficient_m_s(finish, self.specific_gravity, temperature_c, mc_low, mc_high)
+            for finish in (self.first_finish, self.second_finish)
+        ]
         return np.column_stack([surface_coefficient_m_s(film) for film in films])
 
 
@@ -131,16 +134,23 @@ class Followed:
         return Likely.of(*(float(np.interp(day, self.days, self.mean_percent[:, k])) for k in range(3)))
 
 
-def follow(stock: Stock | Sequence[Stock], drive: Drive, start_percent: Any = None, *, cells: int = 60,
-           step_hours: float = 6.0, tolerance_percent: float | None = None,
-           profile_days: Sequence[float] = ()) -> Followed:
+def follow(
+    stock: Stock | Sequence[Stock],
+    drive: Drive,
+    start_percent: Any = None,
+    *,
+    cells: int = 60,
+    step_hours: float = 6.0,
+    tolerance_percent: float | None = None,
+    profile_days: Sequence[float] = (),
+) -> Followed:
     """Moisture inside one board or many while the air does what ``drive`` says.
 
     Parameters
     ----------
     stock : Stock, or a sequence of them
     drive : the air, see ``drive``
-    start_percent : moisture all through at the start, %, one number or (boards,); at rest in the first air when left out
+    start_percent : moisture all through at the start, %, one or (boards,); at rest in the first air when left out
     cells : cells through the thickness, 4 to 2000
     step_hours : longest step; steps are far shorter after a sharp change of air
     tolerance_percent : when given, all steps are halved until the mean and the tilt of every board change by less
@@ -173,14 +183,19 @@ def _check(stocks: list[Stock], drive: Any, start: Any, cells: Any, step: Any, t
         problems.add(f"drive is {type(drive).__name__}; write the air with steady, air_log or through_year.")
     if isinstance(cells, bool) or not isinstance(cells, int | np.integer) or not 4 <= cells <= 2000:
         problems.add(f"cells is {cells!r}; accepted are whole numbers from 4 to 2000, 60 is usual.")
-    values = {"step_hours": read_values(step, STEP_HOURS, name="step_hours", problems=problems), "tolerance_percent": None}
+    values = {
+        "step_hours": read_values(step, STEP_HOURS, name="step_hours", problems=problems),
+        "tolerance_percent": None,
+    }
     if tolerance is not None:
         values["tolerance_percent"] = read_values(tolerance, TOLERANCE, name="tolerance_percent", problems=problems)
     if start is None and isinstance(drive, Drive):
         start = min(drive.start_emc_percent(), MOISTURE.high)
     values["start_percent"] = read_values(start, MOISTURE, name="start_percent", problems=problems)
     if np.ndim(values["start_percent"]) and np.shape(values["start_percent"]) != (len(stocks),):
-        problems.add(f"start_percent has {np.size(start)} values for {len(stocks)} board(s); give one, or one for each.")
+        problems.add(
+            f"start_percent has {np.size(start)} values for {len(stocks)} board(s); give one, or one for each."
+        )
     problems.raise_if_any()
     return values
 
@@ -188,15 +203,24 @@ def _check(stocks: list[Stock], drive: Any, start: Any, cells: Any, step: Any, t
 class _Run:
     """The same case on finer and finer steps."""
 
-    def __init__(self, stocks: list[Stock], drive: Drive, start: Any, cells: int, step_hours: float,
-                 profile_days: Sequence[float]) -> None:
+    def __init__(
+        self,
+        stocks: list[Stock],
+        drive: Drive,
+        start: Any,
+        cells: int,
+        step_hours: float,
+        profile_days: Sequence[float],
+    ) -> None:
         self.drive, self.cells, self.step_days, self.profile_days = drive, cells, step_hours / 24.0, profile_days
         boards = len(stocks)
         self.start = np.repeat(np.broadcast_to(start, (boards,)).astype(float), 3)
         self.thickness = np.repeat([stock.thickness_m for stock in stocks], 3)
         self.time, self.emc, self.temperature = drive.on_grid(self.step_days)
         kinds: dict[tuple[Any, float, float], int] = {}
-        keys = [(stock.form, stock.specific_gravity, factor) for stock in stocks for factor in rate("diffusivity_factor")]
+        keys = [
+            (stock.form, stock.specific_gravity, factor) for stock in stocks for factor in rate("diffusivity_factor")
+        ]
         self.kind = np.array([kinds.setdefault(key, len(kinds)) for key in keys])
         self.lookup = Lookup(list(kinds), float(self.temperature.min()), float(self.temperature.max()))
         self.surface = self._surface(stocks)
@@ -210,18 +234,21 @@ class _Run:
             key = (stock.specific_gravity, stock.first_finish, stock.second_finish)
             if key not in known:
                 known[key] = stock.surface_m_s(celsius, low, high)
-        return np.concatenate([known[stock.specific_gravity, stock.first_finish, stock.second_finish]
-                               for stock in stocks])
+        return np.concatenate(
+            [known[stock.specific_gravity, stock.first_finish, stock.second_finish] for stock in stocks]
+        )
 
     def once(self, halvings: int) -> History:
         """One march; profiles at the step that ends nearest to each wanted day."""
-        time, emc, temperature = (self.time, self.emc, self.temperature) if halvings == 0 else self.drive.on_grid(
-            self.step_days, halvings)
+        time, emc, temperature = (
+            (self.time, self.emc, self.temperature) if halvings == 0 else self.drive.on_grid(self.step_days, halvings)
+        )
         wanted = None
         if len(self.profile_days):
             wanted = [int(np.argmin(np.abs(time - day * 86400.0))) for day in self.profile_days]
-        return march(time, emc, temperature, self.start, self.thickness, self.lookup, self.kind, self.surface,
-                     self.cells, wanted)
+        return march(
+            time, emc, temperature, self.start, self.thickness, self.lookup, self.kind, self.surface, self.cells, wanted
+        )
 
     def within(self, tolerance: float | None) -> tuple[History, float]:
         """The coarsest run whose bound is within the tolerance, read at the unhalved times."""
@@ -234,17 +261,22 @@ class _Run:
             history = finer
             if bound <= tolerance:
                 return history, bound
-        raise InputError(f"tolerance_percent is {tolerance:g} %, and {_MOST_HALVINGS} halvings of the steps still leave "
-                         f"{bound:.2g} %; allow a larger error or give a shorter step_hours.")
+        raise InputError(
+            f"tolerance_percent is {tolerance:g} %, and {_MOST_HALVINGS} halvings of the steps still leave "
+            f"{bound:.2g} %; allow a larger error or give a shorter step_hours."
+        )
 
 
 def _difference(coarse: History, fine: History) -> float:
     """Greatest change of mean and tilt from one run to the next, at the times of the coarse one, %."""
-    return float(max(np.abs(getattr(coarse, name) - getattr(fine, name)[::2]).max()
-                     for name in ("mean_percent", "tilt_percent")))
+    return float(
+        max(np.abs(getattr(coarse, name) - getattr(fine, name)[::2]).max() for name in ("mean_percent", "tilt_percent"))
+    )
 
 
-def _followed(history: History, bound: float, stocks: list[Stock], drive: Drive, emc: np.ndarray, single: bool) -> Followed:
+def _followed(
+    history: History, bound: float, stocks: list[Stock], drive: Drive, emc: np.ndarray, single: bool
+) -> Followed:
     boards = len(stocks)
 
     def split(values: np.ndarray) -> np.ndarray:
@@ -254,9 +286,20 @@ def _followed(history: History, bound: float, stocks: list[Stock], drive: Drive,
 
     halved = (len(history.time_s) - 1) // (len(emc) - 1)
     finishes = [finish for stock in stocks for finish in (stock.first_finish, stock.second_finish)]
-    remarks = (*(stock.note for stock in stocks if stock.note),
-               *(remark for finish in finishes for remark in finish.remarks), *drive.remarks)
-    return Followed(history.days[::halved], emc, split(history.mean_percent)[::halved],
-                    split(history.tilt_percent)[::halved], split(history.surface_percent)[::halved],
-                    history.profile_time_s / 86400.0, split(history.profile_percent), bound,
-                    tuple(dict.fromkeys(stock.form_says for stock in stocks)), tuple(dict.fromkeys(remarks)))
+    remarks = (
+        *(stock.note for stock in stocks if stock.note),
+        *(remark for finish in finishes for remark in finish.remarks),
+        *drive.remarks,
+    )
+    return Followed(
+        history.days[::halved],
+        emc,
+        split(history.mean_percent)[::halved],
+        split(history.tilt_percent)[::halved],
+        split(history.surface_percent)[::halved],
+        history.profile_time_s / 86400.0,
+        split(history.profile_percent),
+        bound,
+        tuple(dict.fromkeys(stock.form_says for stock in stocks)),
+        tuple(dict.fromkeys(remarks)),
+    )

@@ -60,9 +60,11 @@ def year_inside(stock: Stock, year: Any, step_hours: float = 24.0) -> YearInside
     settle = stock.slow_days(float(emc.mean()), float(temperature.mean()))
     years = int(np.ceil(3.0 * settle / PERIOD_DAYS)) + 1
     if years > _MOST_YEARS:
-        raise InputError(f"thickness_m is {stock.thickness_m:g} m with {stock.first_finish.label} and "
-                         f"{stock.second_finish.label}: it needs {years} years to settle, and {_MOST_YEARS} are the most "
-                         "that are run; choose a thinner board or a finish that lets more through.")
+        raise InputError(
+            f"thickness_m is {stock.thickness_m:g} m with {stock.first_finish.label} and "
+            f"{stock.second_finish.label}: it needs {years} years to settle, and {_MOST_YEARS} are the most "
+            "that are run; choose a thinner board or a finish that lets more through."
+        )
     return _settled(follow(stock, through_year(year, years=years), float(emc.mean()), step_hours=step_hours), years)
 
 
@@ -71,13 +73,23 @@ def _settled(followed: Followed, years: int) -> YearInside:
     day, emc = followed.days[last] - (years - 1) * PERIOD_DAYS, followed.emc_percent[last]
     mean, tilt = followed.mean_percent[last], followed.tilt_percent[last]
     ratio = [_yearly_sine(day, mean[:, k]) / _yearly_sine(day, emc) for k in range(3)]
-    return YearInside(Likely.of(*np.ptp(mean, axis=0).tolist()), float(np.ptp(emc)),
-                      Likely.of(*(float(abs(value)) for value in ratio)),
-                      Likely.of(*(float(-np.angle(value)) * PERIOD_DAYS / (2 * np.pi) for value in ratio)),
-                      Likely.of(*mean.min(axis=0).tolist()), Likely.of(*mean.max(axis=0).tolist()),
-                      Likely.of(*np.abs(tilt).max(axis=0).tolist()),
-                      replace(followed, days=day, emc_percent=emc, mean_percent=mean, tilt_percent=tilt,
-                              surface_percent=followed.surface_percent[last]))
+    return YearInside(
+        Likely.of(*np.ptp(mean, axis=0).tolist()),
+        float(np.ptp(emc)),
+        Likely.of(*(float(abs(value)) for value in ratio)),
+        Likely.of(*(float(-np.angle(value)) * PERIOD_DAYS / (2 * np.pi) for value in ratio)),
+        Likely.of(*mean.min(axis=0).tolist()),
+        Likely.of(*mean.max(axis=0).tolist()),
+        Likely.of(*np.abs(tilt).max(axis=0).tolist()),
+        replace(
+            followed,
+            days=day,
+            emc_percent=emc,
+            mean_percent=mean,
+            tilt_percent=tilt,
+            surface_percent=followed.surface_percent[last],
+        ),
+    )
 
 
 def _yearly_sine(day: np.ndarray, values: np.ndarray) -> complex:
@@ -102,7 +114,8 @@ def coat_by_coat(name: str, stock: Stock, year: Any, both_faces: bool = True) ->
     week_percent: swing of mean moisture in percent of a weekly swing of the air.
 
     >>> from woodlib.air.year import Year
-    >>> lines = coat_by_coat("urethane varnish", Stock(0.019, 0.60), Year.from_seasons(winter=(20, 30), summer=(24, 60)))
+    >>> year = Year.from_seasons(winter=(20, 30), summer=(24, 60))
+    >>> lines = coat_by_coat("urethane varnish", Stock(0.019, 0.60), year)
     >>> [(line.finish.coats, round(line.inside.kept.mid, 2), round(line.week_percent.mid)) for line in lines][:4:3]
     [(0, 0.96, 15), (3, 0.81, 3)]
     """
@@ -149,13 +162,19 @@ def swing_reach(stock: Stock, mc_percent: Any = 8.0, temperature_c: Any = 20.0) 
     problems.raise_if_any()
     diffusivity = np.array(stock.diffusivity_m2_s(float(moisture), float(celsius)))
     surface = stock.surface_m_s(float(celsius), float(moisture), float(moisture))[:, 0]
-    return {name: _reach(stock.thickness_m / 2.0, diffusivity, surface, days * 86400.0)
-            for name, days in PERIODS_DAYS.items()}
+    return {
+        name: _reach(stock.thickness_m / 2.0, diffusivity, surface, days * 86400.0)
+        for name, days in PERIODS_DAYS.items()
+    }
 
 
 def _reach(half_m: float, diffusivity: np.ndarray, surface: np.ndarray, period_s: float) -> Reach:
     mean = swing_response(half_m, diffusivity, surface, period_s)
     under = surface_response(half_m, diffusivity, surface, period_s)
     delay = -np.angle(mean) * period_s / (2 * np.pi) / 86400.0
-    return Reach(*(Likely.of(*(float(value) for value in values))
-                   for values in (swing_depth_m(diffusivity, period_s), np.abs(mean), np.abs(under), delay)))
+    return Reach(
+        *(
+            Likely.of(*(float(value) for value in values))
+            for values in (swing_depth_m(diffusivity, period_s), np.abs(mean), np.abs(under), delay)
+        )
+    )

@@ -48,9 +48,17 @@ def passing_cup_m(tilt_percent: Any, width_m: Any, thickness_m: Any, coefficient
     return arc_depth_m(width_m, passing_curvature_per_m(tilt_percent, thickness_m, coefficient_per_percent))
 
 
-def cup_over_time_m(mean_percent: Any, tilt_percent: Any, flat_at_percent: float, width_m: float, thickness_m: float,
-                    radial_per_percent: float, tangential_per_percent: float, pith_distance_m: float = np.inf,
-                    bark_side_first: bool = True) -> Any:
+def cup_over_time_m(
+    mean_percent: Any,
+    tilt_percent: Any,
+    flat_at_percent: float,
+    width_m: float,
+    thickness_m: float,
+    radial_per_percent: float,
+    tangential_per_percent: float,
+    pith_distance_m: float = np.inf,
+    bark_side_first: bool = True,
+) -> Any:
     """Cup of a flatsawn board while its moisture changes, m, in the shape of ``mean_percent``.
 
     The cup of the rings since the board was flat at ``flat_at_percent``, plus the passing cup. With the pith
@@ -89,8 +97,9 @@ def bow_m(length_m: Any, thickness_m: Any, first_strain: Any, second_strain: Any
     return arc_depth_m(length_m, np.subtract(second_strain, first_strain) / thickness_m)
 
 
-def crook_of_turning_grain_m(length_m: Any, start_slope_rad: Any, end_slope_rad: Any, along_strain: Any,
-                             across_strain: Any) -> Any:
+def crook_of_turning_grain_m(
+    length_m: Any, start_slope_rad: Any, end_slope_rad: Any, along_strain: Any, across_strain: Any
+) -> Any:
     """Depth of the crook of a board whose grain turns evenly from one slope to another along it; broadcasts.
 
     Sloping grain makes the board shear by (e_X - e_L) sin 2a; where the shear changes along the board its centre
@@ -99,12 +108,16 @@ def crook_of_turning_grain_m(length_m: Any, start_slope_rad: Any, end_slope_rad:
     >>> round(1000 * float(crook_of_turning_grain_m(1.2, -0.09, 0.09, 0.0, -0.02)), 2)
     -1.07
     """
-    shear = [np.subtract(across_strain, along_strain) * np.sin(2.0 * np.asarray(slope))
-             for slope in (start_slope_rad, end_slope_rad)]
+    shear = [
+        np.subtract(across_strain, along_strain) * np.sin(2.0 * np.asarray(slope))
+        for slope in (start_slope_rad, end_slope_rad)
+    ]
     return np.multiply(length_m, shear[1] - shear[0]) / 8.0
 
 
-def twist_rad(length_m: Any, pith_distance_m: Any, spiral_slope_rad: Any, along_strain: Any, tangential_strain: Any) -> Any:
+def twist_rad(
+    length_m: Any, pith_distance_m: Any, spiral_slope_rad: Any, along_strain: Any, tangential_strain: Any
+) -> Any:
     """Turn of one end of a board against the other, from spiral grain; broadcasts, radians.
 
     A shell of wood at radius r with grain spiralling at angle a shears by (e_T - e_L) sin 2a, which turns it by that
@@ -146,7 +159,9 @@ class Outline:
 
         start = (self.height_m[-1] - self.height_m[0]) / scale
         reach = 4.0 * float(np.ptp(self.height_m)) / scale + 1e-12
-        found = minimize_scalar(height, bounds=(start - reach, start + reach), method="bounded", options={"xatol": reach * 1e-9})
+        found = minimize_scalar(
+            height, bounds=(start - reach, start + reach), method="bounded", options={"xatol": reach * 1e-9}
+        )
         return min(height(start), float(found.fun))
 
 
@@ -162,8 +177,16 @@ def rectangle_outline(width_m: float, thickness_m: float, points: int = 41) -> t
     return across, np.concatenate([-one, s, one, -s]) * thickness_m / 2.0
 
 
-def section_outline(width_m: float, thickness_m: float, pith_across_m: float, pith_below_m: float, radial_strain: float,
-                    tangential_strain: float, curvature_per_m: float = 0.0, points: int = 41) -> Outline:
+def section_outline(
+    width_m: float,
+    thickness_m: float,
+    pith_across_m: float,
+    pith_below_m: float,
+    radial_strain: float,
+    tangential_strain: float,
+    curvature_per_m: float = 0.0,
+    points: int = 41,
+) -> Outline:
     """End of a sawn board after an even change, rings true to the pith, with a passing curvature added.
 
     pith_across_m: pith from the middle of the board; pith_below_m: pith below the middle of the thickness, above zero
@@ -175,14 +198,17 @@ def section_outline(width_m: float, thickness_m: float, pith_across_m: float, pi
     """
     across, height = rectangle_outline(width_m, thickness_m, points)
     up = 1.0 if pith_below_m >= 0.0 else -1.0
-    new_across, new_depth = wedge_map(across - pith_across_m, up * height + abs(pith_below_m), radial_strain, tangential_strain)
+    new_across, new_depth = wedge_map(
+        across - pith_across_m, up * height + abs(pith_below_m), radial_strain, tangential_strain
+    )
     new_height = up * new_depth + curvature_per_m * across**2 / 2.0
     new_across = new_across - curvature_per_m * across * height
     return Outline(new_across - new_across.mean(), new_height - new_height.mean(), across, height)
 
 
-def even_outline(across_m: np.ndarray, height_m: np.ndarray, radial_strain: float, tangential_strain: float,
-                 ring_angle_rad: float) -> Outline:
+def even_outline(
+    across_m: np.ndarray, height_m: np.ndarray, radial_strain: float, tangential_strain: float, ring_angle_rad: float
+) -> Outline:
     """Any outline after an even change with straight rings: a square becomes a diamond, a round an oval.
 
     ring_angle_rad: 0 with the rings lying flat along ``across``, 90 degrees with the rings upright.
@@ -198,8 +224,9 @@ def even_outline(across_m: np.ndarray, height_m: np.ndarray, radial_strain: floa
     return Outline(c * grown[0] - s * grown[1], s * grown[0] + c * grown[1], np.asarray(across_m), np.asarray(height_m))
 
 
-def warped_face(length_m: float, width_m: float, cup_m: float = 0.0, bow_m: float = 0.0, twist_m: float = 0.0,
-                points: int = 21) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+def warped_face(
+    length_m: float, width_m: float, cup_m: float = 0.0, bow_m: float = 0.0, twist_m: float = 0.0, points: int = 21
+) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     """Height of a board's first face over a grid: along (points,), across (points,), height (points, points), m.
 
     cup_m, bow_m above zero hollow on the first face; twist_m lift of the fourth corner. The middle is at zero.
@@ -243,8 +270,9 @@ class GlueUp:
     in_turn: Outline
 
 
-def glue_up(widths_m: Sequence[float], pith_distances_m: Sequence[float], radial_strain: float,
-            tangential_strain: float) -> GlueUp:
+def glue_up(
+    widths_m: Sequence[float], pith_distances_m: Sequence[float], radial_strain: float, tangential_strain: float
+) -> GlueUp:
     """One big arc against a ripple: a panel of flatsawn strips with all rings one way, and with rings in turn.
 
     Each strip curves as its rings ask (``shape.cup_m``), pith under its middle. Raises InputError for no strips, sizes
