@@ -77,7 +77,7 @@ def svg(picture: Picture, description: str, units: str = "both", name: str = "pi
         f'style="width:100%;max-width:{picture.width:g}px;height:auto">'
         f'<title id="{name}-title">{escape(picture.title)}</title><desc id="{name}-words">{escape(description)}</desc>'
         f'{style}{hatches()}<rect class="a-paper" width="{picture.width:g}" height="{picture.height:g}"/>'
-        f"<g data-marks="">{svg_body(picture, units, name)}</g></svg>"
+        f'<g data-marks="">{svg_body(picture, units, name)}</g></svg>'
     )
 
 
