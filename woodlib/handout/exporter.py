@@ -24,6 +24,7 @@ from traitlets.config import Config
 from ..errors import WoodlibError
 from ..live import STUDY_MIME
 from ..study.study import Study
+from .cards import QUESTION_MIME, card_html
 from .page import page
 from .run import run_notebook
 from .sections import NAME, SECTION_MIME, section
@@ -130,6 +131,8 @@ def _one_output(output: NotebookNode, given: dict[str, Any], places: dict[str, s
         slot = f"place-of-{name}"
         places[slot] = content["html"].replace(NAME, name)
         return [_html(f'<div id="{slot}"></div>')]
+    if QUESTION_MIME in data:
+        return [_html(card_html(data[QUESTION_MIME]))]
     if WIDGET_MIME in data:
         note = _html(f'<p class="quiet">{escape(STILL_HERE)}</p>')
         rest = {kind: value for kind, value in data.items() if kind != WIDGET_MIME}

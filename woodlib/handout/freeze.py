@@ -155,10 +155,10 @@ def _sparse(places: np.ndarray, column: np.ndarray) -> list[int]:
 def _common_motions(values: np.ndarray, allowed: np.ndarray) -> tuple[np.ndarray, list[list[int]], np.ndarray]:
     """A mean picture, a few motions of it in whole numbers, and how much of each motion every state holds."""
     cases, states, count = values.shape
+    if not count:
+        return np.zeros(0), [], np.zeros((cases, states, 0))
     flat = values.reshape(-1, count)
     mean = np.round(flat.mean(axis=0), 2)
-    if not count:
-        return mean, [], np.zeros((cases, states, 0))
     scaled = (flat - mean) / allowed
     chosen = scaled[:: max(1, len(scaled) // _MOST_ROWS)]
     directions = np.linalg.svd(chosen, full_matrices=False)[2]
