@@ -43,6 +43,10 @@ def main(names: list[str]) -> int:
     """Refresh the named notebooks, or all; returns 1 when something is wrong with one of them."""
     os.environ["PYTHONPATH"] = os.pathsep.join(filter(None, [str(PROJECT), os.environ.get("PYTHONPATH")]))
     paths = [Path(name) for name in names] or sorted((PROJECT / "notebooks").glob("*.ipynb"))
+    absent = [str(path) for path in paths if not path.is_file()]
+    if absent:
+        print(f"There is no notebook {', '.join(absent)}; give the path of one, or none at all to refresh every notebook.")
+        return 2
     wrong = 0
     for path in paths:
         found = refresh(path)

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from . import __version__, environment
 from .errors import WoodlibError
+from .testing import PARTS, run_parts, run_script, run_speed_comparisons
 
 ABOUT = "How far a solid-wood panel moves in a given house, what happens when it is held, and how to build it."
 
@@ -62,13 +63,20 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("brief", type=Path, metavar="BRIEF.toml")
     made.add_argument("-o", "--output", type=Path, metavar="FILE.html", required=True)
     made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
-    made.add_argument("parts", nargs="*", metavar="PART", help="library, notebooks or browser; all three when left out")
+    made.add_argument("parts", nargs="*", type=test_part, metavar="PART", help="library, notebooks or browser; all three when left out")
     text = "for contributors: run notebooks from top to bottom and store their outputs"
     made = command("refresh", refresh_notebooks, text, extra="test")
     made.add_argument("notebooks", nargs="*", type=Path, metavar="NOTEBOOK", help="all of them when left out")
     made = command("bench", run_benchmarks, "for contributors: run the speed comparisons", extra="test")
     made.add_argument("names", nargs="*", metavar="NAME", help="for example import; all of them when left out")
     return top
+
+
+def test_part(name: str) -> str:
+    """One of the parts of the tests."""
+    if name not in PARTS:
+        raise argparse.ArgumentTypeError(f"there is no part {name!r}; the parts are {', '.join(PARTS)}")
+    return name
 
 
 def open_notebooks(chosen: argparse.Namespace) -> int:
@@ -91,29 +99,30 @@ def write_handout(chosen: argparse.Namespace) -> int:
     """Run the main job without a screen: from a brief to one HTML file."""
     from .handout import write_handout as write
 
-    print(f"Wrote {write(chosen.brief, chosen.output)}")
+    print(f"Running the commission for {chosen.brief}; a handout takes a minute or two.", flush=True)
+    print(f"Wrote {write(chosen.brief, chosen.output, show_progress)}")
     return 0
+
+
+def show_progress(done: int, total: int) -> None:
+    """Count on one line how many states of the pictures are drawn, where the screen can be written over."""
+    if sys.stdout.isatty():
+        print(f"\r  {done} of {total}", end="\n" if done == total else "", flush=True)
 
 
 def run_tests(chosen: argparse.Namespace) -> int:
     """Run the tests, or the parts of them that were named."""
-    from .testing import run_parts
-
     return run_parts(working_copy(), chosen.parts)
 
 
 def refresh_notebooks(chosen: argparse.Namespace) -> int:
     """Run notebooks top to bottom and store their outputs in the form that is committed."""
-    from .testing import run_script
-
     return run_script(working_copy() / "tests" / "refresh_notebooks.py", [str(path) for path in chosen.notebooks])
 
 
 def run_benchmarks(chosen: argparse.Namespace) -> int:
     """Run the scripts of ``tests/bench``, one after the other so that none disturbs the next."""
-    from .testing import run_benchmarks as run_all
-
-    return run_all(working_copy() / "tests" / "bench", chosen.names)
+    return run_speed_comparisons(working_copy() / "tests" / "bench", chosen.names)
 
 
 def working_copy() -> Path:

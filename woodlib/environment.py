@@ -27,6 +27,7 @@ from .package_installer import install
 LOCK_FILE = "constraints.txt"
 # Measured on Linux with Python 3.11: 570 MB for the kit, 830 MB with its tests; the rest is room for downloads.
 ROOM_NEEDED_MB = {"": 1000, "test": 1300}
+MAKE = [sys.executable, "-m", "venv"]
 
 
 class SetUpError(WoodlibError, RuntimeError):
@@ -133,11 +134,14 @@ def prepare(project: Path, extra: str) -> None:
     environment = project / ".venv"
     if is_ready(project, environment, extra):
         return
-    with one_at_a_time(project):
-        if not is_ready(project, environment, extra):
-            check_room(project, extra)
-            make_if_needed(project, environment)
-            fill(project, environment, extra)
+    try:
+        with one_at_a_time(project):
+            if not is_ready(project, environment, extra):
+                check_room(project, extra)
+                make_if_needed(project, environment)
+                fill(project, environment, extra)
+    except OSError as error:
+        raise SetUpError(f"woodlib could not be set up in {project}: {error.strerror} ({error.filename}).") from None
 
 
 def is_ready(project: Path, environment: Path, extra: str) -> bool:
@@ -210,7 +214,7 @@ def trouble_with(project: Path, environment: Path, record: dict) -> str:
         return "The Python in .venv does not start, or is too old"
     if record.get("ours") and record.get("project") != str(project):
         return "The environment in .venv was made for another folder"
-    if record.get("finished") and missing_from(environment, project_requirements(project, "")):
+    if record.get("ours") and missing_from(environment, project_requirements(project, "")):
         return "Packages have gone from .venv"
     return ""
 
@@ -237,7 +241,7 @@ def make(project: Path, environment: Path) -> None:
     say(f"Making a Python environment for woodlib in {environment} (nothing outside this folder is changed).")
     environment.mkdir()
     write_record(environment, ours=True, finished=False, project=str(project))
-    result = subprocess.run([sys.executable, "-m", "venv", str(environment)], capture_output=True, text=True)
+    result = subprocess.run([*MAKE, str(environment)], capture_output=True, text=True)
     if result.returncode:
         reason = (result.stderr or result.stdout).strip().splitlines() or ["no reason was given"]
         raise SetUpError(f"Python could not make the environment {environment}: {reason[-1]}")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 from pathlib import Path
+from urllib.parse import quote
 
 from .environment import SetUpError, project_folder, say
 
@@ -31,7 +32,16 @@ def open_lab(folder: Path | None, options: list[str]) -> int:
     say(f"Opening {first} in JupyterLab. To stop it, press Ctrl and C here.")
     from jupyterlab.labapp import main
 
-    return main([str(first), *root_option(options), *options]) or 0
+    return main([*start_options(first), *root_option(options), *options]) or 0
+
+
+def start_options(first: Path) -> list[str]:
+    """Options that make JupyterLab show the folder of the first notebook and begin there.
+
+    >>> start_options(Path("notebooks/01-air.ipynb"))
+    ['--ServerApp.root_dir=notebooks', '--LabApp.default_url=/lab/tree/01-air.ipynb']
+    """
+    return [f"--ServerApp.root_dir={first.parent}", f"--LabApp.default_url=/lab/tree/{quote(first.name)}"]
 
 
 def root_option(options: list[str]) -> list[str]:

@@ -23,13 +23,16 @@ REASONS = (
      "a package is not offered ready-made for this Python and system; Python 3.11 to 3.14 are known to work"),
 )
 
+_FOUND = ("Collecting ", "Processing ")  # how pip begins the line of a package
+
 
 def install(python: Path, lock_file: Path, target: str, log: Path) -> str:
     """Install ``target`` (a folder, with extras in brackets) and return an empty string or what went wrong.
 
     All that pip says goes to the file ``log``; the screen gets a count of the packages.
     """
-    command = [str(python), "-m", "pip", "install", "--progress-bar", "off", "-c", str(lock_file), "-e", target]
+    options = ["--progress-bar", "off", "--use-pep517"]
+    command = [str(python), "-m", "pip", "install", *options, "-c", str(lock_file), "-e", target]
     settings = {**os.environ, "PIP_USER": "0", "PIP_NO_INPUT": "1", "PIP_DISABLE_PIP_VERSION_CHECK": "1"}
     with (
         log.open("w", encoding="utf-8") as written,
@@ -39,14 +42,14 @@ def install(python: Path, lock_file: Path, target: str, log: Path) -> str:
         count = 0
         for line in process.stdout:
             written.write(line)
-            count += line.startswith("Collecting ")
+            count += line.startswith(_FOUND)
             show_progress(line, count)
     return "" if process.returncode == 0 else sentence_for(log.read_text(encoding="utf-8"), log)
 
 
 def show_progress(line: str, count: int) -> None:
     """One line that counts, where the screen can be written over; elsewhere two lines in all."""
-    if line.startswith("Collecting ") and sys.stdout.isatty():
+    if line.startswith(_FOUND) and sys.stdout.isatty():
         print(f"\r  {count} packages found", end="", flush=True)
     elif line.startswith("Installing collected packages"):
         start = "\r" if sys.stdout.isatty() else ""
