@@ -21,9 +21,9 @@ from ..study.readings import readings_html
 from ..study.study import Study
 from ..units import FORMATS
 from .record import Recording
-from .sampling import PIXEL_TOLERANCE, Plan, ask, plan, same_structure, tolerances
+from .asking import Progress, ask_everything
+from .sampling import PIXEL_TOLERANCE, Plan, plan, tolerances
 
-Progress = Callable[[int, int], None]
 Solver = Callable[[np.ndarray], np.ndarray]
 _MOST_ROWS = 2500  # states from which the common motions are found
 _MODE_SCALE = 30000
@@ -81,26 +81,14 @@ def _input(entry) -> dict[str, Any]:
 
 def _sample(layout: Plan, progress: Progress | None) -> list[_Shape]:
     shapes: dict[tuple, _Shape] = {}
-    done, states = 0, layout.states()
+    pieces = ask_everything(layout, progress)
     for number, case in enumerate(layout.cases):
-        rows, first = [], None
-        for spans in states:
-            state = {**case, **spans}
-            recording = ask(layout.study, state)
-            first = first or recording
-            if recording.words != first.words or len(recording.leaves) != len(first.leaves) or recording.steps != first.steps:
-                same_structure(layout.study, first, recording, state)
-            rows.append(recording.leaves)
-            done += 1
-            if progress and done % 200 == 0:
-                progress(done, layout.size)
-        same_structure(layout.study, first, recording, state)
+        first, values = pieces[number]
+        state = {**case, **layout.states()[0]}
         shape = shapes.setdefault(first.signature(), _Shape(first, state, [], [], []))
         shape.cases.append(number)
-        shape.values.append(np.array(rows))
+        shape.values.append(values)
         shape.words.append(first.words)
-    if progress:
-        progress(layout.size, layout.size)
     return list(shapes.values())
 
 

@@ -16,7 +16,8 @@ import numpy as np
 from ..reading.decided import STEPS
 from ..study.inputs import Choice, Span
 from ..units import FORMATS
-from .freeze import Frozen, Progress, freeze
+from .asking import Progress
+from .freeze import Frozen, freeze
 from .record import ATTRIBUTE, CLASS, PATH, Recording
 from .sampling import PIXEL_TOLERANCE, FreezeError, ask
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ..study.study import Study
 from . import cache
-from .freeze import Progress
+from .asking import Progress
 from .page import packed, study_section
 from .replay import freeze_checked
 
