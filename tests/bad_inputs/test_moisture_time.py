@@ -7,17 +7,18 @@ import pytest
 
 from woodlib.errors import WoodlibError
 from woodlib.moisture.diffusivity import siau_m2_s
-from woodlib.moisture.drive import air_log, in_turn, steady, through_year
+from woodlib.moisture.drive import air_log, air_of_year, in_turn, steady_air
 from woodlib.moisture.finishes import find_finish
+from woodlib.moisture.following import follow
 from woodlib.moisture.plate import swing_depth_m
 from woodlib.moisture.rates import rate, readiness_limit
 from woodlib.moisture.readiness import day_to_flatten, flattening, strips_for_jointer
 from woodlib.moisture.resting import end_grain_reach_m, fraction_with_ends, resting, storage
-from woodlib.moisture.stock import Stock, follow
+from woodlib.moisture.stock import Stock
 from woodlib.moisture.swing import coat_by_coat, swing_reach, year_inside
 
 STOCK = Stock(0.019, 0.6)
-AIR = steady(20, 50, 5)
+AIR = steady_air(20, 50, 5)
 
 
 class HalfYear:
@@ -40,17 +41,17 @@ CASES = [
         lambda: air_log([0, 1], 20.0, [40, 104]),
         "rh_percent is 104 % (value 2 of 2; 1 in all are refused); accepted is 0 to 100 %",
     ),
-    (lambda: steady(20, 101, 5), "rh_percent is 101 %; accepted is 0 to 100 %"),
-    (lambda: steady(200, 50, 5), "temperature_c is 200 degC; accepted is -40 to 100 degC"),
-    (lambda: steady(20, 50, 0), "days is 0 days; accepted is above 0"),
-    (lambda: steady(20, "damp", 5), "rh_percent"),
+    (lambda: steady_air(20, 101, 5), "rh_percent is 101 %; accepted is 0 to 100 %"),
+    (lambda: steady_air(200, 50, 5), "temperature_c is 200 degC; accepted is -40 to 100 degC"),
+    (lambda: steady_air(20, 50, 0), "days is 0 days; accepted is above 0"),
+    (lambda: steady_air(20, "damp", 5), "rh_percent"),
     (lambda: air_log([0, 1, 2], 20.0, [40, 50]), "3 days, 1 temperatures and 2 humidities"),
     (lambda: air_log([0, 2, 1], 20.0, [40, 50, 45]), "day 1 follows day 2"),
     (lambda: air_log([0], 20.0, [40]), "1 reading(s); give at least 2"),
     (lambda: air_log([0, 400], 20.0, [40, 50], years=1), "spans 400 days; a year that repeats spans less than 365"),
-    (lambda: through_year(HalfYear()), "HalfYear, which has no rh_percent"),
-    (lambda: through_year(UnevenYear()), "3 days, 3 temperatures and 4 humidities"),
-    (lambda: through_year(None), "NoneType, which has no day"),
+    (lambda: air_of_year(HalfYear()), "HalfYear, which has no rh_percent"),
+    (lambda: air_of_year(UnevenYear()), "3 days, 3 temperatures and 4 humidities"),
+    (lambda: air_of_year(None), "NoneType, which has no day"),
     (lambda: in_turn([]), "drives is empty"),
     (lambda: Stock(0.0, 0.6), "thickness_m is 0 m; accepted is 0.0001 to 0.5 m"),
     (lambda: Stock("-3 mm", 0.6), "thickness_m"),
@@ -79,6 +80,10 @@ CASES = [
     (lambda: follow("oak", AIR, 8.0), "stock is not a Stock"),
     (lambda: follow([], AIR, 8.0), "stock is not a Stock"),
     (lambda: follow(STOCK, 50, 8.0), "drive is int; write the air with steady"),
+    (lambda: follow(STOCK, AIR, 8.0, profile_days=[1, 9]), "profile_days is 9 days (value 2 of 2"),
+    (lambda: follow(STOCK, AIR, 8.0).at(30), "day is 30; the course runs from day 0 to day 5"),
+    (lambda: follow([STOCK, STOCK], AIR, 8.0).at(3), "at gives the moisture of one board"),
+    (lambda: Stock(0.019, 0.6, diffusivity_factor=0), "diffusivity_factor is 0"),
     (lambda: resting(STOCK, 20, 50, 8.0, 0.0), "margin_percent is 0 %; accepted is 0.05 to 10 %"),
     (lambda: resting(STOCK, 20, 120, 8.0), "rh_percent is 120 %"),
     (lambda: resting("oak", 20, 50, 8.0), "stock is str"),

@@ -68,7 +68,7 @@ def test_second_order_in_space():
 
 
 def test_second_order_in_time():
-    """Smooth year, moisture-dependent coefficient, changing temperature; against 32 steps a day."""
+    """Smooth year, moisture-dependent coefficient, changing temperature; against 16 steps a day."""
 
     def final(steps_a_day):
         time, emc = year(steps_a_day)
@@ -78,7 +78,7 @@ def test_second_order_in_time():
         )
 
     finest = final(16)
-    errors = [np.abs(final(steps) - finest).max() for steps in (0.2, 0.4, 0.8) if 365 * steps == int(365 * steps)]
+    errors = [np.abs(final(steps) - finest).max() for steps in (0.4, 0.8, 1.6)]
     orders = np.log2(np.divide(errors[:-1], errors[1:]))
     assert np.all(orders > 1.7), (errors, orders)
 
@@ -95,7 +95,10 @@ def test_mass_balance_to_round_off(step_days, swing, thick, surface):
     emc = np.column_stack([10 + swing * np.sin(np.arange(60)), np.full(60, 10.0)])[:, np.newaxis, :]
     history = run(time, emc, start=12.0, thickness=thick, surface=surface)
     inside = (history.mean_percent[:, 0] - 12.0) * thick
-    assert np.abs(inside - history.gained_percent_m[:, 0].sum(axis=1)).max() < 1e-11 * thick * 60
+    # Fluxes are small differences times a conductance, of the face or between cells: round-off of that, 60 steps.
+    conductance = step_days * DAY * (surface + 1e-10 * 40 / thick)
+    round_off = 60 * 1e-15 * 12.0 * (10.0 * thick + conductance)
+    assert np.abs(inside - history.gained_percent_m[:, 0].sum(axis=1)).max() < round_off
 
 
 @given(

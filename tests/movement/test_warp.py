@@ -8,10 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from woodlib.errors import InputError
-from woodlib.moisture.drive import steady
+from woodlib.moisture.drive import steady_air
 from woodlib.moisture.finishes import CLOSED
+from woodlib.moisture.following import follow
 from woodlib.moisture.readiness import out_of_flat_m
-from woodlib.moisture.stock import Stock, follow
+from woodlib.moisture.stock import Stock
 from woodlib.movement.shape import cup_from_faces_m, cup_m, diamond_angle_rad
 from woodlib.movement.warp import (
     arc_depth_m,
@@ -55,7 +56,7 @@ def test_passing_curvature_of_any_profile_against_strips():
 
 
 def test_board_lying_on_a_bench_cups_and_comes_back():
-    course = follow(Stock(0.019, 0.6, second_finish=CLOSED), steady(20, 35, 300), 10.0)
+    course = follow(Stock(0.019, 0.6, second_finish=CLOSED), steady_air(20, 35, 300), 10.0)
     cup = cup_over_time_m(course.mean_percent, course.tilt_percent, 10.0, 0.2, 0.019, 0.0018, 0.0037)
     worst = np.abs(cup[:, 1]).max()
     assert cup[np.argmax(np.abs(cup[:, 1])), 1] > 0.001  # first face dries, shrinks, goes hollow
@@ -124,14 +125,19 @@ def test_twist_grows_towards_the_pith_and_vanishes_without_spiral():
 
 
 def test_twist_of_a_shell_by_mapping_it():
-    """A cylinder shell whose grain spirals: shrink it across the grain and follow a line drawn along it."""
+    """A cylinder shell whose grain spirals, unrolled, shrunk across the grain and rolled up again, without linearising.
+
+    The map of the flat sheet is turned until hoops are level once more; a line drawn along the log then leans, and
+    its lean over the new radius is the twist. The kit's form is first order in the strain: within 5 % at 2 % strain.
+    """
     angle, shrink, radius, length = np.radians(4.0), -0.02, 0.1, 1.0
-    grain, side = np.array([np.cos(angle), np.sin(angle)]), np.array([-np.sin(angle), np.cos(angle)])
-    strain = shrink * np.outer(side, side)
-    # Shear of the unrolled shell keeps its hoop closed: rotate so that hoops stay hoops.
-    shear = 2 * strain[0, 1]
-    assert grain @ strain @ grain == pytest.approx(0.0)
-    assert abs(float(twist_rad(length, radius, angle, 0.0, shrink))) == pytest.approx(abs(shear) * length / radius)
+    side = np.array([np.cos(angle), -np.sin(angle)])  # across the grain, on (hoop, log axis)
+    sheet = np.eye(2) + shrink * np.outer(side, side)
+    hoop = sheet @ [1.0, 0.0]
+    back = np.array([[hoop[0], hoop[1]], [-hoop[1], hoop[0]]]) / np.hypot(*hoop)
+    line = back @ sheet @ [0.0, length]
+    turn = line[0] / (radius * np.hypot(*hoop))
+    assert abs(float(twist_rad(length, radius, angle, 0.0, shrink))) == pytest.approx(abs(turn), rel=0.05)
 
 
 def test_warped_face_is_out_of_flat_as_the_closed_form():

@@ -13,7 +13,7 @@ from scipy.integrate import solve_ivp
 
 from woodlib.moisture.diffusion import march
 from woodlib.moisture.diffusivity import siau_m2_s
-from woodlib.moisture.drive import _graded, steady
+from woodlib.moisture.drive import _graded, steady_air
 from woodlib.moisture.equilibrium import emc_percent
 from woodlib.moisture.lookup import Lookup
 
@@ -133,7 +133,7 @@ def test_fipy_on_the_same_grid(outside):
 def test_times_of_a_separate_program(outside, thick_mm, surface, half, ninety):
     """Specific gravity 0.60, 20 degC, 40 to 70 %: half and nine tenths done, from a fixed-point program kept apart."""
     start, emc = float(emc_percent(20, 40)), float(emc_percent(20, 70))
-    grid, air, celsius = steady(20, 70, days=3.0 * ninety).on_grid(3.0 * ninety / 1500)
+    grid, air, celsius = steady_air(20, 70, days=3.0 * ninety).on_grid(3.0 * ninety / 1500)
     history = march(
         grid,
         air,

@@ -10,9 +10,10 @@ import pytest
 
 from woodlib.air.psychrometrics import saturation_pressure_pa
 from woodlib.moisture.diffusivity import end_grain_m2_s, siau_m2_s, spruce_m2_s, steep_m2_s
-from woodlib.moisture.drive import steady
+from woodlib.moisture.drive import steady_air
+from woodlib.moisture.following import follow
 from woodlib.moisture.plate import fraction_without_resistance
-from woodlib.moisture.stock import Stock, follow
+from woodlib.moisture.stock import Stock
 
 SIAU = "Siau form, worked out apart from the kit"
 
@@ -88,7 +89,7 @@ def test_red_oak_drying_time(outside, celsius, inches):
     pressure_mmhg = saturation_pressure_pa(celsius) / 133.322
     published = np.log(2.0) * inches**1.52 / (0.0575 + 0.00142 * pressure_mmhg)
     stock = Stock(0.0254 * inches, 0.62)
-    drying = follow(stock, steady(celsius, 40, days=12 * published), 18.0, step_hours=6)
+    drying = follow(stock, steady_air(celsius, 40, days=12 * published), 18.0, step_hours=6)
     part = (drying.mean_percent - 18.0) / (drying.emc_percent[-1] - 18.0)
     slow, mid, fast = (float(np.interp(0.5, part[:, k], drying.days)) for k in range(3))
     outside(

@@ -39,7 +39,7 @@ def march(
     cells: int = 60,
     profiles_at: Sequence[int] | None = None,
 ) -> History:
-    """Moisture of many boards at once over the given times; arrays are taken as good (see ``stock.follow``).
+    """Moisture of many boards at once over the given times; arrays are taken as good (see ``following.follow``).
 
     Parameters
     ----------

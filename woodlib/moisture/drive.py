@@ -86,7 +86,7 @@ class Drive:
     def then(self, other: Drive) -> Drive:
         """This air, followed by another.
 
-        >>> steady(20, 40, days=7, label="shop").then(steady(21, 60, days=30, label="house")).label
+        >>> steady_air(20, 40, days=7, label="shop").then(steady_air(21, 60, days=30, label="house")).label
         'shop, then house'
         """
         return in_turn([self, other])
@@ -127,10 +127,10 @@ def _graded(length_days: float, step_days: float, halvings: int) -> np.ndarray:
     return days
 
 
-def steady(temperature_c: Any, rh_percent: Any, days: Any, label: str = "") -> Drive:
+def steady_air(temperature_c: Any, rh_percent: Any, days: Any, label: str = "") -> Drive:
     """Air that stays the same: degC, %, days. Raises InputError with everything that is wrong.
 
-    >>> round(steady(20, 40, days=30).start_emc_percent(), 2)
+    >>> round(steady_air(20, 40, days=30).start_emc_percent(), 2)
     7.72
     """
     problems = Problems()
@@ -217,7 +217,7 @@ def _check_log(
         )
 
 
-def through_year(year: Any, years: float = 1.0) -> Drive:
+def air_of_year(year: Any, years: float = 1.0) -> Drive:
     """The air of a :class:`woodlib.air.year.Year`, repeated for a number of years.
 
     Raises InputError when the year has holes or does not fit together.
@@ -232,11 +232,11 @@ def through_year(year: Any, years: float = 1.0) -> Drive:
 def in_turn(drives: Sequence[Drive]) -> Drive:
     """Several drives, one after another.
 
-    >>> in_turn([steady(18, 35, days=60), steady(22, 70, days=90)]).length_days
+    >>> in_turn([steady_air(18, 35, days=60), steady_air(22, 70, days=90)]).length_days
     150.0
     """
     if not drives:
-        raise InputError("drives is empty; give at least one, for example steady(20, 40, days=30).")
+        raise InputError("drives is empty; give at least one, for example steady_air(20, 40, days=30).")
     return Drive(
         tuple(stage for drive in drives for stage in drive.stages),
         tuple(dict.fromkeys(remark for drive in drives for remark in drive.remarks)),

@@ -11,10 +11,11 @@ import numpy as np
 from ..air.checks import Limits, read_values
 from ..errors import InputError, Problems
 from .diffusivity import MOISTURE, end_grain_m2_s
-from .drive import Drive, in_turn, steady
+from .drive import Drive, in_turn, steady_air
+from .following import Followed, follow
 from .plate import fraction_without_resistance
 from .rates import Likely, readiness_limit
-from .stock import Followed, Stock, follow
+from .stock import Stock
 
 MARGIN = Limits(0.05, 10.0, "%", "write how near to rest is near enough, for example 1", "percent")
 DAYS = Limits(0.0, 36500.0, "days", "write a number of days")
@@ -67,14 +68,14 @@ def resting(
     margin = float(read_values(margin_percent, MARGIN, name="margin_percent", problems=problems))
     _need_stock(stock, problems)
     try:
-        home = steady(temperature_c, rh_percent, days=1.0).start_emc_percent()
+        home = steady_air(temperature_c, rh_percent, days=1.0).start_emc_percent()
     except InputError as error:
         problems.absorb(error)
     problems.raise_if_any()
     middle = min((home + float(start)) / 2.0, MOISTURE.high)
     length = max(8.0, stock.slow_days(middle, float(temperature_c)) * (2.0 + np.log1p(abs(home - start) / margin)))
     followed = follow(
-        stock, steady(temperature_c, rh_percent, days=length), start, step_hours=min(240.0, length * 24 / 500)
+        stock, steady_air(temperature_c, rh_percent, days=length), start, step_hours=min(240.0, length * 24 / 500)
     )
     days = Likely.of(*(_first_within(followed.days, followed.mean_percent[:, k] - home, margin) for k in range(3)))
     return Resting(days, followed.at(7.0), home, margin, followed)
@@ -117,7 +118,8 @@ def storage(
 
     stays: air of each place in turn; start_percent: at rest in the first air when left out.
 
-    >>> ends = storage(Stock(0.025, 0.68), [steady(16, 35, 120, "shop in winter"), steady(21, 65, 30, "seaside flat")])
+    >>> stays = [steady_air(16, 35, 120, "shop in winter"), steady_air(21, 65, 30, "seaside flat")]
+    >>> ends = storage(Stock(0.025, 0.68), stays)
     >>> [(end.label, round(end.mean_percent.mid, 1), round(end.emc_percent, 1)) for end in ends]
     [('shop in winter', 7.0, 7.0), ('seaside flat', 10.2, 12.0)]
     """

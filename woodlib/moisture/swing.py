@@ -10,12 +10,13 @@ import numpy as np
 from ..air.checks import read_values
 from ..errors import InputError, Problems
 from .diffusivity import MOISTURE, TEMPERATURE
-from .drive import PERIOD_DAYS, through_year
+from .drive import PERIOD_DAYS, air_of_year
 from .finishes import BARE, Finish, all_finishes, find_finish
+from .following import Followed, follow
 from .plate import surface_response, swing_depth_m, swing_response
 from .rates import Likely
 from .resting import _need_stock
-from .stock import Followed, Stock, follow
+from .stock import Stock
 
 PERIODS_DAYS = {"day": 1.0, "week": 7.0, "year": PERIOD_DAYS}
 _MOST_YEARS = 40
@@ -26,9 +27,9 @@ class YearInside:
     """A settled year inside a board.
 
     swing_percent: driest to dampest mean moisture; air_swing_percent: the same of the air's EMC, in steps of a day;
-    kept: yearly sine of the board over that of the air; delay_days: how far it runs behind; lowest_percent,
-    highest_percent: ends of the swing; most_tilt_percent: greatest face-to-face difference; followed: that year,
-    days from 0 to 365.
+    kept: yearly sine of the board over that of the air, NaN in air that does not swing; delay_days: how far it runs
+    behind; lowest_percent, highest_percent: ends of the swing; most_tilt_percent: greatest face-to-face difference;
+    followed: that year, days from 0 to 365.
     """
 
     swing_percent: Likely
@@ -55,7 +56,7 @@ def year_inside(stock: Stock, year: Any, step_hours: float = 24.0) -> YearInside
     problems = Problems()
     _need_stock(stock, problems)
     problems.raise_if_any()
-    one = through_year(year, years=1.0)
+    one = air_of_year(year, years=1.0)
     _, emc, temperature = one.on_grid(1.0)
     settle = stock.slow_days(float(emc.mean()), float(temperature.mean()))
     years = int(np.ceil(3.0 * settle / PERIOD_DAYS)) + 1
@@ -65,7 +66,7 @@ def year_inside(stock: Stock, year: Any, step_hours: float = 24.0) -> YearInside
             f"{stock.second_finish.label}: it needs {years} years to settle, and {_MOST_YEARS} are the most "
             "that are run; choose a thinner board or a finish that lets more through."
         )
-    return _settled(follow(stock, through_year(year, years=years), float(emc.mean()), step_hours=step_hours), years)
+    return _settled(follow(stock, air_of_year(year, years=years), float(emc.mean()), step_hours=step_hours), years)
 
 
 def _settled(followed: Followed, years: int) -> YearInside:
@@ -93,7 +94,7 @@ def _settled(followed: Followed, years: int) -> YearInside:
 
 
 def _yearly_sine(day: np.ndarray, values: np.ndarray) -> complex:
-    """Complex amplitude of the part of ``values`` that swings once a year; NaN-free even in steady air."""
+    """Complex amplitude of the part of ``values`` that swings once a year; NaN when it does not swing."""
     turn = np.exp(-2j * np.pi * day / PERIOD_DAYS)
     amplitude = 2.0 / PERIOD_DAYS * np.trapezoid(values * turn, day)
     return complex(amplitude) if abs(amplitude) > 1e-9 else complex(np.nan, np.nan)
