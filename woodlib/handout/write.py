@@ -14,7 +14,7 @@ from ..errors import InputError
 from ..opening import notebooks_folder
 from .page import GENERATOR
 
-COMMISSION = "03-the-commission.ipynb"
+COMMISSION = "*-the-commission.ipynb"
 BRIEF_VARIABLE = "WOODLIB_BRIEF"
 
 
@@ -28,7 +28,9 @@ def write_handout(brief: str | Path, output: str | Path, progress: Callable[[int
 
     target = checked_target(output)
     read_brief(brief)
-    source = notebooks_folder() / COMMISSION
+    source = next(iter(sorted(notebooks_folder().glob(COMMISSION))), None)
+    if source is None:
+        raise InputError(f"The kit's notebook {COMMISSION} is missing from {notebooks_folder()}; get the kit again.")
     notebook = nbformat.read(source, as_version=4)
     ran = run_notebook(notebook, str(source.parent), {BRIEF_VARIABLE: str(Path(brief).resolve())}, progress)
     html, _ = HandoutExporter().from_notebook_node(ran, {"metadata": {"name": source.stem, "path": str(source.parent)}})
