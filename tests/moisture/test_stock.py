@@ -217,3 +217,16 @@ def test_gap_in_a_log_is_said():
     drive = air_log([0, 10, 100], 20.0, [40, 50, 45])
     assert "no readings for 90 days" in drive.remarks[0]
     assert in_turn([drive, drive]).remarks == drive.remarks
+
+
+def test_air_that_does_not_swing_leaves_no_ratio():
+    inside = year_inside(Stock(0.019, 0.6), Year.steady(20, 50))
+    assert np.isnan(inside.kept).all() and np.isnan(inside.delay_days).all()
+    assert inside.swing_percent.high < 1e-9 and inside.air_swing_percent < 1e-9
+
+
+def test_the_year_inside_has_whole_days_and_profiles():
+    inside = year_inside(Stock(0.019, 0.6), YEAR)
+    assert inside.followed.days.tolist() == list(range(366))
+    assert inside.followed.profile_days == pytest.approx(np.arange(13) * 365 / 12)
+    assert inside.followed.profile_percent.shape == (13, 60, 3)

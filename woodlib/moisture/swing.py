@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
+from scipy.integrate import trapezoid
 
 from ..air.checks import read_values
 from ..errors import InputError, Problems
@@ -29,7 +30,7 @@ class YearInside:
     swing_percent: driest to dampest mean moisture; air_swing_percent: the same of the air's EMC, in steps of a day;
     kept: yearly sine of the board over that of the air, NaN in air that does not swing; delay_days: how far it runs
     behind; lowest_percent, highest_percent: ends of the swing; most_tilt_percent: greatest face-to-face difference;
-    followed: that year, days from 0 to 365.
+    followed: that year, days from 0 to 365, with a profile every twelfth of it.
     """
 
     swing_percent: Likely
@@ -66,13 +67,33 @@ def year_inside(stock: Stock, year: Any, step_hours: float = 24.0) -> YearInside
             f"{stock.second_finish.label}: it needs {years} years to settle, and {_MOST_YEARS} are the most "
             "that are run; choose a thinner board or a finish that lets more through."
         )
-    return _settled(follow(stock, air_of_year(year, years=years), float(emc.mean()), step_hours=step_hours), years)
+    start = (years - 1) * PERIOD_DAYS
+    followed = follow(
+        stock,
+        air_of_year(year, years=years),
+        float(emc.mean()),
+        step_hours=step_hours,
+        profile_days=start + PERIOD_DAYS * np.arange(13) / 12.0,
+    )
+    return _settled(_last_year(followed, start, round(PERIOD_DAYS * 24.0 / step_hours)))
 
 
-def _settled(followed: Followed, years: int) -> YearInside:
-    last = followed.days >= (years - 1) * PERIOD_DAYS - 1e-6
-    day, emc = followed.days[last] - (years - 1) * PERIOD_DAYS, followed.emc_percent[last]
-    mean, tilt = followed.mean_percent[last], followed.tilt_percent[last]
+def _last_year(followed: Followed, start: float, steps: int) -> Followed:
+    """The last year of a course at equal steps from 0 to 365, both ends included, so that it closes on itself."""
+    day = np.linspace(0.0, PERIOD_DAYS, max(steps, 12) + 1)
+
+    def at_days(values: np.ndarray) -> np.ndarray:
+        flat = values.reshape(len(values), -1)
+        columns = [np.interp(start + day, followed.days, column) for column in flat.T]
+        return np.stack(columns, axis=1).reshape(len(day), *values.shape[1:])
+
+    names = ("emc_percent", "mean_percent", "tilt_percent", "surface_percent")
+    year = {name: at_days(getattr(followed, name)) for name in names}
+    return replace(followed, days=day, profile_days=followed.profile_days - start, **year)
+
+
+def _settled(year: Followed) -> YearInside:
+    day, emc, mean = year.days, year.emc_percent, year.mean_percent
     ratio = [_yearly_sine(day, mean[:, k]) / _yearly_sine(day, emc) for k in range(3)]
     return YearInside(
         Likely.of(*np.ptp(mean, axis=0).tolist()),
@@ -81,22 +102,15 @@ def _settled(followed: Followed, years: int) -> YearInside:
         Likely.of(*(float(-np.angle(value)) * PERIOD_DAYS / (2 * np.pi) for value in ratio)),
         Likely.of(*mean.min(axis=0).tolist()),
         Likely.of(*mean.max(axis=0).tolist()),
-        Likely.of(*np.abs(tilt).max(axis=0).tolist()),
-        replace(
-            followed,
-            days=day,
-            emc_percent=emc,
-            mean_percent=mean,
-            tilt_percent=tilt,
-            surface_percent=followed.surface_percent[last],
-        ),
+        Likely.of(*np.abs(year.tilt_percent).max(axis=0).tolist()),
+        year,
     )
 
 
 def _yearly_sine(day: np.ndarray, values: np.ndarray) -> complex:
     """Complex amplitude of the part of ``values`` that swings once a year; NaN when it does not swing."""
     turn = np.exp(-2j * np.pi * day / PERIOD_DAYS)
-    amplitude = 2.0 / PERIOD_DAYS * np.trapezoid(values * turn, day)
+    amplitude = 2.0 / PERIOD_DAYS * trapezoid((values - values.mean()) * turn, day)
     return complex(amplitude) if abs(amplitude) > 1e-9 else complex(np.nan, np.nan)
 
 
