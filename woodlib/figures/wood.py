@@ -8,9 +8,12 @@ map of a ring pattern, see :mod:`woodlib.movement.shape`), so a circle per ring 
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 import numpy as np
 
+from ..movement.shape import wedge_map
+from ..reading.decided import Decided
 from .scene import Area, Circle, Coordinate, Line, Mark, Role, Window, box
 
 
@@ -53,19 +56,30 @@ def board_end(
     return [Area(outline, role), Window(outline, tuple(rings)), Line([*outline, outline[0]], "edge", 1.8)]
 
 
+@lru_cache(maxsize=512)
+def _grain(count: int, seed: int, wave: float) -> tuple[np.ndarray, list[float], np.ndarray]:
+    """The pattern of a board: places along it, where each line lies across it (0 to 1), and its ripple in px."""
+    noise = np.random.Generator(np.random.PCG64(seed))
+    steps = np.linspace(0.0, 1.0, 13)
+    offsets, ripples = [], []
+    for k in range(count):
+        offsets.append((k + 0.5 + 0.6 * (noise.random() - 0.5)) / count)
+        ripples.append(wave * np.sin(2 * math.pi * (steps * (0.6 + noise.random()) + noise.random())))
+    return steps, offsets, np.array(ripples)
+
+
 def grain_lines(outline: list, along: str, count: int, seed: int, role: Role = "late-wood", wave: float = 1.6) -> list[Mark]:
     """Long-grain lines inside an upright rectangle, ``along`` "x" or "y"; the same seed draws the same board."""
     (x0, y0), _, (x1, y1), _ = outline
-    noise = np.random.Generator(np.random.PCG64(seed))
-    steps = np.linspace(0.0, 1.0, 13)
+    steps, offsets, ripples = _grain(count, seed, wave)
+    if any(isinstance(value, Decided) for value in (x0, y0, x1, y1)):
+        steps = steps.astype(object)  # decided numbers keep their record
     marks: list[Mark] = []
-    for k in range(count):
-        offset = (k + 0.5 + 0.6 * (noise.random() - 0.5)) / count
-        ripple = wave * np.sin(2 * math.pi * (steps * (0.6 + noise.random()) + noise.random()))
+    for k, (offset, ripple) in enumerate(zip(offsets, ripples, strict=True)):
         if along == "x":
-            points = [(x0 + (x1 - x0) * float(s), y0 + (y1 - y0) * offset + float(r)) for s, r in zip(steps, ripple, strict=True)]
+            points = np.column_stack([x0 + (x1 - x0) * steps, y0 + (y1 - y0) * offset + ripple])
         else:
-            points = [(x0 + (x1 - x0) * offset + float(r), y0 + (y1 - y0) * float(s)) for s, r in zip(steps, ripple, strict=True)]
+            points = np.column_stack([x0 + (x1 - x0) * offset + ripple, y0 + (y1 - y0) * steps])
         marks.append(Line(points, role, 0.7 if k % 3 else 1.2))
     return marks
 
@@ -89,3 +103,29 @@ def panel_face(
         if k:
             inside.append(Line(seam, "edge", 0.8))
     return [*marks, Window(outline, tuple(inside)), Line([*outline, outline[0]], "edge", 1.8)]
+
+
+def moved_end(
+    points, middle: tuple[float, float], ring_angle_deg: float, pith_distance: float, radial_strain: float, tangential_strain: float
+) -> np.ndarray:
+    """Where points of a board's end go when the wood grows about its pith: shape (n, 2), px to px.
+
+    ``middle`` of the end before, px; strains as drawn, so already exaggerated if the picture says so. Rings stay
+    concentric (``movement.shape.wedge_map``) and the wood in the middle keeps its place and its direction.
+
+    >>> moved_end([(140.0, 50.0)], (100.0, 50.0), 0.0, 500.0, 0.1, 0.2).round(1).tolist()
+    [[148.0, 50.3]]
+    """
+    towards = np.array(pith_direction(ring_angle_deg))
+    across = np.array([towards[1], -towards[0]])
+    away = np.asarray(points, float) - middle
+    moved_across, moved_depth = wedge_map(away @ across, pith_distance - away @ towards, radial_strain, tangential_strain)
+    depth = (1.0 + radial_strain) * pith_distance - moved_depth
+    return middle + np.outer(moved_across, across) + np.outer(depth, towards)
+
+
+def end_outline(left: float, top: float, width: float, thickness: float, steps: int = 12) -> np.ndarray:
+    """The outline of a board's end with enough points on its long sides to bend, from the upper left, clockwise; px."""
+    across = np.linspace(left, left + width, steps + 1)
+    upper = np.column_stack([across, np.full(steps + 1, top)])
+    return np.concatenate([upper, upper[::-1] + (0.0, thickness)])
