@@ -3,8 +3,8 @@
 Hypothesis measures no time here, so a slow or busy machine cannot turn a right answer into a failure. In continuous
 integration (``CI`` set) its search starts from the same place in every run; at a desk it looks somewhere new each time.
 
-One reference program, SfePy, has to be compiled where it is installed, so it is not among the packages that every machine
-can have. Where it is missing its files are not collected, and the end of the run says so.
+One reference program, SfePy, has to be compiled where it is installed, so it is not among the packages that every
+machine can have. Where it is missing its files are not collected, and the end of the run says so.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""Run notebooks from top to bottom and store their outputs in the form that is committed.
+"""Run notebooks from top to bottom and store their outputs in the form that is committed; redraw the README's picture.
 
     python3 -m woodlib refresh [NOTEBOOK ...]
 
@@ -16,7 +16,11 @@ from nbclient import NotebookClient
 from nbclient.exceptions import CellExecutionError
 from notebook_rules import faults, hidden_errors, normalise
 
+from woodlib.figures.svg import svg
+from woodlib.studies import find_study
+
 PROJECT = Path(__file__).resolve().parent.parent
+README_PICTURE = PROJECT / "notebooks" / "pictures" / "panel-movement.svg"
 
 
 def refresh(path: Path) -> list[str]:
@@ -39,14 +43,23 @@ def refresh(path: Path) -> list[str]:
     return faults(notebook)
 
 
+def redraw_readme_picture() -> None:
+    """Draw what the kit shows first: the panel of the reading-nook seat over a year, as its study begins."""
+    answer = find_study("panel-movement").answer()
+    README_PICTURE.parent.mkdir(exist_ok=True)
+    README_PICTURE.write_text(svg(answer.picture, answer.alt_text()), encoding="utf-8")
+
+
 def main(names: list[str]) -> int:
     """Refresh the named notebooks, or all; returns 1 when something is wrong with one of them."""
     os.environ["PYTHONPATH"] = os.pathsep.join(filter(None, [str(PROJECT), os.environ.get("PYTHONPATH")]))
     paths = [Path(name) for name in names] or sorted((PROJECT / "notebooks").glob("*.ipynb"))
     absent = [str(path) for path in paths if not path.is_file()]
     if absent:
-        print(f"There is no notebook {', '.join(absent)}; give the path of one, or none at all to refresh every notebook.")
+        print(f"There is no notebook {', '.join(absent)}; give the path of one, or none at all to refresh them all.")
         return 2
+    if not names:
+        redraw_readme_picture()
     wrong = 0
     for path in paths:
         found = refresh(path)

@@ -63,7 +63,8 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("brief", type=Path, metavar="BRIEF.toml")
     made.add_argument("-o", "--output", type=Path, metavar="FILE.html", required=True)
     made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
-    made.add_argument("parts", nargs="*", type=test_part, metavar="PART", help="library, notebooks or browser; all three when left out")
+    text = "library, notebooks or browser; all three when left out"
+    made.add_argument("parts", nargs="*", type=test_part, metavar="PART", help=text)
     text = "for contributors: run notebooks from top to bottom and store their outputs"
     made = command("refresh", refresh_notebooks, text, extra="test")
     made.add_argument("notebooks", nargs="*", type=Path, metavar="NOTEBOOK", help="all of them when left out")
@@ -105,9 +106,9 @@ def write_handout(chosen: argparse.Namespace) -> int:
 
 
 def show_progress(done: int, total: int) -> None:
-    """Count on one line how many states of the pictures are drawn, where the screen can be written over."""
+    """Count the cells that have run on one line, where the screen can be written over."""
     if sys.stdout.isatty():
-        print(f"\r  {done} of {total}", end="\n" if done == total else "", flush=True)
+        print(f"\r  step {done} of {total}", end="\n" if done == total else "", flush=True)
 
 
 def run_tests(chosen: argparse.Namespace) -> int:

@@ -98,7 +98,7 @@ def browser_page(open_context) -> Watched:
 
 @pytest.fixture
 def offline(open_context):
-    """Make watched pages without a network, with options such as ``viewport``; what is asked for is kept and refused."""
+    """Make watched pages without a network, with options such as ``viewport``; requests are kept and refused."""
 
     def make(**options) -> Watched:
         context = open_context(offline=True, **options)

@@ -1,0 +1,126 @@
+"""The command line: what it takes, what it refuses, and what an old Python or a bare one gets to see."""
+
+from __future__ import annotations
+
+import ast
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from woodlib import __main__, __version__, command_line
+from woodlib.environment import SetUpError
+
+PROJECT = Path(__main__.__file__).resolve().parent.parent
+COMMANDS = ("open", "brief", "handout", "test", "refresh", "bench")
+
+
+@pytest.fixture(autouse=True)
+def here(monkeypatch):
+    """Run commands in this Python: setting up has its own tests."""
+    monkeypatch.setattr(command_line.environment, "enter", lambda extra, arguments: None)
+
+
+@pytest.mark.parametrize("name", ["__init__", "__main__"])
+def test_what_an_old_python_reads_first_is_spelled_for_it(name):
+    text = (PROJECT / "woodlib" / f"{name}.py").read_text()
+    ast.parse(text, feature_version=(3, 6))
+    assert "from __future__ import annotations" not in text
+
+
+@pytest.mark.parametrize("newer", [None, "python3.12"])
+def test_an_old_python_gets_one_sentence(monkeypatch, capsys, newer):
+    monkeypatch.setattr(__main__.sys, "version_info", (3, 9, 2, "final", 0))
+    monkeypatch.setattr(__main__, "starts", lambda command: command == newer)
+    assert __main__.main(["open"]) == 1
+    said = capsys.readouterr().err
+    assert "needs Python 3.11 or newer" in said and "is Python 3.9;" in said
+    assert (newer or "python.org") in said and said.count("\n") == 1
+
+
+def test_a_command_that_is_not_there_does_not_start():
+    assert __main__.starts(sys.executable)
+    assert not __main__.starts("no-such-command-as-this")
+
+
+def test_a_python_without_any_package_can_read_the_command_line():
+    bare = [sys.executable, "-S", "-m", "woodlib"]
+    said = subprocess.run([*bare, "--help"], cwd=PROJECT, capture_output=True, text=True, check=True).stdout
+    assert all(f"\n    {name}" in said for name in COMMANDS)
+    said = subprocess.run([*bare, "--version"], cwd=PROJECT, capture_output=True, text=True, check=True).stdout
+    assert said == f"woodlib {__version__}\n"
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        ([], "COMMAND"),
+        (["opne"], "opne"),
+        (["handout", "seat.toml"], "-o/--output"),
+        (["test", "everything"], "the parts are library, notebooks, browser"),
+    ],
+)
+def test_a_wrong_command_line_is_refused_with_what_is_wrong(arguments, words, capsys):
+    with pytest.raises(SystemExit) as caught:
+        command_line.run(arguments)
+    assert caught.value.code == 2
+    assert words in capsys.readouterr().err
+
+
+def test_options_for_another_program_are_refused_where_there_is_none(capsys):
+    assert command_line.run(["brief", "a.toml", "--", "--no-browser"]) == 2
+    assert "takes nothing after --, and got: --no-browser" in capsys.readouterr().err
+
+
+def test_a_new_brief_is_written_once_and_never_over_another(tmp_path, capsys):
+    path = tmp_path / "seat.toml"
+    assert command_line.run(["brief", str(path)]) == 0
+    written = path.read_bytes()
+    assert command_line.run(["brief", str(path)]) == 1
+    said = capsys.readouterr()
+    assert str(path) in said.out
+    assert "exists already" in said.err and said.err.count("\n") == 1
+    assert path.read_bytes() == written
+
+
+def test_the_handout_of_a_brief_with_mistakes_is_refused_in_sentences(tmp_path, capsys):
+    brief, page = tmp_path / "seat.toml", tmp_path / "seat.html"
+    brief.write_text('[piece]\nwidht = "20 in"\n')
+    assert command_line.run(["handout", str(brief), "-o", str(page)]) == 1
+    said = capsys.readouterr().err
+    assert "widht" in said and "Traceback" not in said
+    assert not page.exists()
+
+
+def test_what_is_refused_on_the_way_comes_out_as_a_sentence(monkeypatch, capsys):
+    def refuse(extra, arguments):
+        raise SetUpError("The shop is closed.")
+
+    monkeypatch.setattr(command_line.environment, "enter", refuse)
+    assert command_line.run(["open"]) == 1
+    assert capsys.readouterr().err == "The shop is closed.\n"
+
+
+def test_stopping_by_hand_is_no_traceback(monkeypatch, capsys):
+    def stop(extra, arguments):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(command_line.environment, "enter", stop)
+    assert command_line.run(["test"]) == 130
+    assert "Run the same command again" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("name", ["test", "refresh", "bench"])
+def test_commands_of_the_working_copy_say_so_elsewhere(monkeypatch, capsys, name):
+    monkeypatch.setattr(command_line.environment, "project_folder", lambda: None)
+    assert command_line.run([name]) == 1
+    assert "needs a working copy" in capsys.readouterr().err
+
+
+def test_progress_is_counted_on_one_line_of_a_screen(monkeypatch, capsys):
+    command_line.show_progress(1, 2)
+    assert capsys.readouterr().out == ""
+    monkeypatch.setattr(command_line.sys.stdout, "isatty", lambda: True, raising=False)
+    command_line.show_progress(2, 2)
+    assert capsys.readouterr().out == "\r  step 2 of 2\n"
