@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import asyncio
 from collections.abc import Callable
+from contextlib import suppress
 from html import escape
 from itertools import count
 from typing import Any
@@ -15,10 +16,11 @@ from typing import Any
 import ipywidgets as widgets
 from IPython.display import DisplayHandle, display
 
-from .errors import WoodlibError
+from .errors import InputError, WoodlibError
 from .figures.palette import style_sheet
 from .figures.svg import picture_address, svg
-from .study.answer import Answer
+from .reading.say import plain_text
+from .study.answer import Answer, Reading
 from .study.inputs import Choice, Input, Span, Switch
 from .study.readings import READINGS_CSS, readings_html
 from .study.study import Study
@@ -32,6 +34,7 @@ _ERROR_CSS = ".wl-error{border:2px solid var(--w-stop);padding:.5em .8em;max-wid
 _panel_numbers = count(1)
 shown_panels: dict[str, Panel] = {}
 freeze_when_shown = False  # set while a notebook is run for a handout
+left_at: dict[str, dict[str, Any]] = {}  # then: where sliders were left in the saved notebook, by study
 
 
 def still_html(study: Study, answer: Answer, values: dict[str, Any]) -> str:
@@ -40,8 +43,21 @@ def still_html(study: Study, answer: Answer, values: dict[str, Any]) -> str:
     return (
         f"<div><p><strong>{escape(study.question)}</strong></p><p>{state}</p>"
         f'<img alt="{escape(answer.alt_text(), quote=True)}" src="{picture_address(answer.picture, answer.alt_text())}" '
-        f'style="width:100%;max-width:{answer.picture.width:g}px">{readings_html(answer)}<p><em>{BRING_TO_LIFE}</em></p></div>'
+        f'style="width:100%;max-width:{answer.picture.width:g}px">{_still_readings(answer)}<p><em>{BRING_TO_LIFE}</em></p></div>'
     )
+
+
+def _still_readings(answer: Answer) -> str:
+    # Plain elements that read well without a style sheet: viewers strip it from a notebook they do not trust.
+    def row(reading: Reading) -> str:
+        words = plain_text(reading.words)
+        told = escape(plain_text(reading.value)) + (f"<br>{escape(words)}" if words else "")
+        return f'<tr><th scope="row" style="text-align:left;white-space:nowrap">{escape(reading.label)}</th><td style="text-align:left">{told}</td></tr>'
+
+    fine = "".join(f"<li>{escape(plain_text(line))}</li>" for line in answer.fine_print)
+    small = f"<details><summary>Where the numbers come from</summary><ul>{fine}</ul></details>" if fine else ""
+    rows = "".join(row(reading) for reading in answer.readings)
+    return f"<p><strong>{escape(plain_text(answer.headline))}</strong></p><table>{rows}</table>{small}"
 
 
 def _control(entry: Input) -> widgets.ValueWidget:
@@ -80,7 +96,7 @@ class Panel(widgets.VBox):
         for entry in study.inputs:
             if isinstance(entry, Span):
                 self._place_slider(entry, entry.read(entry.start))
-        self._units = widgets.ToggleButtons(options=list(UNITS), description="Numbers in", style={"description_width": "17em", "button_width": "8em"})
+        self._units = widgets.ToggleButtons(options=list(UNITS), description="Numbers in", style={"description_width": "17em", "button_width": "9.5em"})
         self._picture = widgets.HTML()
         self._readings = widgets.HTML()
         for control in (*self.controls.values(), self._units):
@@ -175,7 +191,7 @@ class Panel(widgets.VBox):
         if freeze_when_shown:
             from .handout.sections import SECTION_MIME, section
 
-            display({SECTION_MIME: section(self.study.starting(**self.values))}, raw=True)
+            display({SECTION_MIME: section(where_left(self.study.starting(**self.values)))}, raw=True)
             return
         answer = self.answer_now or self.study.answer(**self.values)
         bundle = dict(widgets.VBox._repr_mimebundle_(self))
@@ -183,6 +199,15 @@ class Panel(widgets.VBox):
         bundle["text/html"] = still_html(self.study, answer, self.values)
         display(bundle, raw=True, metadata={"woodlib": {"still_of": self.study.key}})
         self._record = display(self._record_bundle(), raw=True, display_id=True)
+
+
+def where_left(study: Study) -> Study:
+    """The study starting where its sliders were left, as far as it can still stand there."""
+    kept = {}
+    for key, value in left_at.get(study.key, {}).items():
+        with suppress(InputError):
+            kept |= {key: study.read({key: value})[key]}
+    return study.starting(**kept)
 
 
 def button(label: str, action: Callable[[], str]) -> widgets.Widget:

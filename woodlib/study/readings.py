@@ -16,7 +16,8 @@ from .answer import Answer, Reading
 READINGS_CSS = (
     ".wl-read{margin:.3em 0;max-width:720px;line-height:1.45}.wl-read dl{display:grid;"
     "grid-template-columns:minmax(7em,max-content) 1fr;gap:.25em 1em;margin:.4em 0}.wl-read dt{font-weight:600}"
-    ".wl-read dd{margin:0}.wl-read p{margin:.2em 0;font-size:1.08em;font-weight:600}.wl-read dd span{display:block}"
+    # Notebook viewers float definition lists and give them a width of their own.
+    ".wl-read dt,.wl-read dd{float:none;width:auto;margin:0}.wl-read p{margin:.2em 0;font-size:1.08em;font-weight:600}.wl-read dd span{display:block}"
     ".wl-read .t{border-left:.45em solid;padding-left:.6em}.wl .t-fine{border-color:var(--w-fine)}"
     ".wl .t-watch{border-color:var(--w-watch);border-left-style:double}"
     ".wl .t-stop{border-color:var(--w-stop);border-left-style:dashed}"
