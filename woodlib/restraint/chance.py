@@ -90,9 +90,7 @@ def _nodes() -> _Nodes:
     spread = _log_spread(assumption("demand_variation").middle)
     board = spread * normal - spread**2 / 2  # mean 1
     offsets = -np.log1p(shares)[:, None] + board
-    weights = (
-        rate_weight[:, None, None] * share_weight[:, None] * (board_weight / board_weight.sum())
-    )
+    weights = rate_weight[:, None, None] * share_weight[:, None] * (board_weight / board_weight.sum())
     factor, duration, tough = (assumption(k) for k in ("calibrated_strength_factor", "duration_factor", "toughness"))
     return _Nodes(
         np.exp(log_rate), np.broadcast_to(offsets, weights.shape), weights,

@@ -93,21 +93,23 @@ class ElasticConstants:
         unused = {"poisson_rt"} if tilted else {"poisson_rt", "shear_rt_pa"}
         return tuple(k for k, value in self.values.items() if value.status == "estimated" and k not in unused)
 
+    def estimate_remarks(self, ring_angle_rad: float = 0.0) -> tuple[str, ...]:
+        """A sentence about what is estimated, if anything is."""
+        names = "; ".join(_NAMES[key] for key in self.estimated(ring_angle_rad))
+        if not names:
+            return ()
+        stands_in = f"the median of the {self.kind}s that are in the tables stands in"
+        return (f"No table gives these constants of {self.species}, and {stands_in}: {names}.",)
+
     def remarks(self, ring_angle_rad: float = 0.0) -> tuple[str, ...]:
         """Sentences about what is estimated and what is missing."""
-        sentences = []
-        names = [_NAMES[key] for key in self.estimated(ring_angle_rad)]
-        if names:
-            sentences.append(
-                f"No table gives {', '.join(names)} of {self.species}; the median of the {self.kind}s that are in the "
-                "tables stands in."
-            )
-        if self.tension_perpendicular is None:
-            sentences.append(
-                f"No table prints the strength of {self.species} in tension across the grain, and it is not guessed: "
-                "only the strain rule is given, no chance of a crack."
-            )
-        return tuple(sentences)
+        if self.tension_perpendicular is not None:
+            return self.estimate_remarks(ring_angle_rad)
+        missing = (
+            f"No table prints the strength of {self.species} in tension across the grain, and it is not guessed: "
+            "only the strain rule is given, no chance of a crack."
+        )
+        return (*self.estimate_remarks(ring_angle_rad), missing)
 
     def varied(self, log_steps: float) -> ElasticConstants:
         """The same with every estimated modulus moved by this many spreads of its estimate (up or down)."""
@@ -195,7 +197,8 @@ def elastic_constants(species: Species | str) -> ElasticConstants:
     bending = species.get("modulus_of_elasticity_pa")
     if bending is None:
         raise MissingDataError(
-            f"{species.name} has no modulus of elasticity in the tables, so the stress in a held panel cannot be worked "
+            f"{species.name} has no modulus of elasticity in the tables, so the stress in a held panel cannot be "
+            f"worked "
             "out; choose a related species that has one, or give modulus_of_elasticity in your own species file."
         )
     lengthwise = Value(
@@ -223,7 +226,8 @@ def _check_stable(name: str, values: Mapping[str, Value]) -> None:
     rest = 1 - lr * rl - lt * tl - rt * tr - 2 * rl * tr * lt
     if min(1 - lr * rl, 1 - lt * tl, 1 - rt * tr, rest) <= 0:
         raise InputError(
-            f"the Poisson ratios of {name} (LR {lr:g}, LT {lt:g}, RT {rt:g}) do not belong to a stable material with its "
+            f"the Poisson ratios of {name} (LR {lr:g}, LT {lt:g}, RT {rt:g}) do not belong to a stable material "
+            f"with its "
             "moduli; make them smaller in your species file."
         )
 

@@ -73,8 +73,8 @@ class SlotPlan:
 
 
 def slot_plan(
-    positions_m: Sequence[float], swelling_strain: float, shrinkage_strain: float, screw_m: float, fixed: str | float = "middle",
-    part_m: float | None = None, allowance_m: float = FITTING_ALLOWANCE_M,
+    positions_m: Sequence[float], swelling_strain: float, shrinkage_strain: float, screw_m: float,
+    fixed: str | float = "middle", part_m: float | None = None, allowance_m: float = FITTING_ALLOWANCE_M,
 ) -> SlotPlan:  # fmt: skip
     """How long each slot must be when one fastener is fixed and the others let the wood move.
 
@@ -112,7 +112,9 @@ def slot_plan(
     places = _checked_positions(positions_m, swelling_strain, shrinkage_strain, screw_m, part_m, allowance_m)
     tight = _fixed_place(places, fixed)
     slots = tuple(
-        _slot(place, tight, swelling_strain, shrinkage_strain, screw_m, allowance_m) for place in places if place != tight
+        _slot(place, tight, swelling_strain, shrinkage_strain, screw_m, allowance_m)
+        for place in places
+        if place != tight
     )
     _check_fit(places, slots, screw_m, part_m)
     remarks = ["One fastener stays tight and the others slide; fixed in the middle, every slot is half as long."]
@@ -144,11 +146,17 @@ def _checked_positions(positions_m, swelling, shrinkage, screw_m, part_m, allowa
     problems = Problems()
     numbers = np.asarray(positions_m, float).ravel()
     if numbers.size < 2 or not np.isfinite(numbers).all() or np.unique(numbers).size != numbers.size:
-        problems.add("fastener positions must be two or more different distances from one edge, for example 2 in and 7 in.")
+        problems.add(
+            "fastener positions must be two or more different distances from one edge, for example 2 in and 7 in."
+        )
     if not (np.isfinite(swelling) and 0 <= swelling < 0.3):
-        problems.add(f"swelling strain is {swelling:g}; it must be 0 to 0.3, the growth from glue-up to the dampest time.")
+        problems.add(
+            f"swelling strain is {swelling:g}; it must be 0 to 0.3, the growth from glue-up to the dampest time."
+        )
     if not (np.isfinite(shrinkage) and -0.3 < shrinkage <= 0):
-        problems.add(f"shrinkage strain is {shrinkage:g}; it must be -0.3 to 0, the shrinking from glue-up to the driest time.")
+        problems.add(
+            f"shrinkage strain is {shrinkage:g}; it must be -0.3 to 0, the shrinking from glue-up to the driest time."
+        )
     if not (np.isfinite(screw_m) and screw_m > 0):
         problems.add(f"screw diameter is {screw_m:g} m; it must be above 0, for example 5/32 in (4 mm).")
     if part_m is not None and not (np.isfinite(part_m) and part_m > 0):
@@ -165,12 +173,14 @@ def _check_fit(places, slots, screw_m: float, part_m: float | None) -> None:
     longest = max(slots, key=lambda slot: slot.length_m)
     if longest.length_m >= gap:
         problems.add(
-            f"the slot at {both(longest.position_m)} would be {both(longest.length_m)} long, but the next fastener is only "
+            f"the slot at {both(longest.position_m)} would be {both(longest.length_m)} long, but the next "
+            f"fastener is only "
             f"{both(gap)} away; use fewer fasteners or fix one nearer to it."
         )
     if part_m is not None and longest.length_m >= part_m:
         problems.add(
-            f"the slot at {both(longest.position_m)} would be {both(longest.length_m)} long, longer than the part it is cut in "
+            f"the slot at {both(longest.position_m)} would be {both(longest.length_m)} long, longer than the part "
+            f"it is cut in "
             f"({both(part_m)}); use a longer part or fix a nearer fastener."
         )
     problems.raise_if_any()

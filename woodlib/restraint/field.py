@@ -7,14 +7,14 @@ linear in the strain that does not fit, so it is solved once for a unit of it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from functools import lru_cache
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
 from scipy.linalg.lapack import dpbsv
 
 from ..errors import InputError
+from .elements import Condensed, add_glue, banded, condense, numbering, unfold
 from .lobatto import Line
 
 _ORDER = 5
@@ -113,6 +113,11 @@ def _grade(breaks: list[float], towards_last: bool, layers: int) -> list[float]:
     return breaks
 
 
+def _stepped(start: float, end: float, step: float) -> list[float]:
+    """Borders from start to end; one more, ``step`` after the start, where the rest is much longer than that."""
+    return [start, end] if end - start < 1.5 * step else [start, start + step, end]
+
+
 def plane_lines(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> tuple[Line, Line, Line, int, int]:
     """Lines across, along the panel and along the strip, with the count of glued and of split elements.
 
@@ -125,117 +130,19 @@ def plane_lines(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> tuple
         across = [*_grade([0.0, beside], False, layers), *across[1:]]
     glued_elements = len(across) - 1
     if glued < half:
-        across = [*across[:-1], *_grade([glued, half], False, layers)]
+        across = [*across[:-1], *_grade(_stepped(glued, half, glued), False, layers)]
     near = min(_NEAR_DEPTHS * depth, _NEAR_WIDTHS * 2 * glued)
-    along = _grade([0.0, depth - near, depth], True, layers)
+    along = [depth - place for place in reversed(_stepped(near, depth, 2 * near if glued < half else depth))]
+    along = _grade([*along, depth], True, layers)
     split_elements = 0
     if plane.split_m > 0:
         tip = depth - plane.split_m
         far = depth - max(near, min(2 * plane.split_m, (depth + plane.split_m) / 2))
         along = [*_grade([0.0, far, tip], True, layers), *_grade([tip, depth], False, layers)[1:]]
         split_elements = 1 + layers
-    strip = _grade([0.0, plane.strip_m], False, layers)
+    strip = _grade(_stepped(0.0, plane.strip_m, 2 * glued), False, layers)
     lines = (Line(tuple(breaks), order) for breaks in (across, along, strip))
     return (*lines, glued_elements, split_elements)
-
-
-class Numbering(NamedTuple):
-    """Which unknown each displacement is (the last number stands for 'held at zero'), and where matrices go."""
-
-    panel: np.ndarray  # (2, x, y): across, along
-    strip: np.ndarray
-    count: int
-    band: int  # entries below the diagonal
-    panel_places: tuple[np.ndarray, np.ndarray]  # positions in the block's matrix, and in the banded one
-    strip_places: tuple[np.ndarray, np.ndarray]
-
-
-def _share_element(count: int, order: int) -> np.ndarray:
-    """Which nodes of a line lie in a common element."""
-    nodes = np.arange(count * order + 1)
-    first, last = np.maximum(nodes - 1, 0) // order, np.minimum(nodes // order, count - 1)
-    return (first[:, None] <= last) & (first <= last[:, None])
-
-
-def _lower_pairs(numbers: np.ndarray, count: int, x_shared: np.ndarray, y_shared: np.ndarray):
-    """Entries of a block's matrix that can be other than zero, on and below the diagonal, and their unknowns."""
-    flat = numbers.ravel()
-    shared = np.tile(np.kron(x_shared, y_shared), (2, 2)).astype(bool)
-    row, column = np.nonzero(shared & (flat[:, None] < count) & (flat < count) & (flat[:, None] >= flat))
-    return row * flat.size + column, flat[row], flat[column]
-
-
-@lru_cache(maxsize=64)
-def _numbering(
-    x: int, y: int, strip_y: int, order: int, glued: int, split: int, ends: int, soft: bool
-) -> Numbering:
-    """Number the unknowns line by line along y, for ``x``, ``y`` and ``strip_y`` elements.
-
-    Symmetry holds nodes at zero, the nodes of ``glued`` elements are shared, those of ``split`` elements released.
-    """
-    shape, strip_shape = (y * order + 1, x * order + 1, 2), (strip_y * order + 1, x * order + 1, 2)
-    panel = np.arange(np.prod(shape)).reshape(shape).transpose(2, 1, 0).copy()
-    strip = np.arange(np.prod(strip_shape)).reshape(strip_shape).transpose(2, 1, 0) + panel.size
-    panel[0, 0, : panel.shape[2] - split * order] = -1  # mid-width stays on its line, except where it is split
-    if ends == 2:
-        panel[1, :, 0] = -1
-    else:
-        panel[1, 0, 0] = -1  # only stops the whole piece from drifting; it carries no force
-    strip[0, 0, :] = -1
-    if split:
-        panel[0, 0, -1] = -1  # the uncracked strip bridges the crack's mouth
-    if not soft:
-        strip[:, : glued * order + 1, 0] = panel[:, : glued * order + 1, -1]
-    names, compact = np.unique(np.concatenate([[-1], panel.ravel(), strip.ravel()]), return_inverse=True)
-    count = names.size - 1
-    compact = np.where(compact == 0, count, compact - 1)[1:]
-    panel, strip = compact[: panel.size].reshape(panel.shape), compact[panel.size :].reshape(strip.shape)
-    x_shared = _share_element(x, order)
-    pairs = [
-        _lower_pairs(numbers, count, x_shared, _share_element(elements, order))
-        for numbers, elements in ((panel, y), (strip, strip_y))
-    ]
-    band = max(int((row - column).max()) for _, row, column in pairs)
-    if soft:
-        band = max(band, int(strip[0, -1, 0] - panel[0, 1, -1]) + 2)
-    places = [(inside, column * (band + 1) + row - column) for inside, row, column in pairs]
-    return Numbering(panel, strip, count, band, *places)
-
-
-def _product(across: np.ndarray, along: np.ndarray) -> np.ndarray:
-    """Kronecker product; three times quicker than np.kron at this size."""
-    size = across.shape[0] * along.shape[0]
-    return (across[:, None, :, None] * along[None, :, None, :]).reshape(size, size)
-
-
-def _rectangle(x_line: Line, y_line: Line, wood: PlaneWood, thickness: float) -> np.ndarray:
-    """Stiffness matrix of one rectangle: both displacements at all of its nodes."""
-    q11, q22, q12, q66 = (thickness * value for value in wood.stiffness())
-    size = x_line.size * y_line.size
-    matrix = np.empty((2 * size, 2 * size))
-    mass_y, stiffness_y, mixed_y = y_line.mass, y_line.stiffness, y_line.mixed
-    matrix[:size, :size] = _product(x_line.stiffness, q11 * mass_y)
-    matrix[:size, :size] += _product(x_line.mass, q66 * stiffness_y)
-    matrix[size:, size:] = _product(x_line.mass, q22 * stiffness_y)
-    matrix[size:, size:] += _product(x_line.stiffness, q66 * mass_y)
-    coupling = _product(x_line.mixed, q12 * mixed_y.T)
-    coupling += _product(x_line.mixed.T, q66 * mixed_y)
-    matrix[:size, size:] = coupling
-    matrix[size:, :size] = coupling.T
-    return matrix
-
-
-def _add_glue(bands: np.ndarray, plane: HeldPlane, x_line: Line, elements: int, numbers: Numbering) -> None:
-    """Couple panel and strip through a layer that gives, over the glued elements."""
-    area = x_line.mass_of(elements) * min(1.0, plane.thickness_ratio)
-    count = elements * x_line.order + 1
-    stiff = 1e4 * plane.panel.modulus_y_pa / plane.width_m  # stands for 'does not give' in one direction only
-    for direction, compliance in enumerate((plane.glue_shear_m_per_pa, plane.glue_opening_m_per_pa)):
-        spring = area[:count, :count] * (1 / compliance if compliance > 0 else stiff)
-        sides = np.concatenate([numbers.panel[direction, :count, -1], numbers.strip[direction, :count, 0]])
-        coupled = np.kron([[1.0, -1.0], [-1.0, 1.0]], spring)
-        row, column = np.nonzero((sides[:, None] < numbers.count) & (sides[:, None] >= sides))
-        bands[sides[column], sides[row] - sides[column]] += coupled[row, column]
 
 
 def solve_plane(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> PlaneField:
@@ -276,39 +183,54 @@ def solve_plane(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> Plane
     small strains and no buckling; parts of the joint that are not glued may overlap (contact is not modelled).
     """
     x_line, panel_line, strip_line, glued_elements, split_elements = plane_lines(plane, order, layers)
-    numbers = _numbering(
-        x_line.count, panel_line.count, strip_line.count, order, glued_elements, split_elements, plane.ends, plane.is_soft
-    )
-    bands = np.zeros((numbers.count, numbers.band + 1))  # row j holds column j of the matrix from its diagonal down
-    whole = bands.reshape(-1)
-    for line, wood, thickness, (inside, outside) in (
-        (panel_line, plane.panel, 1.0, numbers.panel_places),
-        (strip_line, plane.strip, plane.thickness_ratio, numbers.strip_places),
-    ):
-        whole[outside] += _rectangle(x_line, line, wood, thickness).reshape(-1)[inside]
+    x, y, strip_y = x_line.count, panel_line.count, strip_line.count
+    numbers = numbering(x, y, strip_y, order, glued_elements, split_elements, plane.ends, plane.is_soft)
+    parts = _elements(plane, x_line, panel_line, strip_line)
+    bands = banded(parts.matrix, numbers)
     if plane.is_soft:
-        _add_glue(bands, plane, x_line, glued_elements, numbers)
-    load = _drying_load(plane, x_line, panel_line, numbers)
+        nodes = glued_elements * order + 1
+        add_glue(bands, numbers, x_line.mass_of(glued_elements)[:nodes, :nodes], _glue_stiffness(plane))
+    load = np.bincount(numbers.elements.ravel(), parts.load.ravel(), numbers.count + 1)[:-1]
     _, solution, trouble = dpbsv(bands.T, load, lower=1, overwrite_ab=1)
     if trouble:
         raise InputError(
             f"the elastic constants {plane.panel} and {plane.strip} are not those of a stable material: "
             "moduli must be above 0 and Poisson ratios small enough that nu_xy * nu_yx stays below 1."
         )
-    spread = np.append(solution, 0.0)
-    energy = 0.5 * plane.panel.stiffness()[0] * plane.width_m / 2 * plane.depth_m - 0.5 * float(solution @ load)
-    return PlaneField(
-        plane, x_line, panel_line, strip_line, Block(*spread[numbers.panel]), Block(*spread[numbers.strip]),
-        energy, numbers.count,
-    )  # fmt: skip
+    border = np.append(solution, 0.0)[numbers.elements]
+    panel, strip = Condensed(*(part[: x * y] for part in parts)), Condensed(*(part[x * y :] for part in parts))
+    panel_block = Block(*unfold(border[: x * y], panel, order, x, y))
+    strip_block = Block(*unfold(border[x * y :], strip, order, x, strip_y))
+    unknowns = numbers.count + parts.back.shape[0] * parts.back.shape[1]
+    field = PlaneField(plane, x_line, panel_line, strip_line, panel_block, strip_block, 0.0, unknowns)
+    return replace(field, energy_j_per_m=_energy(field))
 
 
-def _drying_load(plane: HeldPlane, x_line: Line, panel_line: Line, numbers: Numbering) -> np.ndarray:
-    """Forces of a free strain -1 of the panel across its grain."""
-    q11, _, q12, _ = plane.panel.stiffness()
-    mass = [line.mass.sum(axis=1) for line in (x_line, panel_line)]
-    mixed = [line.mixed.sum(axis=1) for line in (x_line, panel_line)]
-    forces = np.stack([np.outer(mixed[0], -q11 * mass[1]), np.outer(mass[0], -q12 * mixed[1])])
-    load = np.zeros(numbers.count + 1)
-    load[numbers.panel.ravel()] = forces.ravel()
-    return load[:-1]
+def _elements(plane: HeldPlane, x_line: Line, panel_line: Line, strip_line: Line) -> Condensed:
+    """All elements, panel first, x by x."""
+    strips = [(panel_line, plane.panel, 1.0, 1.0), (strip_line, plane.strip, plane.thickness_ratio, 0.0)]
+    stiffness, widths, heights, drying = [], [], [], []
+    for line, wood, thickness, shrinks in strips:
+        count = x_line.count * line.count
+        stiffness.append(np.tile(thickness * np.array(wood.stiffness()), (count, 1)))
+        widths.append(np.repeat(x_line.lengths, line.count))
+        heights.append(np.tile(line.lengths, x_line.count))
+        drying.append(np.full(count, shrinks))
+    return condense(*(np.concatenate(part) for part in (stiffness, widths, heights, drying)), x_line.order)
+
+
+def _glue_stiffness(plane: HeldPlane) -> tuple[float, float]:
+    """Stiffness of the glue layer in sliding and opening, Pa/m; a direction that does not give is very stiff."""
+    stiff = 1e4 * plane.panel.modulus_y_pa / plane.width_m
+    sliding, opening = plane.glue_shear_m_per_pa, plane.glue_opening_m_per_pa
+    width = min(1.0, plane.thickness_ratio)
+    return tuple(width * (1.0 / give if give > 0 else stiff) for give in (sliding, opening))
+
+
+def _energy(field: PlaneField) -> float:
+    """Strain energy: that of full restraint less half the work of the load (equilibrium)."""
+    q11, _, q12, _ = field.plane.panel.stiffness()
+    x, y = field.x_line, field.panel_line
+    work = q11 * (x.mixed.sum(axis=1) @ field.panel.across @ y.mass.sum(axis=1))
+    work += q12 * (x.mass.sum(axis=1) @ field.panel.along @ y.mixed.sum(axis=1))
+    return float(0.5 * q11 * x.breaks[-1] * y.breaks[-1] + 0.5 * work)

@@ -84,7 +84,8 @@ def split_opening(plane: HeldPlane, length_m: float, step_m: float | None = None
     """
     step = length_m / 2 if step_m is None else step_m
     energies = [
-        solve_plane(plane._replace(split_m=length_m + part), order, layers).energy_j_per_m for part in (-step / 2, step / 2)
+        solve_plane(plane._replace(split_m=length_m + part), order, layers).energy_j_per_m
+        for part in (-step / 2, step / 2)
     ]
     return EnergyRelease(2.0 * (energies[0] - energies[1]) / step, length_m, step)
 

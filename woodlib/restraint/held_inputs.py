@@ -43,7 +43,9 @@ def _length(problems: Problems, name: str, value: object) -> float:
         return value
     number = check_length(problems, name, value)
     if number > _WIDEST_M:
-        problems.add(f"{name} is {both(number)}; it must be at most {both(_WIDEST_M)}: write metres, or a unit with it.")
+        problems.add(
+            f"{name} is {both(number)}; it must be at most {both(_WIDEST_M)}: write metres, or a unit with it."
+        )
         return math.nan
     return number
 
@@ -54,12 +56,17 @@ def _species(problems: Problems, name: str, value: object) -> Species | None:
     try:
         return find_species(value)
     except (WoodlibError, AttributeError, TypeError) as error:
-        problems.add(f"{name}: {error}" if isinstance(error, WoodlibError) else f"{name} is {shown(value)}; write a name such as white oak.")
+        problems.add(
+            f"{name}: {error}"
+            if isinstance(error, WoodlibError)
+            else f"{name} is {shown(value)}; write a name such as white oak."
+        )
         return None
 
 
 def _moisture(problems: Problems, name: str, value: object, saturation: float) -> float:
-    fix = f"wood above fibre saturation ({saturation:g} %) does not move, and wet wood is not glued; give percent of dry mass"
+    above = f"wood above fibre saturation ({saturation:g} %) does not move, and wet wood is not glued"
+    fix = f"{above}; give percent of dry mass"
     return check_number(problems, name, value, "% MC", 0.0, saturation, fix)
 
 
@@ -70,7 +77,8 @@ def _year(problems: Problems, value: object, saturation: float) -> tuple[float, 
         numbers = np.zeros(0)
     if numbers.size < 2:
         problems.add(
-            f"moisture through the year is {shown(value)}; give at least two moisture contents in order, for example 12 then 7."
+            f"moisture through the year is {shown(value)}; give at least two moisture contents in order, for "
+            f"example 12 then 7."
         )
         return ()
     if not np.isfinite(numbers).all() or numbers.min() < 0.0 or numbers.max() > saturation:
@@ -103,13 +111,18 @@ def check_held(**given: object) -> HeldInputs:
     glue = _glue(problems, given["glue_thickness_m"], given["glue_shear_pa"])
     cut = "0 is flatsawn, 90 is quartersawn"
     angles = [
-        math.radians(check_number(problems, name.replace("_", " ").removesuffix(" deg"), given[name], "degrees", 0, 90, cut))
+        math.radians(
+            check_number(problems, name.replace("_", " ").removesuffix(" deg"), given[name], "degrees", 0, 90, cut)
+        )
         for name in ("ring_angle_deg", "strip_ring_angle_deg")
     ]
     if given["ends"] not in (1, 2):
         problems.add(f"ends is {shown(given['ends'])}; it must be 1 or 2: how many ends carry a strip.")
     if not isinstance(given["years"], int) or not 2 <= given["years"] <= 100:
-        problems.add(f"years is {shown(given['years'])}; it must be a whole number from 2 to 100, so that every season comes again.")
+        problems.add(
+            f"years is {shown(given['years'])}; it must be a whole number from 2 to 100, so that every season "
+            f"comes again."
+        )
     saturation = _saturation(species, strip_species)
     start = _moisture(problems, "moisture at glue-up", given["glue_up_mc_percent"], saturation)
     year = _year(problems, given["year_mc_percent"], saturation)
@@ -123,7 +136,8 @@ def _check_proportions(problems: Problems, sizes: dict[str, float]) -> None:
     width, strip = sizes["width_m"], sizes["strip_width_m"]
     if strip > width:
         problems.add(
-            f"strip width is {both(strip)}, wider than the panel ({both(width)}); a strip or lip is narrower than the panel: "
+            f"strip width is {both(strip)}, wider than the panel ({both(width)}); a strip or lip is narrower than "
+            f"the panel: "
             "check that width is across the panel's grain and strip width along it."
         )
     for name in ("thickness_m", "strip_thickness_m"):
@@ -139,14 +153,20 @@ def _glued(problems: Problems, value: object, width_m: float) -> float | None:
         return None
     glued = _length(problems, "glued width", value)
     if glued > width_m:
-        problems.add(f"glued width is {both(glued)}, more than the panel's width ({both(width_m)}); glue at most the width.")
+        problems.add(
+            f"glued width is {both(glued)}, more than the panel's width ({both(width_m)}); glue at most the width."
+        )
     return None if glued == width_m else glued
 
 
 def _glue(problems: Problems, thickness: object, shear: object) -> tuple[float, float | None]:
-    thick = check_number(problems, "glue thickness", thickness, "m", 0.0, 0.005, "0 for a tight joint, 0.0001 for 0.1 mm")
+    thick = check_number(
+        problems, "glue thickness", thickness, "m", 0.0, 0.005, "0 for a tight joint, 0.0001 for 0.1 mm"
+    )
     if shear is None:
         if thick > 0:
-            problems.add(f"glue thickness is {thick:g} m but its shear modulus is missing; give glue_shear_pa, or thickness 0.")
+            problems.add(
+                f"glue thickness is {thick:g} m but its shear modulus is missing; give glue_shear_pa, or thickness 0."
+            )
         return thick, None
     return thick, check_number(problems, "glue shear modulus", shear, "Pa", 0.0, 1e11, "for example 3e8", above=True)

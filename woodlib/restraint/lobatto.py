@@ -6,7 +6,7 @@ A rectangle's matrices are products of its two lines' matrices, so a plane field
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cache, cached_property
 from typing import NamedTuple
 
 import numpy as np
@@ -23,14 +23,14 @@ class Reference(NamedTuple):
     mixed: np.ndarray  # integral of (function i)' times function j
 
 
-@lru_cache(maxsize=None)
+@cache
 def _differentiate(order: int) -> np.ndarray:
     """Legendre coefficients of the derivative, from those of a function."""
     rows = [np.pad(legendre.legder(row), (0, order + 1))[: order + 1] for row in np.eye(order + 1)]
     return np.stack(rows, axis=1)
 
 
-@lru_cache(maxsize=None)
+@cache
 def reference_element(order: int) -> Reference:
     """Lobatto element of one polynomial order.
 
@@ -77,7 +77,7 @@ def _scatter(element_matrix: np.ndarray, count: int, order: int) -> np.ndarray:
     return placed
 
 
-@lru_cache(maxsize=None)
+@cache
 def _templates(count: int, order: int) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     element = reference_element(order)
     return (
@@ -87,7 +87,7 @@ def _templates(count: int, order: int) -> tuple[np.ndarray, np.ndarray, np.ndarr
     )
 
 
-@lru_cache(maxsize=None)
+@cache
 def _gauss_templates(count: int, order: int, points_per_element: int) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     element = reference_element(order)
     points, weights = legendre.leggauss(points_per_element)

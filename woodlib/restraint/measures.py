@@ -97,10 +97,15 @@ def agreement_sentence(held_back_strain: float, likely_chance: float | None) -> 
             "The two measures disagree: the strain rule sees no danger, the stress model does. "
             "Build by the stress model; this species may be weak for its stiffness."
         )
-    if level == 2 or worrying:
-        return "Both measures warn: do not hold this panel." if level == 2 else (
-            "The stress model warns, and the strain rule leaves room for a crack over the years: do not hold this panel."
+    if level == 2:
+        return "Both measures warn: do not hold this panel."
+    if worrying:
+        return (
+            "The stress model warns, and the strain rule leaves room for a crack over the years: "
+            "do not hold this panel."
         )
     if level == 1:
-        return "The stress model is calm, but the strain rule leaves room for a permanent set and a crack over the years."
+        return (
+            "The stress model is calm, but the strain rule leaves room for a permanent set and a crack over the years."
+        )
     return "Both measures are calm."

@@ -1,7 +1,7 @@
 """The series field: stress across the grain along the panel's middle line and between, without solving anything.
 
 Neglects movement along the grain. Panel and strip each obey E u_xx + G u_yy = 0 with free outer edges; displacement
-(less the glue's slip) and shear match on the glue line. Good within 7 % at the middle of the glue line and 9 % 25 mm in.
+(less the glue's slip) and shear match on the glue line. Good within 7 % at the middle of the glue line, 9 % 25 mm in.
 Not for the middle of a panel about as long as wide (43 % high), nor for shear and peel at the edges (twice too high).
 """
 
