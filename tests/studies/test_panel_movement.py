@@ -21,8 +21,7 @@ from woodlib.studies.panel_year import (BOARD_THICKNESS_M, BOARD_WIDTH_M, HEIGHT
                                         _PANEL_PX_PER_M)  # fmt: skip
 
 INCH = 0.0254
-LABELS = ["Movement across the width", "For each foot (300 mm) of width", "Where it comes from",
-          "In its thickness, 3/4 in (19 mm)", "Along the grain, over the same distance"]  # fmt: skip
+LABELS = ["Movement", "Each foot (300 mm)", "Moisture", "In the thickness", "Along the grain"]
 states = st.fixed_dictionaries(
     {"species": st.sampled_from(WOODS), "width": st.floats(6 * INCH, 36 * INCH), "driest": st.floats(15, 50),
      "dampest": st.floats(50, 80), "ring_angle": st.floats(0, 90)}

@@ -39,7 +39,7 @@ _STATUS = {"printed": "seen in print", "confirmed": "seen in print by way of oth
         Span("width", "Width across the grain", "length", 6 * INCH_M, 36 * INCH_M, INCH_M, 20 * INCH_M),
         Span("driest", "Air in the driest month", "humidity", 15, 50, 1, 30),
         Span("dampest", "Air in the dampest month", "humidity", 50, 80, 1, 60),
-        Span("ring_angle", "Rings: 0° flatsawn, 90° quartersawn", "angle", 0, 90, 1, 0),
+        Span("ring_angle", "Rings: 0° flat, 90° quarter", "angle", 0, 90, 1, 0),
     ],
 )
 def panel_movement(species: str, width: float, driest: float, dampest: float, ring_angle: float) -> Answer:
@@ -53,13 +53,14 @@ def panel_movement(species: str, width: float, driest: float, dampest: float, ri
     low, high = larger(mid - width * float(below), 0.0), mid + width * float(above)
     per_foot = tangential * (FOOT_M * flat) + radial * (FOOT_M * upright)
     thickness = radial * (BOARD_THICKNESS_M * flat) + tangential * (BOARD_THICKNESS_M * upright)
+    year_of_moisture = say("{dry} in the driest month, {damp} in the dampest", dry=moisture(dry), damp=moisture(damp))
+    thin = say("of {thickness}: the same law, but little wood to move", thickness=length(BOARD_THICKNESS_M))
     readings = (
-        Reading("Movement across the width", _range_text(mid, low, high), _compared(mid)),
-        Reading("For each foot (300 mm) of width", movement(per_foot), _against_rule(per_foot)),
-        Reading("Where it comes from", say("{dry} in the driest month, {damp} in the dampest", dry=moisture(dry),
-                                           damp=moisture(damp)), _moisture_words(damp - dry)),
-        Reading("In its thickness, 3/4 in (19 mm)", _small(thickness), "it moves by the same law, but there is little of it"),
-        Reading("Along the grain, over the same distance", _small(along * width), "wood hardly moves along its length"),
+        Reading("Movement", _range_text(mid, low, high), _compared(mid)),
+        Reading("Each foot (300 mm)", movement(per_foot), _against_rule(per_foot)),
+        Reading("Moisture", year_of_moisture, _moisture_words(damp - dry)),
+        Reading("In the thickness", _small(thickness), thin),
+        Reading("Along the grain", _small(along * width), "over the same distance: wood hardly moves along its length"),
     )  # fmt: skip
     year = _year(wood, width, ring_angle, driest, dampest, float(radial), float(tangential), mid)
     headline = say("A panel of {wood}, {width} wide, moves about {mid} across its width over this year.",
