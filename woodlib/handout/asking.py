@@ -5,11 +5,13 @@ Where it cannot (Windows, macOS), the states are asked one after the other; the 
 
 from __future__ import annotations
 
+import gc
 import multiprocessing
 import os
 import sys
 import warnings
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 
 import numpy as np
 
@@ -22,6 +24,18 @@ _WORTH_DIVIDING = 1500
 
 # A divided program inherits the plan through this name, since a study made in a notebook cannot be sent to another.
 _inherited: Plan | None = None
+
+
+@contextmanager
+def without_collection() -> Iterator[None]:
+    """Let Python look for no rings of dead objects meanwhile: answers hold none, and looking costs more than asking."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
 
 
 def ask_everything(layout: Plan, progress: Progress | None = None) -> list[tuple[Recording, np.ndarray]]:

@@ -26,7 +26,7 @@ from .sampling import PIXEL_TOLERANCE, Plan, plan, tolerances
 
 Solver = Callable[[np.ndarray], np.ndarray]
 _MOST_ROWS = 2500  # states from which the common motions are found
-_MODE_SCALE = 30000
+_MODE_ERROR = 0.25  # of a tolerance, twice the most that rounding a motion may add
 
 
 @dataclass(frozen=True)
@@ -62,6 +62,7 @@ def freeze(study: Study, finer: int = 0, progress: Progress | None = None) -> Fr
     payload = {
         "inputs": inputs,
         "spans": [[span.low, span.high, count] for span, count in zip(layout.spans, layout.counts, strict=True)],
+        "products": layout.orders.tolist(),
         "cases": order,
         "shapes": tables,
         "formats": {kind: entry.as_table() for kind, entry in FORMATS.items() if f'"{kind}"' in kinds},
@@ -71,9 +72,12 @@ def freeze(study: Study, finer: int = 0, progress: Progress | None = None) -> Fr
 
 def _input(entry) -> dict[str, Any]:
     if isinstance(entry, Span):
-        own = [] if abs(entry.at(entry.place(entry.start)) - entry.start) < 1e-9 * max(1, abs(entry.start)) else [entry.start]
+        # A start between two steps is the maker's own size and gets a place of its own.
+        place = entry.place(entry.start)
+        on_step = abs(entry.at(place) - entry.start) < 1e-9 * max(1, abs(entry.start))
+        own, start = ([], place) if on_step else ([entry.start], place + (entry.at(place) < entry.start))
         return {"key": entry.key, "kind": entry.kind, "low": entry.low, "step": entry.step, "count": entry.positions, "own": own,
-                "start": entry.start}  # fmt: skip
+                "start": start}  # fmt: skip
     labels = list(entry.labels.values()) if isinstance(entry, Choice) else ["no", "yes"]
     start = list(entry.labels).index(entry.start) if isinstance(entry, Choice) else int(entry.start)
     return {"key": entry.key, "options": labels, "values": list(entry.labels) if isinstance(entry, Choice) else labels, "start": start}
@@ -99,18 +103,18 @@ def _table(shape: _Shape, layout: Plan, solve: Solver) -> dict[str, Any]:
     moving = high - low > allowed * 0.01
     exact = np.array(shape.first.exact)
     columns, motions = np.flatnonzero(moving & exact), np.flatnonzero(moving & ~exact)
-    mean, modes, amounts = _common_motions(values[:, :, motions], allowed[motions])
+    common = _common_motions(values[:, :, motions], allowed[motions])
     still = {int(leaf): _short(values[0, 0, leaf], exact[leaf]) for leaf in np.flatnonzero(~moving)}
     table = {
-        "exact": _columns(values[:, :, columns], allowed[columns] / 4, layout, solve),
-        "common": _columns(amounts, np.full(amounts.shape[2], 0.25), layout, solve),
+        "exact": _columns(values[:, :, columns], allowed[columns] / 2, solve),
+        "common": _columns(common.amounts, np.full(len(common.units), 0.5), solve),
         "leaves": values.shape[2],
-        "unit": PIXEL_TOLERANCE / _MODE_SCALE,
         "still": [list(still), list(still.values())],
         "columns": columns.tolist(),
         "motions": motions.tolist(),
-        "mean": [round(float(number), 2) for number in mean],
-        "modes": modes,
+        "mean": [round(float(number), 2) for number in common.mean],
+        "modes": common.modes,
+        "units": [float(f"{PIXEL_TOLERANCE * unit:.8g}") for unit in common.units],
         "steps": [list(step) for step in shape.first.steps],
         **_updates(shape, moving),
     }
@@ -123,28 +127,31 @@ def _short(number: float, exact: bool) -> float:
     return float(number) if exact else round(float(number), 2)
 
 
-def _columns(values: np.ndarray, quantum: np.ndarray, layout: Plan, solve: Solver) -> dict[str, Any]:
+def _columns(values: np.ndarray, quantum: np.ndarray, solve: Solver) -> dict[str, Any]:
     """Coefficients of each column as whole quanta, per case: [gap, number, gap, number ...] over the non-zero ones."""
-    places = np.ravel_multi_index(layout.orders.T, layout.counts) if layout.counts else np.zeros(1, int)
-    order = np.argsort(places)
-    rows = []
-    for case in values:
-        whole = np.rint(solve(case) / quantum)[order]
-        rows.append([_sparse(places[order], column) for column in whole.T])
+    rows = [[_sparse(column) for column in np.rint(solve(case) / quantum).T] for case in values]
     return {"quantum": quantum.tolist(), "cases": rows}
 
 
-def _sparse(places: np.ndarray, column: np.ndarray) -> list[int]:
-    kept = column != 0
-    gaps = np.diff(places[kept], prepend=-1)
-    return np.column_stack([gaps, column[kept]]).astype(np.int64).ravel().tolist()
+def _sparse(column: np.ndarray) -> list[int]:
+    kept = np.flatnonzero(column)
+    return np.column_stack([np.diff(kept, prepend=-1), column[kept]]).astype(np.int64).ravel().tolist()
 
 
-def _common_motions(values: np.ndarray, allowed: np.ndarray) -> tuple[np.ndarray, list[list[int]], np.ndarray]:
-    """A mean picture, a few motions of it in whole numbers, and how much of each motion every state holds."""
+@dataclass
+class _Motions:
+    """A mean picture, a few motions of it in whole numbers of a unit each, and how much of each every state holds."""
+
+    mean: np.ndarray
+    modes: list[list[int]]
+    units: np.ndarray
+    amounts: np.ndarray
+
+
+def _common_motions(values: np.ndarray, allowed: np.ndarray) -> _Motions:
     cases, states, count = values.shape
     if not count:
-        return np.zeros(0), [], np.zeros((cases, states, 0))
+        return _Motions(np.zeros(0), [], np.zeros(0), np.zeros((cases, states, 0)))
     flat = values.reshape(-1, count)
     mean = np.round(flat.mean(axis=0), 2)
     scaled = (flat - mean) / allowed
@@ -158,11 +165,13 @@ def _common_motions(values: np.ndarray, allowed: np.ndarray) -> tuple[np.ndarray
             most = middle
         else:
             fewest = middle + 1
-    whole = np.rint(directions[:most] * _MODE_SCALE)
-    # The motions are rounded first and the amounts fitted to the rounded ones, so that rounding costs little.
-    unit = whole / _MODE_SCALE
-    amounts = np.linalg.solve(unit @ unit.T, unit @ scaled.T).T
-    return mean, whole.astype(int).tolist(), amounts.reshape(cases, states, -1)
+    # A motion is rounded as coarsely as its largest amount allows: small motions need few digits. The amounts are
+    # fitted to the rounded motions, so that rounding costs little.
+    units = _MODE_ERROR / np.abs(scaled @ directions[:most].T).max(axis=0)
+    whole = np.rint(directions[:most] / units[:, None])
+    told = whole.any(axis=1)
+    amounts = scaled @ np.linalg.pinv(whole[told] * units[told, None])
+    return _Motions(mean, whole[told].astype(int).tolist(), units[told], amounts.reshape(cases, states, -1))
 
 
 def _updates(shape: _Shape, moving: np.ndarray) -> dict[str, Any]:
@@ -177,7 +186,9 @@ def _updates(shape: _Shape, moving: np.ndarray) -> dict[str, Any]:
             return shape.first.words[part[1]] if same[part[1]] else ["w", rank[part[1]]]
         return [resolve(inner) for inner in part] if isinstance(part, list) else part
 
-    kept = [resolve(update) for update in shape.first.updates if _can_change(update, moving, same)]
+    # The last update tells the picture in words, which the page joins to the readings; it is always needed.
+    *shown, told = shape.first.updates
+    kept = [resolve(update) for update in shown if _can_change(update, moving, same)] + [resolve(told)]
     return {"updates": kept, "words": [[row[place] for place in differing] for row in shape.words]}
 
 
@@ -199,5 +210,7 @@ def _says_something_new(part: Any, moving: np.ndarray, same: list[bool]) -> bool
         return not same[part[1]]
     if part[0] in ("n", "k") and (part[1] < 0 or moving[part[1]]):
         return True
+    if part[0] == "n":  # a fixed number is written anew when the reader changes the units
+        return len(FORMATS[part[2]].parts) > 1
     inner = part[2] if part[0] == "k" else part[1:]
     return any(_says_something_new(piece, moving, same) for piece in inner)

@@ -82,7 +82,7 @@ def page(title: str, body: str, lead: str = "", language: str = "en", units: str
         "base-uri 'none'; form-action 'none'"
     )
     choices = "".join(
-        f'<label><input type="radio" name="units" value="{value}"{" checked" if value == units else ""}> {text}</label>'
+        f'<label><input type="radio" name="units" autocomplete="off" value="{value}"{" checked" if value == units else ""}> {text}</label>'
         for value, text in UNIT_CHOICES
     )
     return f"""<!DOCTYPE html>
@@ -93,7 +93,7 @@ def page(title: str, body: str, lead: str = "", language: str = "en", units: str
 <title>{escape(title)}</title>
 <style>{style_sheet()}{READINGS_CSS}{part("page.css")}</style></head>
 <body><header>{lead}<fieldset id="units" hidden><legend>Numbers in</legend>{choices}</fieldset>
-<noscript><p class="quiet">The sliders of this page need its script, which is switched off here. Pictures and numbers show the piece as it was set.</p></noscript>
+<p class="quiet still">The sliders of this page need its script and a browser of 2023 or later. Pictures and numbers show the piece as it was set.</p>
 </header><main>{body}</main>
 <footer><p class="quiet">Averages of clear wood; a single board can be well off. Not for structural design. Local codes and
 licensed practice come first.</p></footer>

@@ -16,7 +16,7 @@ import numpy as np
 from ..reading.decided import STEPS
 from ..study.inputs import Choice, Span
 from ..units import FORMATS
-from .asking import Progress
+from .asking import Progress, without_collection
 from .freeze import Frozen, freeze
 from .record import ATTRIBUTE, CLASS, PATH, Recording
 from .sampling import PIXEL_TOLERANCE, FreezeError, ask
@@ -50,15 +50,15 @@ class Checked:
 
 def numbers(payload: dict[str, Any], state: dict[str, Any]) -> tuple[dict[str, Any], list[str], list[float], list[float]]:
     """Shape, words, leaves and made numbers of a frozen study at a state (SI spans, option values)."""
-    which, basis, spans = 0, np.ones(1), iter(payload["spans"])
+    which, basis, spans = 0, np.ones(len(payload["products"])), iter(zip(payload["spans"], np.transpose(payload["products"])))
     for entry in payload["inputs"]:
         if "options" in entry:
             value = state[entry["key"]]
             which = which * len(entry["options"]) + (int(value) if isinstance(value, bool) else entry["values"].index(value))
             continue
-        low, high, count = next(spans)
+        (low, high, count), orders = next(spans)
         x = 2 * (state[entry["key"]] - low) / (high - low) - 1
-        basis = np.outer(basis, np.polynomial.chebyshev.chebvander(x, count - 1)).ravel()
+        basis = basis * np.polynomial.chebyshev.chebvander(x, count - 1)[0, orders]
     number, place = payload["cases"][which]
     shape = payload["shapes"][number]
     leaves = np.zeros(shape["leaves"])
@@ -66,7 +66,7 @@ def numbers(payload: dict[str, Any], state: dict[str, Any]) -> tuple[dict[str, A
     leaves[shape["columns"]] = _sums(shape["exact"], place, basis)
     amounts = _sums(shape["common"], place, basis)
     if len(shape["motions"]):
-        leaves[shape["motions"]] = np.array(shape["mean"]) + amounts @ np.array(shape["modes"]) * shape["unit"]
+        leaves[shape["motions"]] = np.array(shape["mean"]) + (amounts * shape["units"]) @ np.array(shape["modes"])
     return shape, shape["words"][place], leaves.tolist(), made_numbers(shape["steps"], leaves)
 
 
@@ -187,7 +187,8 @@ def freeze_checked(study: Any, progress: Progress | None = None) -> Checked:
     """Freeze a study, check it, refine it where the check fails, and refuse it when that does not help."""
     for finer in range(0, 3 * _REFINEMENTS, 3):
         try:
-            return check(freeze(study, finer, progress))
+            with without_collection():
+                return check(freeze(study, finer, progress))
         except FreezeError as error:
             if "frozen study" not in str(error) or finer == 3 * (_REFINEMENTS - 1):
                 raise

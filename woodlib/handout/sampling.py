@@ -30,7 +30,7 @@ MOST_CASES = 400
 MOST_STATES = 60_000
 MOST_ORDERS = 33
 SEEN = 0.05  # of a tolerance: products below this are left out
-PIXEL_TOLERANCE = 0.05  # px; half of the tenth that a page writes
+PIXEL_TOLERANCE = 0.1  # px; the step that a page writes
 STEP_TOLERANCE = 2e-7  # share of the last shown digit
 DECISION_TOLERANCE = 1e-8  # share of the range of a number that decides something
 
