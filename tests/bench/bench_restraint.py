@@ -1,7 +1,7 @@
 """How quick and how right the plane field of a held panel is, beside a general finite-element library.
 
-Run: python tests/bench/bench_restraint.py. Everything is measured in this one run, on this machine, on one thread and in
-processor time, so that a busy machine favours neither.
+Run: python tests/bench/bench_restraint.py. Everything is measured in this one run, on this machine, on one thread
+and in processor time, so that a busy machine favours neither.
 """
 
 from __future__ import annotations
