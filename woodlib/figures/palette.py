@@ -31,7 +31,7 @@ ROLES: dict[str, Role] = {
     # wood
     "wood": Role("#efe0c4", "#6b5335"),
     "wood-end": Role("#e2cda5", "#7d6240"),
-    "late-wood": Role("#b08a55", "#c7a26b"),
+    "late-wood": Role("#8f6b39", "#dcc090"),
     "border-wood": Role("#cfae7c", "#8f6d42"),
     "edge": Role("#54391a", "#f0dcb8"),
     "ghost": Role("#7a8790", "#8d9aa3"),
@@ -45,7 +45,7 @@ ROLES: dict[str, Role] = {
     "gap": Role("#ffffff", "#0c0f11"),
     # judgement
     "fine": Role("#2c7a66", "#6cc7ad"),
-    "watch": Role("#8a6400", "#e8c256", hatch=7.0),
+    "watch": Role("#775600", "#e8c256", hatch=7.0),
     "stop": Role("#8e1b2c", "#ff8f9c", hatch=4.0, hatch_turn=-45.0),
     # five steps of stress across the grain, squeezed to pulled apart
     "squeezed": Role("#bcd9ea", "#27485c"),
