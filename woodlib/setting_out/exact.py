@@ -1,0 +1,166 @@
+"""Exact lengths, and the one place where a length is rounded: each rounding says which way it went and by how much."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from ..errors import InputError, Problems
+from ..units import both, exact_metres, inch_fraction, rounded_steps, shown
+
+LONGEST_M = Fraction(12)  # beyond any furniture and any board that is sold; catches inches typed as metres
+MILLIMETRE = Fraction(1, 1000)
+INCH = Fraction(254, 10_000)
+
+# Name of a rule -> its step in metres. What a maker reads off: a rule in inches or one in millimetres.
+RULES = {
+    "1/16 in": INCH / 16,
+    "1/32 in": INCH / 32,
+    "1/64 in": INCH / 64,
+    "1 mm": MILLIMETRE,
+    "0.5 mm": MILLIMETRE / 2,
+    "0.1 mm": MILLIMETRE / 10,
+}
+
+
+def read_exact(
+    problems: Problems, name: str, value: object, *, low: Fraction = Fraction(0), high: Fraction = LONGEST_M, above: bool = True
+) -> Fraction | None:
+    """A length as an exact fraction of a metre, or None with one sentence added to ``problems``.
+
+    Text and quantities carry their unit; plain numbers and fractions are metres. ``above`` leaves ``low`` itself out.
+
+    >>> read_exact(Problems(), "width", "455 mm")
+    Fraction(91, 200)
+    """
+    try:
+        exact = exact_metres(value, default_unit="meter", name=name)
+    except InputError as error:
+        problems.absorb(error)
+        return None
+    if low <= exact <= high and not (above and exact == low):
+        return exact
+    least = "more than zero" if above and low == 0 else f"{'more than' if above else 'at least'} {_limit(low)}"
+    problems.add(f"{name} is {shown(value)}, {both(exact, 64, 0.1)}; it must be {least} and at most {_limit(high)}.")
+    return None
+
+
+def read_whole(problems: Problems, name: str, value: object, low: int, high: int) -> int | None:
+    """A whole number from ``low`` to ``high``, or None with one sentence added to ``problems``."""
+    if not isinstance(value, bool) and isinstance(value, int) and low <= value <= high:
+        return value
+    problems.add(f"{name} is {shown(value)}; write a whole number from {low} to {high}.")
+    return None
+
+
+def read_name(problems: Problems, name: str, value: object, longest: int = 60) -> str:
+    """A short name on one line, or an empty text with one sentence added to ``problems``."""
+    if isinstance(value, str) and value.strip() and len(value) <= longest and value.isprintable():
+        return value.strip()
+    problems.add(f"{name} is {shown(value)}; write a name on one line, up to {longest} characters.")
+    return ""
+
+
+def exact_text(length_m: Fraction) -> str:
+    """The exact length in millimetres, every digit; a division that never ends is written as a fraction.
+
+    >>> exact_text(Fraction(59, 400)), exact_text(INCH / 64), exact_text(Fraction(1, 3000))
+    ('147.5 mm', '0.396875 mm', '1/3 mm')
+    """
+    number = length_m / MILLIMETRE
+    if (10**9) % number.denominator:
+        whole, part = divmod(abs(number), 1)
+        sign, front = "-" if number < 0 else "", f"{whole} " if whole else ""
+        return f"{sign}{front}{part} mm"
+    digits = f"{int(abs(number) * 10**9):010d}"
+    text = f"{digits[:-9]}.{digits[-9:]}".rstrip("0").rstrip(".")
+    return f"{'-' if number < 0 else ''}{text} mm"
+
+
+@dataclass(frozen=True)
+class Rounding:
+    """One exact length and what is marked for it on a rule: ``up``, ``down`` or ``nearest``.
+
+    >>> mark = Rounding(Fraction(59, 400), "1/16 in")
+    >>> mark.text, exact_text(mark.error_m), mark.says
+    ('5-13/16 in', '0.1375 mm', '147.5 mm marked as 5-13/16 in, 0.1375 mm more')
+    """
+
+    exact_m: Fraction
+    rule: str = "1/16 in"
+    direction: str = "nearest"
+
+    @property
+    def step_m(self) -> Fraction:
+        """One step of the rule, m."""
+        return RULES[self.rule]
+
+    @property
+    def marked_m(self) -> Fraction:
+        """The length as marked, m: a whole number of steps."""
+        return rounded_steps(self.exact_m / self.step_m, 1, self.direction) * self.step_m
+
+    @property
+    def error_m(self) -> Fraction:
+        """Marked less exact, m."""
+        return self.marked_m - self.exact_m
+
+    @property
+    def text(self) -> str:
+        """The length as it is marked."""
+        if self.rule.endswith("in"):
+            return inch_fraction(self.marked_m, int(INCH / self.step_m))
+        return exact_text(self.marked_m)
+
+    @property
+    def change(self) -> str:
+        """Which way and by how much: ``exact``, ``0.14 mm more`` or ``0.14 mm less``."""
+        if not self.error_m:
+            return "exact"
+        return f"{exact_text(abs(self.error_m))} {'more' if self.error_m > 0 else 'less'}"
+
+    @property
+    def says(self) -> str:
+        """The whole rounding in words."""
+        return f"{exact_text(self.exact_m)} marked as {self.text}, {self.change}"
+
+
+def mark(length: object, rule: str = "1/16 in", direction: str = "nearest", name: str = "length") -> Rounding:
+    """A length rounded once to a rule. Raises :class:`InputError`.
+
+    >>> mark("18 in", "1 mm", "down").says
+    '457.2 mm marked as 457 mm, 0.2 mm less'
+    """
+    problems = Problems()
+    exact = read_exact(problems, name, length, low=-LONGEST_M, above=False)
+    check_rule(problems, rule)
+    if direction not in ("nearest", "up", "down"):
+        problems.add(f"direction of rounding is {shown(direction)}; it must be nearest, up or down.")
+    problems.raise_if_any()
+    return Rounding(exact, rule, direction)
+
+
+def check_rule(problems: Problems, rule: object) -> None:
+    """Add a sentence unless the rule is one of ``RULES``."""
+    if not isinstance(rule, str) or rule not in RULES:
+        problems.add(f"rule is {shown(rule)}; it must be one of {', '.join(RULES)}.")
+
+
+def centred(whole: object, part: object) -> Fraction:
+    """What is left on each side of a part centred in a whole, exactly, m. Raises :class:`InputError`.
+
+    >>> exact_text(centred("455 mm", "160 mm")), exact_text(centred("20 in", "128 mm"))
+    ('147.5 mm', '190 mm')
+    """
+    from .kernels import rest_each_side
+
+    problems = Problems()
+    whole_m, part_m = read_exact(problems, "whole", whole), read_exact(problems, "part", part)
+    problems.raise_if_any()
+    if part_m > whole_m:
+        raise InputError(f"part is {both(part_m, 64, 0.1)}, longer than the whole, {both(whole_m, 64, 0.1)}; give the longer one first.")
+    return rest_each_side(whole_m, part_m)
+
+
+def _limit(limit_m: Fraction) -> str:
+    return both(limit_m, 64, 0.1)
