@@ -103,6 +103,7 @@ def _table(shape: _Shape, layout: Plan, solve: Solver) -> dict[str, Any]:
     moving = high - low > allowed * 0.01
     exact = np.array(shape.first.exact)
     columns, motions = np.flatnonzero(moving & exact), np.flatnonzero(moving & ~exact)
+    columns, echoes = _own_columns(columns, values.reshape(-1, values.shape[2]), allowed)
     common = _common_motions(values[:, :, motions], allowed[motions])
     still = {int(leaf): _short(values[0, 0, leaf], exact[leaf]) for leaf in np.flatnonzero(~moving)}
     table = {
@@ -111,6 +112,7 @@ def _table(shape: _Shape, layout: Plan, solve: Solver) -> dict[str, Any]:
         "leaves": values.shape[2],
         "still": [list(still), list(still.values())],
         "columns": columns.tolist(),
+        "echoes": echoes,
         "motions": motions.tolist(),
         "mean": [round(float(number), 2) for number in common.mean],
         "modes": common.modes,
@@ -121,6 +123,29 @@ def _table(shape: _Shape, layout: Plan, solve: Solver) -> dict[str, Any]:
     answer = layout.study.function(**shape.state)
     table["svg"], table["readings"] = svg_body(answer.picture, clip="CLIP"), readings_html(answer)
     return table
+
+
+def _own_columns(columns: np.ndarray, rows: np.ndarray, allowed: np.ndarray) -> tuple[np.ndarray, list[list[float]]]:
+    """Columns that need a table of their own, and the echoes: [leaf, leaf it follows, scale, shift].
+
+    The same number is often said in several places, drawn, and judged; all but one of these follow from that one. The
+    one with the finest tolerance for its size carries the table.
+    """
+    size = np.ptp(rows[:, columns], axis=0)
+    own: list[int] = []
+    echoes: list[list[float]] = []
+    for leaf in columns[np.argsort(allowed[columns] / size)]:
+        for source in own:
+            followed = rows[:, source]
+            top, bottom = int(np.argmax(followed)), int(np.argmin(followed))
+            scale = (rows[top, leaf] - rows[bottom, leaf]) / (followed[top] - followed[bottom])
+            shift = rows[top, leaf] - scale * followed[top]
+            if np.abs(scale * followed + shift - rows[:, leaf]).max() < 0.02 * allowed[leaf]:
+                echoes.append([int(leaf), source, float(scale), float(shift)])
+                break
+        else:
+            own.append(int(leaf))
+    return np.array(sorted(own), dtype=int), echoes
 
 
 def _short(number: float, exact: bool) -> float:

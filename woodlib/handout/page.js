@@ -9,8 +9,7 @@ const HOLDS = { checkbox: "checked", range: "value", "select-one": "selectedInde
 let studies = [], units = START_UNITS;
 function wholeSteps(number, perUnit, rounding) {
   const x = number * perUnit;
-  if (rounding === "up") return Math.ceil(x - SLACK);
-  if (rounding === "down") return Math.floor(x + SLACK);
+  if (rounding !== "nearest") return rounding === "up" ? Math.ceil(x - SLACK) : Math.floor(x + SLACK);
   return Math.sign(x) * Math.floor(Math.abs(x) + 0.5 + SLACK);
 }
 function fraction(count, denominator) {
@@ -71,6 +70,7 @@ class Study {
     sums(shape.common).forEach((amount, k) => shape.modes[k].forEach((share, j) => { moved[j] += amount * shape.units[k] * share; }));
     shape.still[0].forEach((slot, k) => { leaves[slot] = shape.still[1][k]; });
     sums(shape.exact).forEach((value, k) => { leaves[shape.columns[k]] = value; });
+    for (const [slot, source, scale, shift] of shape.echoes) leaves[slot] = scale * leaves[source] + shift;
     shape.motions.forEach((slot, j) => { leaves[slot] = moved[j]; });
     const at = (slot) => (slot >= 0 ? leaves[slot] : made[-1 - slot]);
     for (const [name, a, b] of shape.steps) made.push(OPERATIONS[name](at(a), at(b)));

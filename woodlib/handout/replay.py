@@ -64,6 +64,8 @@ def numbers(payload: dict[str, Any], state: dict[str, Any]) -> tuple[dict[str, A
     leaves = np.zeros(shape["leaves"])
     leaves[shape["still"][0]] = shape["still"][1]
     leaves[shape["columns"]] = _sums(shape["exact"], place, basis)
+    for leaf, source, scale, shift in shape["echoes"]:
+        leaves[leaf] = scale * leaves[source] + shift
     amounts = _sums(shape["common"], place, basis)
     if len(shape["motions"]):
         leaves[shape["motions"]] = np.array(shape["mean"]) + (amounts * shape["units"]) @ np.array(shape["modes"])
