@@ -78,7 +78,7 @@ KEYS = (
     Key("wood.meter_error", "share", "How far the moisture may be off, in points of moisture content; left out, "
         "1 point (common practice, no source).", '"1 %"', low=0, high=10),
     Key("wood.built_in", "month", "Month in which the panel is glued up.", '"October"', True),
-    Key("finish.name", "words", "Finish.", '"oil varnish"'),
+    Key("finish.name", "words", "Finish.", '"urethane varnish"'),
     Key("finish.coats", "whole", "Number of coats.", "3", low=0, high=30),
     Key("house.seasons.*.temperature", "temperature", "Temperature indoors.", '"70 degF"', True, low=-40, high=60),
     Key("house.seasons.*.humidity", "share", "Relative humidity indoors.", '"25 %"', True, low=1, high=100),
