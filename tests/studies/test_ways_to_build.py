@@ -1,0 +1,170 @@
+"""The study of the ways to build: true to what it shows, finite at every corner, right in direction, frozen whole."""
+
+from __future__ import annotations
+
+import math
+from functools import cache
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as some
+
+from woodlib.commission import Commission, chosen_brief, commission_of
+from woodlib.construction.for_sliders import Airs, Travels
+from woodlib.construction.index import CONSTRUCTIONS
+from woodlib.data_files import data_path
+from woodlib.errors import InputError
+from woodlib.handout.record import record
+from woodlib.handout.replay import freeze_checked
+from woodlib.moisture.equilibrium import emc_percent
+from woodlib.movement.wood import wood_of
+from woodlib.studies.ways_words import MAIN_CUTS, NAMES, PICTURES
+
+DEMOS = ("reading_nook_seat", "serving_board")
+
+
+@cache
+def demo(name: str = DEMOS[0]) -> Commission:
+    return commission_of(chosen_brief(data_path(f"briefs/{name}.toml")))
+
+
+@cache
+def study(name: str = DEMOS[0]):
+    return demo(name).study()
+
+
+def test_every_way_has_its_words():
+    keys = {way.key for way in CONSTRUCTIONS}
+    assert keys == set(NAMES) == set(MAIN_CUTS) == set(PICTURES)
+    for way in CONSTRUCTIONS:
+        assert set(MAIN_CUTS[way.key]) <= {rule.name for rule in way.rules}
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_it_starts_at_the_brief(name):
+    commission = demo(name)
+    start = study(name).start
+    year = commission.brief.year()
+    assert start == {
+        "way": commission.built.key,
+        "width": commission.brief.piece.width_m,
+        "driest": year.driest().rh_percent,
+        "dampest": year.dampest().rh_percent,
+    }
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_at_its_start_it_says_what_the_verdicts_say(name):
+    """One handout must not tell two sizes for one slot."""
+    commission, start = demo(name), study(name).start
+    for verdict in commission.verdicts:
+        state = commission.bench.state(verdict.key, start["width"], start["driest"], start["dampest"])
+        for cut in verdict.cuts:
+            assert float(state.cuts[cut.name]) == pytest.approx(cut.metres, abs=1e-9)
+        assert float(state.level) == verdict.level
+        assert float(state.pull[1]) == pytest.approx(verdict.restrained_strain.high, abs=1e-9)
+        said = "\n".join(study(name).answer(way=verdict.key).lines())
+        for cut_name in MAIN_CUTS[verdict.key]:
+            assert f"Cut today: {cut_name}: {verdict.cut(cut_name).text()}" in said
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_every_corner_is_finite_and_tells_its_picture(name):
+    for corner in study(name).corners():
+        answer = study(name).function(**corner)
+        taken = record(answer)
+        assert all(math.isfinite(leaf) for leaf in taken.leaves), corner
+        alt = answer.alt_text()
+        assert "The panel moves over the year" in alt and " mm)" in alt and "% MC" in alt
+        assert len(answer.picture.marks) > 20 and answer.picture.height <= 460
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_nothing_is_drawn_off_the_sheet(name):
+    for corner in study(name).corners():
+        answer = study(name).function(**corner)
+        for mark in answer.picture.marks:
+            for x, y in getattr(mark, "points", ()):
+                assert -6 <= float(x) <= answer.picture.width + 6, (corner, mark)
+                assert -6 <= float(y) <= answer.picture.height + 6, (corner, mark)
+
+
+RANGES = {"driest": (10.0, 40.0), "dampest": (47.0, 77.0), "width": (0.31, 0.63)}
+
+
+@given(
+    way=some.sampled_from([way.key for way in CONSTRUCTIONS]),
+    width=some.floats(*RANGES["width"]),
+    driest=some.floats(12.0, 40.0),
+    dampest=some.floats(47.0, 75.0),
+)
+def test_drier_winters_damper_summers_and_wider_panels_ask_for_more(way, width, driest, dampest):
+    bench = demo().bench
+    here = bench.state(way, width, driest, dampest)
+    drier, damper = bench.state(way, width, driest - 2.0, dampest), bench.state(way, width, driest, dampest + 2.0)
+    wider = bench.state(way, 1.005 * width, driest, dampest)
+    for name, size in here.cuts.items():
+        inward = "tongue, width" in name
+        for more in (drier, damper, wider) if not inward else (wider,):
+            assert float(more.cuts[name]) >= float(size) - 5e-6, name
+        if inward:
+            assert float(drier.cuts[name]) <= float(size) + 5e-6
+    assert float(drier.pull[1]) >= float(here.pull[1]) - 1e-5
+    assert float(damper.push[1]) >= float(here.push[1]) - 1e-5
+    assert float(wider.pull[1]) == pytest.approx(float(here.pull[1]), abs=1e-12)  # width does not change the strain
+
+
+@pytest.mark.parametrize(
+    ("species", "ring_deg", "stock", "driest", "dampest"),
+    [
+        ("white oak", 0.0, 8.0, Airs(20, 25, 10, 43), Airs(24.4, 62, 43, 77)),
+        ("black cherry", 45.0, 9.3, Airs(20, 46, 30, 58), Airs(20, 71, 58, 90)),
+        ("sugar maple", 90.0, 12.0, Airs(18, 35, 20, 50), Airs(26, 65, 50, 80)),
+    ],
+)
+def test_the_smooth_numbers_stay_close_to_the_sampled_ones(species, ring_deg, stock, driest, dampest):
+    """Anywhere on the sliders: 0.4 mm on a metre of width, the coarseness of the samples; nothing at the brief."""
+    wood = wood_of(species)
+    smooth = Travels(wood, wood, math.radians(ring_deg), stock, driest, dampest)
+    names = [name for name in smooth(driest.rh_percent, dampest.rh_percent, 1.0) if name not in ("width", "stock_mc")]
+    for k, place in enumerate((0.0, 0.13, 0.37, 0.61, 0.88, 1.0)):
+        dry = driest.lowest_percent + place * (driest.highest_percent - driest.lowest_percent)
+        damp = dampest.highest_percent - (place if k % 2 else place**2) * (
+            dampest.highest_percent - dampest.lowest_percent
+        )
+        got, exact = smooth(dry, damp, 1.0), smooth.exact(dry, damp)
+        for name, value in zip(names[:-2], exact[:-2], strict=True):
+            assert abs(got[name] - value) < 0.4e-3, (name, dry, damp)
+        assert got["driest_mc"] == pytest.approx(float(emc_percent(driest.temperature_c, dry)), abs=0.01)
+    met = smooth(driest.rh_percent, dampest.rh_percent, 1.0)
+    for name, value in zip(names, smooth.exact(driest.rh_percent, dampest.rh_percent), strict=True):
+        assert met[name] == pytest.approx(value, abs=1e-12)
+
+
+def test_the_glued_border_is_drawn_as_it_is_judged():
+    glued = study().answer(way="glued_border")
+    assert "Glue is refused" in glued.lines()[0]
+    verdict = next(v for v in demo().verdicts if v.key == "glued_border")
+    tone = next(reading.tone.chosen for reading in glued.readings if reading.label.startswith("Held"))
+    assert tone == ("fine", "watch", "stop")[verdict.level]
+
+
+@pytest.mark.parametrize(
+    ("values", "fragment"),
+    [
+        ({"width": "99 in"}, "this study goes from"),
+        ({"driest": "80 %"}, "this study goes from"),
+        ({"way": "dovetail"}, "choose one of"),
+        ({"drieest": 30}, "Did you mean 'driest'"),
+    ],
+)
+def test_what_it_cannot_use_it_says(values, fragment):
+    with pytest.raises(InputError) as caught:
+        study().answer(**values)
+    assert fragment in str(caught.value) and "\n" not in str(caught.value)
+
+
+def test_it_freezes_and_says_what_python_says():
+    checked = freeze_checked(study())
+    assert checked.states >= 300 and checked.worst_px <= 0.5
+    assert checked.frozen.plan.size <= 10_000

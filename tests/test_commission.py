@@ -1,0 +1,340 @@
+"""From a brief to words: names checked with their lines, everything escaped, advice and what would turn it over."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+
+from woodlib import commission as telling
+from woodlib.commission import BRIEF_VARIABLE, checked_brief, chosen_brief, commission_of
+from woodlib.commission.card import listed, paragraphs, table, told
+from woodlib.commission.names import find_way, finish_of, ways_of
+from woodlib.commission.road import would_change
+from woodlib.construction.index import CONSTRUCTIONS, verdict_for
+from woodlib.construction.verdict import risk_levels
+from woodlib.data_files import data_path
+from woodlib.errors import InputError
+from woodlib.movement.months import monthly_moisture
+from woodlib.movement.spread import NO_DOUBTS
+from woodlib.reading.decided import pick
+from woodlib.reading.say import length, say
+
+SEAT = data_path("briefs/reading_nook_seat.toml")
+BOARD = data_path("briefs/serving_board.toml")
+CARDS = (
+    telling.opening,
+    telling.why_it_moves,
+    telling.comparison_table,
+    telling.decision,
+    telling.cut_list,
+    telling.worked_size,
+    telling.cautions,
+    telling.care_note,
+    telling.small_print,
+)
+
+PLAIN = """title = "Table"
+[piece]
+kind = "table top"
+width = "900 mm"
+length = "2 m"
+thickness = "30 mm"
+border_width = "60 mm"
+border_thickness = "30 mm"
+[wood]
+species = "sugar maple"
+moisture = "9 %"
+built_in = "May"
+[house.seasons]
+winter = {temperature = "20 degC", humidity = "35 %"}
+summer = {temperature = "26 degC", humidity = "65 %"}
+"""
+
+
+@pytest.fixture
+def write(tmp_path: Path):
+    """A brief from the plain one with some text replaced and some added."""
+
+    def make(*changes: tuple[str, str], after: str = "") -> Path:
+        text = PLAIN
+        for old, new in changes:
+            assert old in text
+            text = text.replace(old, new)
+        path = tmp_path / "table.toml"
+        path.write_text(text + after, encoding="utf-8")
+        return path
+
+    return make
+
+
+class _Tags(HTMLParser):
+    def __init__(self) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.seen: set[str] = set()
+        self.attributes: set[str] = set()
+
+    def handle_starttag(self, tag, attrs):
+        self.open.append(tag)
+        self.seen.add(tag)
+        self.attributes |= {name for name, _ in attrs}
+
+    def handle_endtag(self, tag):
+        assert self.open.pop() == tag
+
+
+def tags_of(html: str) -> _Tags:
+    parsed = _Tags()
+    parsed.feed(html)
+    assert parsed.open == [], "every element is closed"
+    return parsed
+
+
+# --- which brief ---------------------------------------------------------------------------------------------------
+
+
+def test_the_demonstration_is_the_default(monkeypatch):
+    monkeypatch.delenv(BRIEF_VARIABLE, raising=False)
+    assert chosen_brief().path == SEAT
+    assert chosen_brief(BOARD).path == BOARD == chosen_brief("serving_board.toml").path
+    with pytest.raises(InputError, match="no brief at"):
+        chosen_brief("somewhere/serving_board.toml")
+
+
+def test_the_handout_command_names_the_brief(monkeypatch):
+    monkeypatch.setenv(BRIEF_VARIABLE, str(BOARD))
+    assert chosen_brief().path == BOARD and chosen_brief(SEAT).path == BOARD
+
+
+@pytest.mark.parametrize("way", CONSTRUCTIONS, ids=lambda way: way.key)
+def test_a_way_is_found_by_each_of_its_names(way):
+    for name in (way.key, way.key.replace("_", " ").upper(), way.name, telling.letter.NAMES[way.key]):
+        assert find_way(name) == way.key
+
+
+@pytest.mark.parametrize(
+    ("name", "key"), [("breadboard ends", "breadboard"), ("frame and panel", "frame_panel"), ("Battens", "battens")]
+)
+def test_a_way_is_found_by_its_name_in_the_trade(name, key):
+    assert find_way(name) == key
+
+
+def test_ways_that_make_no_sense_are_left_out(write):
+    assert len(ways_of(checked_brief(write()))) == 6
+    no_border = checked_brief(write(('border_width = "60 mm"\nborder_thickness = "30 mm"\n', "")))
+    assert set(ways_of(no_border)) == {"breadboard", "frame_panel", "battens", "buttons"}
+    assert set(ways_of(checked_brief(BOARD))).isdisjoint({"buttons", "frame_panel"})
+
+
+def test_the_ways_of_the_brief_are_the_ways_compared(write):
+    brief = checked_brief(
+        write(('title = "Table"\n', 'title = "Table"\nconstructions = ["battens", "glued border"]\n'))
+    )
+    made = commission_of(brief)
+    assert {verdict.key for verdict in made.verdicts} == {"battens", "glued_border"} and made.built.key == "battens"
+
+
+def test_the_finish_is_looked_up():
+    assert finish_of(checked_brief(SEAT)).coats == 3
+    assert finish_of(checked_brief(BOARD)).label == "bare wood"
+
+
+# --- what is wrong with a brief ------------------------------------------------------------------------------------
+
+FINISH = '[finish]\nname = "{}"\ncoats = {}\n'
+
+
+@pytest.mark.parametrize(
+    ("changes", "after", "line", "fragment"),
+    [
+        (
+            [('title = "Table"\n', 'title = "Table"\nconstructions = ["bredboard"]\n')],
+            "",
+            2,
+            "Did you mean 'breadboard",
+        ),
+        ([], FINISH.format("shelac", 2), 17, "did you mean Shellac"),
+        ([], FINISH.format("shellac", 17), 18, "coats is 17"),
+        ([], '[handout.ways-to-bild]\nwidth = "1 m"\n', 16, "Did you mean 'ways-to-build'"),
+        ([], '[handout.ways-to-build]\nwitdh = "1 m"\n', 17, "Did you mean 'width'"),
+        ([], '[handout.ways-to-build]\nwidth = "5 m"\n', 17, "this study goes from"),
+        ([], '[handout.ways-to-build]\nway = "dovetail"\n', 17, "choose one of"),
+        ([], "[handout.moisture-from-air]\noutdoors = 3\n", 17, "has no input 'outdoors'"),
+        ([('length = "2 m"', 'length = "9 m"')], "", 2, "panel length is 9 m"),
+    ],
+)
+def test_a_wrong_name_is_said_with_its_line(write, changes, after, line, fragment):
+    with pytest.raises(InputError) as caught:
+        checked_brief(write(*changes, after=after))
+    (sentence,) = caught.value.problems
+    assert sentence.startswith(f"table.toml, line {line}: ") and fragment in sentence and "\n" not in sentence
+
+
+def test_all_wrong_names_are_said_at_once(write):
+    path = write(
+        ('title = "Table"\n', 'title = "Table"\nconstructions = ["glued", "dovetail", "nails"]\n'),
+        after=FINISH.format("shelac", 2) + "[handout.nothing]\nx = 1\n",
+    )
+    with pytest.raises(InputError) as caught:
+        checked_brief(path)
+    assert [sentence.split(":")[0] for sentence in caught.value.problems] == [
+        "table.toml, line 2",
+        "table.toml, line 2",
+        "table.toml, line 18",
+        "table.toml, line 20",
+    ]
+
+
+# --- the decision ---------------------------------------------------------------------------------------------------
+
+
+def test_the_best_way_is_built_unless_the_maker_decides():
+    made = commission_of(chosen_brief(SEAT))
+    assert made.built is made.advised and made.built.allowed
+    other = made.building("breadboard end")
+    assert other.built.key == "breadboard" and "both come through this house unharmed" in str(telling.decision(other))
+    with pytest.raises(InputError, match="not among the ways compared"):
+        commission_of(chosen_brief(BOARD)).building("buttons")
+
+
+def test_a_refused_way_is_refused_in_the_letter_too():
+    refused = commission_of(chosen_brief(SEAT), "glued border")
+    assert "We advise against" in str(telling.opening(refused)) and "without harm" not in str(telling.opening(refused))
+    said = str(telling.decision(refused))
+    assert "Glue is refused" in said and "Our advice: a frame with a floating panel" in said
+    assert "border glued across the ends (asked for)" in str(telling.comparison_table(refused))
+
+
+def test_a_handout_keeps_the_way_and_the_sliders(write):
+    brief = checked_brief(write(after='[handout.ways-to-build]\nway = "battens"\nwidth = "1 m"\n'))
+    made = commission_of(brief)
+    assert made.built.key == "battens"
+    assert made.study().start["way"] == "battens" and made.study().start["width"] == 1.0
+
+
+def test_what_would_change_holds_when_it_is_tried(write):
+    """The swing it names is judged again: just inside it the glued border is allowed, just outside it is not."""
+    made = commission_of(checked_brief(BOARD))
+    named = float(re.search(r"within about ([\d.]+) % MC over", made.would_change)[1])
+    stock = made.brief.stock.moisture_percent()
+    swing = made.built.quantities["dampest_mc"] - made.built.quantities["driest_mc"]
+
+    def allowed(points: float) -> bool:
+        months = replace(made.months, mc_percent=stock + points / swing * (made.months.mc_percent - stock))
+        return verdict_for("glued_border", made.piece, stock, months, doubts=made.doubts).allowed
+
+    assert allowed(named) and not allowed(named + 0.2)
+
+
+def test_steady_air_without_doubts_lets_the_border_be_glued():
+    made = commission_of(checked_brief(SEAT))
+    said = would_change(made.piece, 8.0, monthly_moisture([8.0] * 12), NO_DOUBTS)
+    assert said.startswith("The glued border is allowed as well")
+
+
+# --- the words ------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("path", [SEAT, BOARD], ids=lambda path: path.stem)
+@pytest.mark.parametrize("card", CARDS, ids=lambda card: card.__name__)
+def test_every_card_is_sound_html_and_says_the_same_as_text(card, path):
+    shown = card(commission_of(chosen_brief(path)))
+    tags_of(shown.html)
+    plain = re.sub(r"<[^>]+>", " ", shown.html)
+    for number in re.findall(r"\d+(?:-\d+/\d+)? (?:in|mm|%)", shown.text):
+        assert number in plain
+    assert not re.search(r"\d\.\d+ in\b", shown.text), "inches are fractions"
+    assert shown._repr_mimebundle_()[0]["text/html"] == shown.html
+
+
+HOSTILE = ("</script><script>alert(1)</script>", "<img src=x onerror=alert(1)>", "\"><b>&amp;'", "x" * 200)
+
+
+@pytest.mark.parametrize("name", HOSTILE, ids=range(len(HOSTILE)))
+def test_nothing_in_a_brief_becomes_markup(write, name):
+    typed = name.replace("\\", "\\\\").replace('"', '\\"')
+    path = write(
+        ('title = "Table"\n', f'title = "{typed}"\nmaker = "{typed}"\nclient = "{typed}"\nnotes = "{typed}"\n'),
+        after=f'[[hardware]]\nname = "{typed}"\ncentres = "96 mm"\nruns = "across the grain"\n',
+    )
+    made = commission_of(checked_brief(path))
+    for card in CARDS:
+        seen = tags_of(card(made).html)
+        assert seen.seen <= {
+            "h1",
+            "h3",
+            "h4",
+            "p",
+            "strong",
+            "table",
+            "caption",
+            "thead",
+            "tbody",
+            "tr",
+            "th",
+            "td",
+            "ul",
+            "ol",
+            "li",
+            "div",
+        }
+        assert seen.attributes <= {"class", "scope", "style", "data-head"}
+    assert name in str(telling.opening(made))
+
+
+def test_a_screw_pair_across_the_grain_is_told_how_far_it_moves(write):
+    path = write(after='[[hardware]]\nname = "catch"\ncentres = "96 mm"\nruns = "across the grain"\n')
+    made = commission_of(checked_brief(path))
+    share = 0.096 / 0.9 * made.built.moves.high_m
+    tenth = float(re.search(r"changes by up to [\d/ ]+in \(([\d.]+) mm\)", str(telling.opening(made)))[1])
+    assert share * 1000 <= tenth <= share * 1000 + 0.1
+
+
+def test_the_cut_list_rounds_the_safe_way():
+    made = commission_of(chosen_brief(SEAT))
+    rows = [line.split(" | ") for line in str(telling.cut_list(made)).splitlines() if line.count(" | ") == 3][1:]
+    assert len(rows) == len(made.built.cuts)
+    for row, cut in zip(rows, made.built.cuts, strict=True):
+        mm = float(re.search(r"\((\d+) mm\)", row[1])[1]) / 1000
+        assert (mm >= cut.metres - 1e-9) if cut.rounding == "up" else (mm <= cut.metres + 1e-9)
+        assert row[2].startswith(f"rounded {cut.rounding}")
+
+
+def test_a_size_worked_out_adds_up():
+    """Done by hand from the printed terms of the seat's groove: 6.35 + 1.6 + half of shrinking and growing."""
+    made = commission_of(chosen_brief(SEAT))
+    said = str(telling.worked_size(made, "groove in the stiles, depth"))
+    rows = [line.split(" | ") for line in said.splitlines()[2:]]
+    millimetres = [float(re.search(r"\(([\d.]+) mm\)", row[2])[1]) for row in rows]
+    counts = [float(row[1].removesuffix(" x")) for row in rows[:-2]]
+    assert sum(count * size for count, size in zip(counts, millimetres, strict=False)) == pytest.approx(
+        millimetres[-2], abs=0.25
+    )
+    assert millimetres[-1] >= millimetres[-2] - 0.05
+
+
+def test_the_care_note_names_the_air_it_is_made_for():
+    said = str(telling.care_note(commission_of(chosen_brief(SEAT))))
+    assert "between 25 % RH and 62 % RH" in said and "Around January" in said and "When to call us" in said
+
+
+def test_the_system_of_the_brief_comes_first():
+    assert "280 mm (11 in)" in str(telling.opening(commission_of(chosen_brief(BOARD))))
+    assert "20 in (508 mm)" in str(telling.opening(commission_of(chosen_brief(SEAT))))
+    assert (
+        told(say("{a} {b}", a=length(0.0061, "up"), b=pick(1.0, [0.5], ["no", length(0.01)])), "metric")
+        == "7 mm (1/4 in) 10 mm (3/8 in)"
+    )
+
+
+def test_cards_escape_what_they_show():
+    for card in (paragraphs("<b>"), listed(["<b>"]), table(("<b>", "&"), [("<i>", '"')], "<u>")):
+        assert not re.search(r"<[biu]>", card.html) and "&lt;" in card.html
+
+
+def test_the_words_of_risk_are_those_of_the_table():
+    assert [level.word for level in risk_levels()] == ["quiet", "strained", "cracking"]

@@ -1,0 +1,30 @@
+"""The commission: a brief's road into the notebook and the handout.
+
+``names`` checks what only the rest of the kit can know (ways to build, finishes, studies), ``road`` turns the brief
+into verdicts and a decision, ``letter`` and ``workshop`` say it, ``card`` is how a text is shown.
+"""
+
+from __future__ import annotations
+
+from .letter import care_note, comparison_table, decision, opening, small_print, why_it_moves
+from .names import BRIEF_VARIABLE, DEMO, checked_brief, chosen_brief
+from .road import Commission, commission_of
+from .workshop import cautions, cut_list, worked_size
+
+__all__ = [
+    "BRIEF_VARIABLE",
+    "DEMO",
+    "Commission",
+    "care_note",
+    "cautions",
+    "checked_brief",
+    "chosen_brief",
+    "commission_of",
+    "comparison_table",
+    "cut_list",
+    "decision",
+    "opening",
+    "small_print",
+    "why_it_moves",
+    "worked_size",
+]

@@ -1,0 +1,273 @@
+"""The commission told to a client: what is built and why, how it moves, how to live with it, what it rests on."""
+
+from __future__ import annotations
+
+from ..brief import Hardware
+from ..construction.verdict import Verdict
+from ..figures.palette import ROLES
+from ..movement.spread import Movement
+from ..reading.say import humidity
+from ..studies.ways_to_build import lead_words, reason
+from ..studies.ways_words import NAMES, month_words
+from ..units import both, length_range, write
+from .card import Card, heading, joined, listed, paragraphs, table, told
+from .names import finish_of
+from .road import Commission
+
+_TONES = (
+    ("fine", ROLES["fine"].light, "solid"),
+    ("watch", ROLES["watch"].light, "double"),
+    ("stop", ROLES["stop"].light, "dashed"),
+)
+
+
+def opening(commission: Commission) -> Card:
+    """Title, the people, the answer in short, and the brief as it was agreed."""
+    brief = commission.brief
+    people = " ".join(
+        part
+        for part in (f"For {brief.client}." if brief.client else "", f"From {brief.maker}." if brief.maker else "")
+        if part
+    )
+    settings = {"title": brief.title, "units": {"inches": "both", "millimetres": "metric"}[brief.units]}
+    return joined(
+        heading(brief.title, 1), paragraphs(people, _in_short(commission)), _facts(commission), Card("", "", settings)
+    )
+
+
+def _in_short(commission: Commission) -> str:
+    brief, first = commission.brief, commission.first
+    moves = commission.built.moves
+    return (
+        f"In short: the {brief.piece.kind} is {both(brief.piece.width_m, first=first)} wide across its grain. In "
+        f"the air of "
+        f"your house that width changes over the year by {_range(moves, first)}. A finish slows this and good drying "
+        f"lets it start from the right place; neither stops it. {_built_as(commission)}"
+    )
+
+
+def _range(moves: Movement, first: str) -> str:
+    return moves.text(first).replace(", could be ", "; it could be ", 1)
+
+
+def _built_as(commission: Commission) -> str:
+    built = commission.built
+    name = _article(NAMES[built.key])
+    if built.allowed:
+        return f"So we build it as {name}, which lets it move without harm."
+    return f"It is asked for as {name}. We advise against that, and say below why."
+
+
+def _facts(commission: Commission) -> Card:
+    brief, first = commission.brief, commission.first
+    piece = brief.piece
+    size = (
+        f"{both(piece.width_m, first=first)} across the grain, {both(piece.length_m, first=first)} along it, "
+        f"{both(piece.thickness_m, first=first)} thick"
+    )
+    border = f"{both(piece.border_width_m, first=first)} wide" if piece.border_width_m else "none asked for"
+    stock = write(brief.stock.moisture_percent(), "moisture")
+    rows = [
+        ("Piece", f"{piece.kind}, {size}"),
+        ("Border", border),
+        (
+            "Wood",
+            f"{brief.stock.species}, {_rings(piece.ring_angle_deg)}, at {stock} today",
+        ),
+        ("Finish", finish_of(brief).label),
+        ("Your house", _house(commission)),
+        *((f"Hardware: {item.name}", _hardware(item, commission)) for item in brief.hardware),
+        *((("Agreed", " ".join(brief.notes.split())),) if brief.notes.strip() else ()),
+    ]
+    return table(("What", "As agreed"), rows, "The brief")
+
+
+def _rings(angle_deg: float) -> str:
+    named = {0.0: "flatsawn", 45.0: "riftsawn", 90.0: "quartersawn"}
+    return named.get(angle_deg, f"rings at {write(angle_deg, 'angle')} to the face")
+
+
+def _house(commission: Commission) -> str:
+    driest, dampest = _airs(commission)
+    names = commission.bench.months
+    return f"driest in {names[0]} at {driest}, dampest in {names[1]} at {dampest}"
+
+
+def _airs(commission: Commission) -> tuple[str, str]:
+    travels = commission.bench.travels
+    return tuple(told(humidity(airs.rh_percent)) for airs in (travels.driest, travels.dampest))
+
+
+def _hardware(item: Hardware, commission: Commission) -> str:
+    centres = both(item.centres_m, first=commission.first)
+    if item.runs == "along the grain":
+        return f"screws {centres} apart along the grain, a distance that hardly changes"
+    share = item.centres_m / commission.piece.width_m
+    most = both(share * commission.built.moves.high_m, 64, 0.1, "up", commission.first)
+    return f"screws {centres} apart across the grain, a distance that changes by up to {most}: one hole becomes a slot"
+
+
+def why_it_moves(commission: Commission) -> Card:
+    """The reason in numbers of this piece: air, moisture in the wood, width; and along the grain for comparison."""
+    first, built, bench = commission.first, commission.built, commission.bench
+    numbers = built.quantities
+    driest, dampest = _airs(commission)
+    along = commission.piece.wood.axis_strains(numbers["driest_mc"], numbers["dampest_mc"])[0]
+    longer = abs(float(along)) * commission.piece.length_m
+    return paragraphs(
+        f"A hygrometer shows the relative humidity of the air, RH. Air of {driest}, as in {bench.months[0]}, "
+        f"draws the wood of this piece down to {write(numbers['driest_mc'], 'moisture')}; "
+        f"air of {dampest}, as in {bench.months[1]}, brings it up to {write(numbers['dampest_mc'], 'moisture')} "
+        "(MC is the water in the wood, in percent of its dry weight). "
+        f"Today it stands at {write(numbers['stock_mc'], 'moisture')}.",
+        f"Between those two the panel's width changes by {_range(built.moves, first)}. Its length, along the grain, "
+        f"changes by {length_range(longer, longer, longer, first)}. The range is there because no two boards are "
+        "alike; it holds nine times in ten.",
+    )
+
+
+def comparison_table(commission: Commission) -> Card:
+    """Every way that is compared, most suitable first, with what the two months do to it."""
+    rows = [
+        (
+            NAMES[verdict.key] + (_chosen(verdict) if verdict is commission.built else ""),
+            _month(commission, verdict, "narrowing"),
+            _month(commission, verdict, "widening"),
+            _judged(verdict),
+        )
+        for verdict in commission.verdicts
+    ]
+    months = commission.bench.months
+    head = ("Way to build", f"Driest month ({months[0]})", f"Dampest month ({months[1]})", "Verdict")
+    return table(head, rows, "The usual ways to build this piece, most suitable first")
+
+
+def _chosen(verdict: Verdict) -> str:
+    return " (ours)" if verdict.allowed else " (asked for)"
+
+
+def _state(commission: Commission, verdict: Verdict):
+    bench = commission.bench
+    travels = bench.travels
+    return bench.state(verdict.key, commission.piece.width_m, travels.driest.rh_percent, travels.dampest.rh_percent)
+
+
+def _month(commission: Commission, verdict: Verdict, way: str) -> str:
+    words = told(month_words(_state(commission, verdict), way), commission.first)
+    return words[:1].upper() + words[1:] + "."
+
+
+def _judged(verdict: Verdict) -> str:
+    held = (
+        f"{write(verdict.restrained_strain.high, 'strain')} held back at most"
+        if verdict.level
+        else "nothing held beyond its strength"
+    )
+    border = "border kept" if verdict.keeps_border else "no border across the ends"
+    return f"{verdict.risk}: {held}; {border}"
+
+
+def decision(commission: Commission) -> Card:
+    """What is built, why, and what would change the decision."""
+    built, advised = commission.built, commission.advised
+    because = told(reason(_state(commission, built)), commission.first)
+    name = _article(NAMES[built.key])
+    if built.allowed:
+        lead = f"We build it as {name}. {because}"
+        other = (
+            ""
+            if built is advised
+            else f"The kit would put {_article(NAMES[advised.key])} first; both come through this house unharmed."
+        )
+    elif advised.allowed:
+        lead = f"Decided so far: {name}. We advise against it. {because}"
+        other = (
+            f"Our advice: {_article(NAMES[advised.key])}. {told(reason(_state(commission, advised)), commission.first)}"
+        )
+    else:
+        lead = f"None of the ways compared comes through this house unharmed; {name} is the least risky. {because}"
+        other = "Ask for a way that lets the panel slide: a frame with a floating panel, or a breadboard end on slots."
+    remarks = [
+        text[:1].upper() + text[1:] + "."
+        for text in built.remarks
+        if text not in commission.piece.wood.remarks + commission.months.remarks
+    ]
+    said = paragraphs(lead, other, commission.would_change, *remarks)
+    tone, colour, stroke = _TONES[built.level]
+    style = f"border-left:.45em {stroke} var(--w-{tone},{colour});padding:.1em 0 .1em .9em;margin:.8em 0"
+    stressed = said.html.replace("<p>", "<p><strong>", 1).replace("</p>", "</strong></p>", 1)
+    return Card(f'<div class="wl" style="{style}">{stressed}</div>', said.text)
+
+
+def _article(name: str) -> str:
+    plural = name.split()[0] in ("battens",) or name.startswith("held")
+    return name if plural else f"a {name}"
+
+
+def care_note(commission: Commission) -> Card:
+    """For the client: the humidity to keep, what to expect in each season, when to call."""
+    built, bench = commission.built, commission.bench
+    state = _state(commission, built)
+    driest, dampest = _airs(commission)
+    lines = []
+    for way, month in (("narrowing", bench.months[0]), ("widening", bench.months[1])):
+        lead = told(lead_words(state.numbers, way), commission.first)
+        lines.append(
+            f"Around {month} the panel is {lead}: {told(month_words(state, way), commission.first)}. "
+            f"{_NORMAL[built.allowed]}"
+        )
+    keep = (
+        f"The piece is made for air between {driest} and {dampest}. A hygrometer in the room costs little and "
+        f"tells you where "
+        "you are. The less the air swings, the less the wood moves; steady air near the middle of that range is "
+        "kindest."
+    )
+    call = [
+        f"if the room stays drier than {driest} or damper than {dampest} for more than a month;",
+        "if a line opens in the panel or a joint that you can slide a sheet of paper into;",
+        "if something that used to move freely binds, or the panel bows.",
+    ]
+    care = [
+        "Keep it out of direct sun and away from heaters, stoves and air vents.",
+        "Wipe up water at once; clean with a damp cloth, never a wet one.",
+        *_OF_KIND.get(commission.brief.piece.kind, ()),
+    ]
+    return joined(
+        paragraphs(keep),
+        heading("What to expect", 4),
+        listed(lines),
+        heading("Looking after it", 4),
+        listed(care),
+        heading("When to call us", 4),
+        listed(call),
+    )
+
+
+_NORMAL = {True: "That is as it should be.", False: "Watch the ends of the panel for a fine line."}
+_OF_KIND = {
+    "board": (
+        "Wash it by hand, both faces alike, and stand it on edge to dry; never soak it or put it in a dishwasher.",
+    ),
+    "table top": (
+        "Leave air below the top as well as above; a cloth or a hot dish left for days makes one face move alone.",
+    ),
+    "seat": ("Do not screw anything across the grain from below; the screws would hold what has to slide.",),
+    "lid": ("A heavy lid needs the stay that holds it open; look at its screws once a year.",),
+    "door panel": ("Do not paint or varnish over the line where panel and frame meet; it would glue them together.",),
+}
+
+
+def small_print(commission: Commission) -> Card:
+    """What the numbers rest on, what was assumed, and their limits."""
+    sources = (
+        "Moisture of wood in air: Wood Handbook FPL-GTR-190 (2010), eq. 4-5. Movement: the same, eq. 13-2, and total "
+        "shrinkage outside 6 to 14 % MC.",
+        "When held wood takes a set (0.40 %) and starts to fail (0.90 %): The Structural Conservation of Panel "
+        "Paintings, Getty 1998.",
+        "Play, pins, cover and the advice on care: common practice, no source.",
+    )
+    width = both(commission.piece.border_width_m, first=commission.first)
+    asked = bool(commission.brief.piece.border_width_m)
+    border = () if asked else (f"No border is asked for; an end or frame piece is taken {width} wide.",)
+    said = [*commission.piece.wood.remarks, *commission.months.remarks, *border]
+    return listed([*sources, *(text[:1].upper() + text[1:].rstrip(".") + "." for text in said)])

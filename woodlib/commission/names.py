@@ -1,0 +1,143 @@
+"""Names in a brief that only the rest of the kit can judge: ways to build, the finish, studies and their inputs."""
+
+from __future__ import annotations
+
+import os
+from difflib import get_close_matches
+from pathlib import Path
+
+from ..brief import Brief, read_brief
+from ..construction.index import CONSTRUCTIONS
+from ..data_files import data_path
+from ..errors import InputError, Problems
+from ..moisture.finishes import BARE, Finish, find_finish
+from ..studies import STUDIES, find_study
+from ..studies.ways_to_build import KEY
+from ..studies.ways_words import NAMES
+from ..units import shown
+
+BRIEF_VARIABLE = "WOODLIB_BRIEF"
+DEMO = "briefs/reading_nook_seat.toml"
+
+# Names that are usual in the trade, beside the kit's own key and its two names for each way.
+_ALSO = {
+    "glued border": "glued_border",
+    "border glued all round": "glued_border",
+    "breadboard end": "breadboard",
+    "breadboard ends": "breadboard",
+    "frame and panel": "frame_panel",
+    "buttons": "buttons",
+    "slotted screws": "buttons",
+    "border with the grain": "same_grain_border",
+}
+
+
+def chosen_brief(default: str | Path | None = None) -> Brief:
+    """The brief that a handout is being made for, else the one named, else the invented demonstration.
+
+    A name that is no file here is looked for among the demonstrations of the kit: ``serving_board.toml``.
+
+    Raises :class:`InputError` with one sentence per mistake, each with its line.
+
+    >>> chosen_brief().title
+    'Lift-up seat for a reading-nook bench'
+    """
+    named = os.environ.get(BRIEF_VARIABLE)
+    return checked_brief(named or _demonstration(default or Path(DEMO).name))
+
+
+def _demonstration(name: str | Path) -> str | Path:
+    shipped = data_path("briefs") / Path(name).name
+    return shipped if not Path(name).is_file() and Path(name).name == str(name) and shipped.is_file() else name
+
+
+def checked_brief(path: str | Path) -> Brief:
+    """The brief in a file, with every name in it known and every start value within its study; else all sentences."""
+    from .road import commission_of
+
+    brief = read_brief(path)
+    problems = Problems()
+    _collect(problems, brief, "constructions", ways_of, brief)
+    _collect(problems, brief, "finish.coats" if "coats" in _finish_problem(brief) else "finish.name", finish_of, brief)
+    for key in brief.handout:
+        if key != KEY and key not in STUDIES:
+            _collect(problems, brief, f"handout.{key}", _unknown_study, key)
+    problems.raise_if_any()
+    commission = commission_of(brief)
+    for key, values in brief.handout.items():
+        study = commission.plain_study() if key == KEY else find_study(key)
+        for name, value in values.items():
+            _collect(problems, brief, f"handout.{key}.{name}", study.read, {name: value})
+    problems.raise_if_any()
+    return brief
+
+
+def _collect(problems: Problems, brief: Brief, key: str, function, *arguments) -> None:
+    try:
+        function(*arguments)
+    except InputError as error:
+        problems.absorb(error, brief.where(key))
+
+
+def _unknown_study(key: str) -> None:
+    known = (*STUDIES, KEY)
+    near = get_close_matches(key, known, 1)
+    hint = f" Did you mean {near[0]!r}?" if near else ""
+    raise InputError(f"There is no study {shown(key)}; there are: {', '.join(known)}.{hint}")
+
+
+def find_way(name: str) -> str:
+    """The key of a way to build from its key, one of its names, or the beginning of one.
+
+    >>> find_way("Breadboard end"), find_way("frame and panel"), find_way("battens")
+    ('breadboard', 'frame_panel', 'battens')
+    """
+    wanted = " ".join(name.casefold().replace("_", " ").split())
+    known = dict(_ALSO)
+    for way in CONSTRUCTIONS:
+        known |= {way.key.replace("_", " "): way.key, way.name.casefold(): way.key, NAMES[way.key].casefold(): way.key}
+    begins = {key for text, key in known.items() if wanted and text.startswith(wanted)}
+    if wanted in known:
+        return known[wanted]
+    if len(begins) == 1:
+        return begins.pop()
+    near = get_close_matches(wanted, known, 1)
+    hint = f" Did you mean {NAMES[known[near[0]]]!r}?" if near else ""
+    raise InputError(f"constructions holds {shown(name)}; the ways to build are: {', '.join(NAMES.values())}.{hint}")
+
+
+def ways_of(brief: Brief) -> tuple[str, ...]:
+    """The ways to compare: those the brief names, else all that make sense for such a piece.
+
+    Raises :class:`InputError` with every name that is not known.
+    """
+    problems, found = Problems(), []
+    for name in brief.constructions:
+        try:
+            found.append(find_way(name))
+        except InputError as error:
+            problems.absorb(error)
+    problems.raise_if_any()
+    if found:
+        return tuple(dict.fromkeys(found))
+    # A board or a door is fixed to no base, and where no border is wanted none is glued on.
+    left_out = set() if brief.piece.kind in ("table top", "seat") else {"buttons"}
+    left_out |= {"frame_panel"} if brief.piece.kind == "board" else set()  # it would be served on, groove and all
+    left_out |= set() if brief.piece.border_width_m else {"glued_border", "same_grain_border"}
+    return tuple(way.key for way in CONSTRUCTIONS if way.key not in left_out)
+
+
+def finish_of(brief: Brief) -> Finish:
+    """The finish of the brief from the table; bare wood where it names none.
+
+    Raises :class:`InputError` for a finish, or a number of coats, that no table has.
+    """
+    return find_finish(brief.finish.name, brief.finish.coats or None) if brief.finish.name else BARE
+
+
+def _finish_problem(brief: Brief) -> str:
+    try:
+        finish_of(brief)
+    except InputError as error:
+        return str(error).split(" ", 1)[0]
+    return ""

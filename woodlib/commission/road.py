@@ -1,0 +1,182 @@
+"""From a brief to verdicts and a decision."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from ..brief import Brief
+from ..construction.for_sliders import HELD_RULE
+from ..construction.index import compare, verdict_for
+from ..construction.piece import Piece
+from ..construction.verdict import Verdict
+from ..errors import InputError, Problems
+from ..movement.months import MonthlyMoisture, monthly_moisture
+from ..movement.spread import Doubts
+from ..studies.ways_to_build import KEY, Bench, bench_of, ways_to_build
+from ..study.study import Study
+from ..units import write
+from .names import find_way, ways_of
+
+USUAL_END_M = {"inches": 0.0508, "millimetres": 0.05}
+"""Width of an end or frame piece where the brief asks for no border: 2 in or 50 mm (common practice, no source)."""
+
+
+@dataclass(frozen=True)
+class Commission:
+    """A brief with its verdicts: ``advised`` is the most suitable way compared, ``built`` the one decided on."""
+
+    brief: Brief
+    piece: Piece
+    months: MonthlyMoisture
+    doubts: Doubts
+    verdicts: tuple[Verdict, ...]
+    built: Verdict
+    would_change: str
+
+    @property
+    def advised(self) -> Verdict:
+        """The most suitable of the ways that are compared."""
+        return self.verdicts[0]
+
+    @property
+    def first(self) -> str:
+        """Which system is written first: customary or metric."""
+        return self.brief.first
+
+    @property
+    def bench(self) -> Bench:
+        """The same piece as its study takes it."""
+        return bench_of(self.brief, self.piece, self.months, self.doubts, self._ways)
+
+    @property
+    def _ways(self) -> tuple[str, ...]:
+        return tuple(verdict.key for verdict in self.verdicts)
+
+    def plain_study(self) -> Study:
+        """The study of the ways to build as it starts without the brief's own slider positions."""
+        return ways_to_build(self.brief.title, self.bench, self.built.key)
+
+    def study(self) -> Study:
+        """The study of the ways to build, at the slider positions that the brief keeps for its handout."""
+        kept = {"way": self.built.key, **self.brief.handout.get(KEY, {})}
+        return self.plain_study().starting(**kept)
+
+    def building(self, way: str) -> Commission:
+        """The same commission with another way decided on; raises :class:`InputError` for one not compared."""
+        key = find_way(way)
+        found = [verdict for verdict in self.verdicts if verdict.key == key]
+        if not found:
+            raise InputError(f"{way!r} is not among the ways compared here: {', '.join(self._ways)}.")
+        return replace(self, built=found[0])
+
+
+def commission_of(brief: Brief, way: str = "") -> Commission:
+    """Everything a brief leads to. ``way`` decides how it is built; left out, the brief's handout or the advice does.
+
+    Raises :class:`InputError` with the line of the brief for sizes, stock or air that cannot be worked with.
+
+    >>> from woodlib.commission import chosen_brief
+    >>> commission_of(chosen_brief()).advised.construction
+    'frame with a floating panel'
+    """
+    problems = Problems()
+    piece = _absorbed(problems, brief, "piece", _piece, brief)
+    months = _absorbed(problems, brief, "house", lambda: monthly_moisture(brief.year()))
+    problems.raise_if_any()
+    doubts = Doubts(meter_percent=brief.stock.meter_error_percent)
+    stock = brief.stock.moisture_percent()
+    comparison = _absorbed(
+        problems, brief, "wood.moisture", lambda: compare(piece, stock, months, doubts=doubts, held=HELD_RULE)
+    )
+    problems.raise_if_any()
+    ways = ways_of(brief)
+    verdicts = tuple(verdict for verdict in comparison if verdict.key in ways)
+    changes = would_change(piece, stock, months, doubts) if "glued_border" in ways else ""
+    made = Commission(brief, piece, months, doubts, verdicts, verdicts[0], changes)
+    wanted = way or _kept_way(brief)
+    return made.building(wanted) if wanted else made
+
+
+def would_change(piece: Piece, stock_mc_percent: float, months: MonthlyMoisture, doubts: Doubts) -> str:
+    """What would turn the verdict on a glued border over, in a sentence or two.
+
+    The year is drawn together, or apart, about today's moisture, and judged anew each time, doubts and all.
+    """
+    swing = float(months.mc_percent[months.dampest] - months.mc_percent[months.driest])
+
+    def judged(share: float, ring_angle_deg: float) -> Verdict:
+        year = replace(months, mc_percent=stock_mc_percent + share * (months.mc_percent - stock_mc_percent))
+        turned = replace(piece, ring_angle_deg=ring_angle_deg)
+        return verdict_for("glued_border", turned, stock_mc_percent, year, doubts=doubts, held=HELD_RULE)
+
+    def most_swing(ring_angle_deg: float) -> float | None:
+        low, high = 0.0, 1.0
+        if not judged(low, ring_angle_deg).allowed:
+            return None
+        if judged(high, ring_angle_deg).allowed:
+            return swing
+        for _ in range(20):
+            middle = 0.5 * (low + high)
+            low, high = (middle, high) if judged(middle, ring_angle_deg).allowed else (low, middle)
+        return low * swing
+
+    now = write(swing, "moisture")
+    as_cut, quartered = most_swing(piece.ring_angle_deg), most_swing(90.0)
+    if as_cut == swing:
+        return (
+            f"The glued border is allowed as well: the wood swings by {now} in a year; a drier winter or a damper "
+            "summer would turn that over."
+        )
+    if as_cut is None:
+        most = write(judged(0.0, piece.ring_angle_deg).restrained_strain.high, "strain")
+        changed = (
+            "No house makes the glued border safe to promise: even in air that never changed, the doubts about meter, "
+            f"air and board alone could leave {most} held back."
+        )
+    else:
+        needed = write(as_cut, "moisture", rounding="down")
+        changed = f"A glued border needs a house that holds the wood within about {needed} over the year (now {now})."
+    return f"{changed} {_quartered(piece, quartered, swing)} A narrower panel does not help: the strain stays the same."
+
+
+def _quartered(piece: Piece, most: float | None, swing: float) -> str:
+    if piece.ring_angle_deg == 90.0:
+        return "Quartersawn stock, which moves least, is already chosen."
+    if most == swing:
+        return "Quartersawn stock would be enough."
+    if most is None:
+        return "Quartersawn stock alone would not be enough."
+    return (
+        f"Quartersawn stock would need a house that holds it within about {write(most, 'moisture', rounding='down')}."
+    )
+
+
+def _kept_way(brief: Brief) -> str:
+    """The way that the brief keeps for its handout, when it is one; a wrong one is reported with the study's inputs."""
+    kept = str(brief.handout.get(KEY, {}).get("way", ""))
+    try:
+        return kept if kept and find_way(kept) in ways_of(brief) else ""
+    except InputError:
+        return ""
+
+
+def _absorbed(problems: Problems, brief: Brief, key: str, function, *arguments):
+    try:
+        return function(*arguments)
+    except InputError as error:
+        problems.absorb(error, brief.where(key))
+        return None
+
+
+def _piece(brief: Brief) -> Piece:
+    asked = brief.piece
+    border = asked.border_width_m or min(USUAL_END_M[brief.units], 0.25 * asked.width_m)
+    return Piece(
+        brief.species(),
+        asked.width_m,
+        asked.length_m,
+        asked.thickness_m,
+        border,
+        asked.border_thickness_m,
+        asked.ring_angle_deg,
+    )

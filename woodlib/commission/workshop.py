@@ -1,0 +1,81 @@
+"""The commission told to the workshop: what to cut today, in which order, how a size comes about, and cautions."""
+
+from __future__ import annotations
+
+from ..construction.index import find_construction
+from ..construction.verdict import CutRule, room
+from ..studies.ways_words import NAMES
+from ..units import both, write
+from .card import Card, heading, joined, listed, paragraphs, table
+from .road import Commission
+
+_ROUNDED = {"up": "rounded up: a gap never too small", "down": "rounded down: a tongue or panel never too big"}
+
+
+def cut_list(commission: Commission) -> Card:
+    """Every size to cut today, for today's moisture, with the way it was rounded and why it is as big as it is."""
+    built, first = commission.built, commission.first
+    stock = write(commission.brief.stock.moisture_percent(), "moisture")
+    error = write(commission.brief.stock.meter_error_percent, "percent")
+    lead = (
+        f"These sizes hold for wood at {stock} on the day it is cut, with a reading that may be {error} off. "
+        f"Measure again on "
+        "that day; if it has changed by a point, work them out anew. Each is for the careful end of the range."
+    )
+    rows = [(cut.name, cut.text(first), _ROUNDED[cut.rounding], cut.why) for cut in built.cuts]
+    sizes = (
+        table(("Cut", "Size today", "Rounded", "Why"), rows, f"Cut list: {NAMES[built.key]}")
+        if rows
+        else paragraphs(
+            "This way leaves nothing to be cut loose: there is no gap or slot that would let the panel move."
+        )
+    )
+    return joined(paragraphs(lead), sizes, heading("In the shop", 4), listed(built.steps, ordered=True))
+
+
+def cautions(commission: Commission) -> Card:
+    """The usual cautions."""
+    return joined(heading("Cautions", 4), listed(commission.built.cautions))
+
+
+def worked_size(commission: Commission, name: str = "") -> Card:
+    """One size of the cut list, term by term, so that it can be checked by hand; the first one when none is named."""
+    rules = find_construction(commission.built.key).rules
+    if not rules:
+        return paragraphs("This way to build has no gap or slot to work out.")
+    rule = next((rule for rule in rules if rule.name == name), rules[0])
+    numbers, first = commission.built.quantities, commission.first
+    rows = [
+        (_named(term.name), f"{term.times:g} x", both(_counted(term, numbers), 64, 0.1, "nearest", first))
+        for term in rule.terms
+    ]
+    total = commission.built.cut(rule.name)
+    rows.append(("together", "", both(total.metres, 64, 0.1, "nearest", first)))
+    rows.append((f"cut, rounded {rule.rounding}", "", total.text(first)))
+    return table(("What it is made of", "Counted", "Size"), rows, _caption(rule))
+
+
+def _caption(rule: CutRule) -> str:
+    return f"{rule.name}: {rule.why}"
+
+
+def _counted(term, numbers) -> float:
+    value = numbers[term.name]
+    return float(room(value)) if term.only_room else value
+
+
+def _named(name: str) -> str:
+    return _WORDS.get(name, name.replace("_", " "))
+
+
+_WORDS = {
+    "clearance": "play, both ways together",
+    "cover": "cover that stays in the driest month",
+    "panel_shrink": "how far the panel may shrink",
+    "panel_growth": "how far the panel may grow",
+    "outer_narrowing": "travel inward past the outer fixing",
+    "outer_widening": "travel outward past the outer fixing",
+    "edge_narrowing": "how far an edge may draw in",
+    "edge_widening": "how far an edge may grow out",
+    "hold": "hold that stays in the driest month",
+}
