@@ -30,6 +30,9 @@ from .run import run_notebook
 from .sections import NAME, SECTION_MIME, section
 
 WIDGET_MIME = "application/vnd.jupyter.widget-view+json"
+LEFT_OUT = {"remove-cell", "lesson-only"}
+"""Tags of cells that stay out of a handout: what is for the author's tests, and what is for a learner alone."""
+
 STILL_HERE = "This part moves only in the notebook; on this page it stands still."
 
 
@@ -49,12 +52,12 @@ class HandoutExporter(HTMLExporter):
 
     @property
     def default_config(self) -> Config:
-        """Cells tagged for authors only stay out; headings carry no link signs."""
+        """Cells tagged for authors or learners only stay out; headings carry no link signs."""
         config = Config(
             {
                 "TagRemovePreprocessor": {
                     "enabled": True,
-                    "remove_cell_tags": {"remove-cell"},
+                    "remove_cell_tags": LEFT_OUT,
                     "remove_input_tags": {"remove-input"},
                     "remove_all_outputs_tags": {"remove-output"},
                 },
@@ -71,15 +74,18 @@ class HandoutExporter(HTMLExporter):
         folder = (resources or {}).get("metadata", {}).get("path") or "."
         nb = copy.deepcopy(nb)
         if _must_run(nb, given):
-            nb = run_notebook(nb, folder)
+            kept = {record["study"]: record["values"] for record in _records(nb)}
+            nb = run_notebook(nb, folder, positions=kept)
+        nb.metadata.pop("widgets", None)  # the state of panels that only lived in that run
         sections = _take_sections(nb, given)
         html, resources = super().from_notebook_node(nb, resources, **kw)
         for slot, content in sections.items():
             html = html.replace(f'<div id="{slot}"></div>', content)
-        title = _title(nb) or (resources.get("metadata") or {}).get("name") or "Handout"
+        settings = _settings(nb)
+        title = settings.get("title") or _title(nb) or (resources.get("metadata") or {}).get("name") or "Handout"
         language = nb.metadata.get("woodlib", {}).get("language", "en")
         resources["output_extension"] = ".html"
-        return page(title, html, language=language), resources
+        return page(title, html, language=language, units=settings.get("units", "both")), resources
 
 
 def _must_run(nb: NotebookNode, given: dict[str, Any]) -> bool:
@@ -150,6 +156,15 @@ def _frozen(record: dict[str, Any]) -> dict[str, str]:
     if study is None:
         raise WoodlibError(f"The study {record['study']!r} was not found when the notebook was run; check its last cells.")
     return section(study.starting(**record["values"]))
+
+
+def _settings(nb: NotebookNode) -> dict[str, str]:
+    """What outputs say about the page as a whole: its title, and the units that its numbers start in."""
+    said: dict[str, str] = {}
+    for cell in nb.cells:
+        for output in cell.get("outputs", ()):
+            said |= {name: text for name, text in output.get("metadata", {}).get("woodlib", {}).items() if name in ("title", "units")}
+    return said
 
 
 def _title(nb: NotebookNode) -> str:

@@ -18,17 +18,20 @@ SECONDS_PER_CELL = 300
 
 
 def run_notebook(
-    nb: NotebookNode, folder: str, environment: dict[str, str] | None = None, progress: Callable[[int, int], None] | None = None
+    nb: NotebookNode, folder: str, environment: dict[str, str] | None = None, progress: Callable[[int, int], None] | None = None,
+    positions: dict[str, dict[str, Any]] | None = None,
 ) -> NotebookNode:
     """A copy of the notebook after a run in ``folder``, with every study frozen in its output.
 
-    ``environment`` is set in the kernel before the first cell. Raises :class:`WoodlibError` with the sentence of the
+    ``environment`` is set in the kernel before the first cell; ``positions`` are the places where sliders were left, by
+    study, as far as the studies still know them. Raises :class:`WoodlibError` with the sentence of the
     cell that failed.
     """
     copied = copy.deepcopy(nb)
     first = new_code_cell(
         f"import os\nos.environ.update({json.dumps(environment or {})})\n"
-        "import woodlib.live\nwoodlib.live.freeze_when_shown = True\ndel os, woodlib"
+        "import woodlib.live\nwoodlib.live.freeze_when_shown = True\n"
+        f"woodlib.live.left_at.update({positions or {}!r})\ndel os, woodlib"
     )
     copied.cells.insert(0, first)
     total = len(copied.cells)

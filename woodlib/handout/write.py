@@ -9,13 +9,12 @@ from typing import Any
 
 import nbformat
 
-from ..brief import read_brief
+from ..commission import BRIEF_VARIABLE, checked_brief
 from ..errors import InputError
 from ..opening import notebooks_folder
 from .page import GENERATOR
 
 COMMISSION = "*-the-commission.ipynb"
-BRIEF_VARIABLE = "WOODLIB_BRIEF"
 
 
 def write_handout(brief: str | Path, output: str | Path, progress: Callable[[int, int], None] | None = None) -> Path:
@@ -23,15 +22,17 @@ def write_handout(brief: str | Path, output: str | Path, progress: Callable[[int
 
     Raises :class:`InputError` for a brief that cannot be used or a file that must not be replaced.
     """
-    from .exporter import HandoutExporter
+    from .exporter import LEFT_OUT, HandoutExporter
     from .run import run_notebook
 
     target = checked_target(output)
-    read_brief(brief)
+    checked_brief(brief)
     source = next(iter(sorted(notebooks_folder().glob(COMMISSION))), None)
     if source is None:
         raise InputError(f"The kit's notebook {COMMISSION} is missing from {notebooks_folder()}; get the kit again.")
     notebook = nbformat.read(source, as_version=4)
+    # What the client does not see is not run either: a lesson's questions are about the demonstration.
+    notebook.cells = [cell for cell in notebook.cells if not LEFT_OUT & set(cell.metadata.get("tags", ()))]
     ran = run_notebook(notebook, str(source.parent), {BRIEF_VARIABLE: str(Path(brief).resolve())}, progress)
     html, _ = HandoutExporter().from_notebook_node(ran, {"metadata": {"name": source.stem, "path": str(source.parent)}})
     return put(html, target)

@@ -1,0 +1,170 @@
+"""The main job without a screen: a brief goes in, one HTML file comes out, and it says what the library says."""
+
+from __future__ import annotations
+
+import re
+from html import escape, unescape
+from pathlib import Path
+
+import nbformat
+import pytest
+
+from woodlib.commission import DEMO, chosen_brief, commission_of, decision
+from woodlib.data_files import data_path
+from woodlib.errors import InputError
+from woodlib.handout import handout_from_notebook, write_handout
+from woodlib.live import STUDY_MIME
+from woodlib.opening import notebooks_folder
+
+TYPED = '</script><script>document.title="owned"</script> & <b>"O\'Hara"</b> ' + "x" * 60
+HOSTILE = """title = '''{typed}'''
+maker = '''{typed}'''
+client = '''{typed}'''
+notes = '''{typed} {{{{ 7*7 }}}} $x^2$ **bold**'''
+units = "millimetres"
+constructions = ["breadboard end", "battens", "glued border"]
+[piece]
+kind = "table top"
+width = "900 mm"
+length = "2 m"
+thickness = "30 mm"
+[wood]
+species = "sugar maple"
+moisture = "9 %"
+built_in = "May"
+[house.seasons]
+winter = {{temperature = "20 degC", humidity = "35 %"}}
+summer = {{temperature = "26 degC", humidity = "65 %"}}
+[[hardware]]
+name = '''{typed}'''
+centres = "96 mm"
+runs = "across the grain"
+[handout.ways-to-build]
+way = "glued_border"
+width = "850 mm"
+"""
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory) -> Path:
+    return tmp_path_factory.mktemp("handouts")
+
+
+@pytest.fixture(scope="module")
+def seat(folder) -> str:
+    return write_handout(data_path(DEMO), folder / "seat.html").read_text("utf-8")
+
+
+@pytest.fixture(scope="module")
+def hostile(folder) -> str:
+    brief = folder / "hostile.toml"
+    brief.write_text(HOSTILE.format(typed=TYPED), encoding="utf-8")
+    return write_handout(brief, folder / "hostile.html").read_text("utf-8")
+
+
+def readable(html: str) -> str:
+    """What a reader sees, on one line."""
+    html = re.sub(r"<(script|style)\b.*?</\1>", " ", html, flags=re.DOTALL)
+    return " ".join(unescape(re.sub(r"<[^>]+>", " ", html)).split())
+
+
+def test_the_page_is_a_letter_about_the_piece(seat):
+    assert seat.count("<h1") == 1 and "<title>Lift-up seat for a reading-nook bench</title>" in seat
+    said = readable(seat)
+    for words in (
+        "For Invented client (demonstration).",
+        "In short: the seat is 20 in (508 mm) wide across its grain.",
+        "Why wood moves, and why glue does not stop it",
+        "Living with it",
+        "When to call us",
+        "For the workshop: what to cut today",
+        "Sources and small print",
+    ):
+        assert words in said, words
+
+
+def test_the_page_says_what_the_library_decides(seat):
+    said = readable(seat)
+    commission = commission_of(chosen_brief(data_path(DEMO)))
+    assert " ".join(str(decision(commission)).split()) in said
+    for cut in commission.built.cuts:
+        assert f"{cut.name} {cut.text()}" in said
+    for line in commission.study().answer().lines():
+        assert line.split(": ", 1)[-1].split(" - ")[0] in said, line
+
+
+def test_what_is_for_the_learner_stays_out(seat):
+    said = readable(seat)
+    for words in (
+        "Predict",
+        "Exercises",
+        "Worked example",
+        "What we learned",
+        "Write the handout",
+        "import ",
+        "Show the code",
+    ):
+        assert words not in said, words
+
+
+def test_the_page_is_one_small_file_that_fetches_nothing(seat):
+    assert len(seat.encode()) < 350_000
+    assert "default-src 'none'" in seat
+    assert (
+        not re.search(r"(?:src|href|action)\s*=\s*[\"']?(?:https?:)?//", seat)
+        and "@import" not in seat
+        and "url(http" not in seat
+    )
+
+
+def test_names_and_notes_are_inert(hostile):
+    assert escape(TYPED) in hostile and TYPED not in hostile
+    assert len(re.findall(r"<script\b", hostile)) == 2  # the page's own, and the table
+    assert "{{ 7*7 }}" in readable(hostile) and "<title>" + escape(TYPED).strip() in hostile
+
+
+def test_the_page_starts_where_the_brief_says(hostile):
+    said = readable(hostile)
+    assert 'START_UNITS="metric"' in hostile
+    assert "We advise against" in said and "Glue is refused" in said
+    assert re.search(r'data-value="width">[^<]*850 mm', hostile)
+    assert re.search(r"<option selected>border glued across the ends", hostile)
+    assert "frame with a floating panel" not in said  # only the ways that the brief names are compared
+
+
+def test_a_saved_notebook_keeps_the_sliders_when_it_is_exported_again(folder):
+    """The menu's export knows no running panel; it takes the places from the file, also for a study made of a brief."""
+    source = notebooks_folder() / "03-the-commission.ipynb"
+    notebook = nbformat.read(source, as_version=4)
+    records = [
+        output.data[STUDY_MIME]
+        for cell in notebook.cells
+        for output in cell.get("outputs", ())
+        if STUDY_MIME in output.get("data", {})
+    ]
+    (record,) = records
+    record["values"] |= {"way": "battens", "width": 0.4572, "driest": 1000.0}  # one of them no longer possible
+    moved = folder / "moved.ipynb"
+    nbformat.write(notebook, moved)
+    html = handout_from_notebook(moved, folder / "moved.html").read_text("utf-8")
+    assert re.search(r'data-value="width">18 in \(457 mm\)', html) and "<option selected>battens below" in html
+    assert re.search(r'data-value="driest">25 % RH', html)
+    assert "Exercises" not in readable(html)
+
+
+def test_a_bad_brief_is_refused_before_anything_runs(folder):
+    brief = folder / "bad.toml"
+    brief.write_text(
+        HOSTILE.format(typed="x").replace("breadboard end", "bredboard").replace("850 mm", "9 m"), encoding="utf-8"
+    )
+    with pytest.raises(InputError) as caught:
+        write_handout(brief, folder / "bad.html")
+    assert caught.value.problems[0].startswith("bad.toml, line 6: constructions holds 'bredboard'")
+    assert not (folder / "bad.html").exists()
+
+
+def test_nothing_but_a_handout_is_replaced(folder):
+    (folder / "mine.html").write_text("<p>mine</p>", encoding="utf-8")
+    with pytest.raises(InputError, match="nothing is replaced"):
+        write_handout(data_path(DEMO), folder / "mine.html")
+    assert (folder / "mine.html").read_text("utf-8") == "<p>mine</p>"
