@@ -9,18 +9,9 @@ from woodlib.construction.breadboard import BREADBOARD
 from woodlib.construction.held import Held, full_restraint, one_line_restraint
 from woodlib.construction.index import CAUTIONS, CONSTRUCTIONS, compare, find_construction, suitability, verdict_for
 from woodlib.construction.piece import Allowances, Piece, allowance_rows
+from woodlib.construction.rules import Cut, fixed, room, total, travel
 from woodlib.construction.travel import at_fixing, movement_of, travel_quantities
-from woodlib.construction.verdict import (
-    Cut,
-    allowed_swing_percent,
-    fixed,
-    held_strain,
-    risk_level,
-    risk_levels,
-    room,
-    total,
-    travel,
-)
+from woodlib.construction.verdict import allowed_swing_percent, held_strain, risk_level, risk_levels
 from woodlib.errors import MissingDataError
 from woodlib.movement.spread import NO_DOUBTS
 from woodlib.movement.wood import Wood

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from .piece import Allowances, Piece
+from .rules import CutRule, Facts, NoteRule, fixed, travel
 from .travel import Quantities
-from .verdict import Construction, CutRule, Facts, NoteRule, fixed, travel
+from .verdict import Construction
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:

@@ -20,6 +20,7 @@ from ..restraint.assumptions import assumption
 from ..units import both, write
 from .held import Held
 from .piece import Allowances, Piece
+from .rules import Cut, CutRule, Facts, NoteRule, room
 from .travel import RANGE, Quantities, movement_of
 
 
@@ -45,21 +46,20 @@ def risk_levels() -> tuple[RiskLevel, ...]:
     return tuple(RiskLevel(edge, row["word"], row["meaning"]) for edge, row in zip(edges, rows, strict=True))
 
 
-def room(travel: float | Decided) -> Decided:
-    """Room that a travel needs: its size where it happens, nothing where it goes the other way."""
-    return larger(travel, 0.0)
-
-
 def held_strain(quantities: Mapping[str, float], end: str = "mid") -> Decided:
     """Strain that counts against the wood where its movement is held: the pull of the driest month after a full year.
 
     The first dry month pulls by ``stretch``. Pushing beyond 0.5 % in the dampest month leaves a permanent set, and the
     next dry month pulls harder by that set: the whole swing less 0.5 %. The larger of the two counts, and nothing where
-    both are below zero. Strains are multiplied by the share that is held. ``end`` is low, mid or high.
+    both are below zero. Strains are multiplied by the share that is held; ``push_share`` is that of a
+    joint which growth opens as well, like a mitre at its outside corner. ``end`` is low, mid or high.
     """
     share = quantities["held_share"]
     after_set = share * quantities[f"swing_strain_{end}"] - assumption("compression_set_strain").low
-    return room(larger(share * quantities[f"stretch_{end}"], after_set))
+    pull = larger(share * quantities[f"stretch_{end}"], after_set)
+    if "push_share" in quantities:
+        pull = larger(pull, quantities["push_share"] * quantities[f"widening_{end}"] / quantities["width"])
+    return room(pull)
 
 
 def allowed_swing_percent(quantities: Mapping[str, float]) -> float:
@@ -85,101 +85,6 @@ def risk_level(strain: float | Decided) -> Decided:
 
 
 @dataclass(frozen=True)
-class Term:
-    """``times`` a named quantity; ``only_room`` counts it as nothing where it is negative."""
-
-    name: str
-    times: float = 1.0
-    only_room: bool = False
-
-
-def total(terms: tuple[Term, ...], quantities: Mapping[str, float]) -> Decided:
-    """Sum of terms, remembered with its decisions.
-
-    >>> float(total((fixed("pin"), travel("outward"), travel("inward")), {"pin": 10.0, "outward": -3.0, "inward": 2.0}))
-    12.0
-    """
-    together = Decided("+", 0.0, 0.0)
-    for term in terms:
-        value = quantities[term.name]
-        together = together + term.times * (room(value) if term.only_room else value)
-    return together
-
-
-@dataclass(frozen=True)
-class CutRule:
-    """A dimension to cut today as a sum of terms; gaps round up, tongues and panels round down."""
-
-    name: str
-    terms: tuple[Term, ...]
-    rounding: str
-    why: str
-
-    def size(self, quantities: Mapping[str, float]) -> Decided:
-        """The dimension in metres, remembered with its decisions."""
-        return total(self.terms, quantities)
-
-
-def fixed(name: str, times: float = 1.0) -> Term:
-    """A size that is there whatever the wood does."""
-    return Term(name, times)
-
-
-def travel(name: str, times: float = 1.0) -> Term:
-    """Room for a travel, counted only where it happens."""
-    return Term(name, times, only_room=True)
-
-
-@dataclass(frozen=True)
-class Cut:
-    """One dimension to cut today, in metres, and which way it may be rounded."""
-
-    name: str
-    metres: float
-    rounding: str
-    why: str
-
-    def text(self, first: str = "customary") -> str:
-        """The dimension as the shop reads it, rounded the safe way.
-
-        >>> Cut("slot", 0.0131, "up", "").text()
-        '9/16 in (14 mm)'
-        """
-        return both(self.metres, rounding=self.rounding, first=first)
-
-
-@dataclass(frozen=True)
-class NoteRule:
-    """A remark that is said where the sum of its terms is above zero."""
-
-    terms: tuple[Term, ...]
-    sentence: str
-
-    def said(self, quantities: Mapping[str, float]) -> bool:
-        """Whether the remark holds for these numbers."""
-        return float(total(self.terms, quantities)) > 0.0
-
-
-@dataclass(frozen=True)
-class Facts:
-    """What the words on a month may use: smooth numbers and the lengths they lead to."""
-
-    quantities: Mapping[str, float]
-
-    def moves(self, name: str) -> bool:
-        """Whether a travel happens at all at its careful end."""
-        return float(room(self.quantities[name])) > 0.0
-
-    def up_to(self, name: str) -> str:
-        """The most a travel can need, as the shop reads it, rounded up."""
-        return f"up to {both(float(room(self.quantities[name])), rounding='up')}" if self.moves(name) else "nothing"
-
-    def at_least(self, name: str) -> str:
-        """A size that is kept, rounded down."""
-        return both(self.quantities[name], rounding="down")
-
-
-@dataclass(frozen=True)
 class Construction:
     """One way to build: smooth numbers, rules for cuts, and words.
 
@@ -187,6 +92,10 @@ class Construction:
     away; ``keeps_border`` that a border across the ends remains to be seen. ``driest``, ``dampest`` finish the sentence
     on the month; ``reasons`` has one sentence per risk level, or one for all, with ``{held}``, ``{most}`` and
     ``{limit}`` to be filled with strains; ``remarks`` always hold, ``notes`` hang on sizes.
+
+    ``kinds`` of piece it serves; ``states`` sizes as they will stand in a month, never negative; ``change`` one sentence
+    on what would turn the advice over; ``holding(piece, held)`` turns the share of an edge-glued border into its own;
+    ``opens_when_damp`` says that growth pulls on the joint as shrinking does.
     """
 
     key: str
@@ -201,6 +110,11 @@ class Construction:
     steps: tuple[str, ...]
     remarks: tuple[str, ...] = ()
     notes: tuple[NoteRule, ...] = ()
+    kinds: tuple[str, ...] = ()
+    states: tuple[CutRule, ...] = ()
+    change: str = ""
+    holding: Callable[[Piece, Held], Held] | None = None
+    opens_when_damp: bool = False
 
 
 @dataclass(frozen=True)
@@ -217,6 +131,7 @@ class Verdict:
     """The answer for one way to build; every way gives the same fields.
 
     ``moves`` change of the panel's width from the driest to the dampest month; ``cuts`` dimensions to cut today;
+    ``states`` sizes as they will stand in a month; ``would_change`` what would turn the advice over;
     ``level`` and ``risk`` the step of risk and its word, by the careful end of the restrained strain, ``likely_level``
     by its best guess; ``allowed`` whether the kit advises it: only at the mildest step; ``quantities`` the smooth
     numbers.
@@ -241,10 +156,12 @@ class Verdict:
     cautions: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
     quantities: Mapping[str, float] = field(default_factory=dict, repr=False)
+    states: tuple[Cut, ...] = ()
+    would_change: str = ""
 
     def cut(self, name: str) -> Cut:
-        """The cut of this name."""
-        return next(cut for cut in self.cuts if cut.name == name)
+        """The cut of this name, or the size as it will stand."""
+        return next(cut for cut in (*self.cuts, *self.states) if cut.name == name)
 
 
 def decide(
@@ -256,9 +173,11 @@ def decide(
     months: tuple[str, str],
 ) -> Verdict:
     """Turn the smooth numbers of one way to build into its verdict; ``months`` names the driest and the dampest."""
+    held = construction.holding(piece, held) if construction.holding else held
     share = held.share if construction.holds else 0.0
     quantities = travels | construction.numbers(travels, piece, allowances) | {"held_share": share}
-    cuts = tuple(Cut(r.name, float(r.size(quantities)), r.rounding, r.why) for r in construction.rules)
+    quantities |= {"push_share": share} if construction.opens_when_damp else {}
+    cuts = tuple(rule.cut(quantities) for rule in construction.rules)
     facts = Facts(quantities)
     strain = StrainRange(*(float(held_strain(quantities, end)) + 0.0 for end in RANGE))  # + 0.0: no minus zero
     likely, step = (int(float(risk_level(x))) for x in (strain.mid, strain.high))
@@ -281,6 +200,8 @@ def decide(
         (),
         _remarks(construction, piece, held, quantities),
         MappingProxyType(quantities),
+        tuple(rule.cut(quantities) for rule in construction.states),
+        construction.change,
     )
 
 
