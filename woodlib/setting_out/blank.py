@@ -1,0 +1,105 @@
+"""The blank from the finished size: along, across and through, with kerfs, trims, planing and flattening."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from ..errors import Problems
+from ..units import both
+from .continuity import GrainRun, run_of
+from .division import Division, Part, with_waste
+from .exact import Rounding, check_rule, read_exact
+from .practice import ShopPractice, check_practice
+
+
+@dataclass(frozen=True)
+class Blank:
+    """What to glue up or to cut first: three divisions, each adding up exactly to the blank.
+
+    ``run`` the length with its numbered pieces; ``width`` and ``thickness`` divisions; ``roundings`` of length and
+    width, brought up to the rule; the thickness is the least that a rough board must have.
+    """
+
+    run: GrainRun
+    width: Division
+    thickness: Division
+    roundings: tuple[Rounding, ...]
+
+    @property
+    def length(self) -> Division:
+        """The blank along the grain."""
+        return self.run.division
+
+    @property
+    def finished_thickness_m(self) -> Fraction:
+        """Thickness of the finished piece, m."""
+        return self.thickness.pieces[0].size_m
+
+    @property
+    def finished_width_m(self) -> Fraction:
+        """Width of the finished piece, m."""
+        return self.width.pieces[0].size_m
+
+    @property
+    def volume_m3(self) -> Fraction:
+        """Volume of the blank, m3."""
+        return self.length.total_m * self.width.total_m * self.thickness.total_m
+
+    @property
+    def finished_volume_m3(self) -> Fraction:
+        """Volume of all its pieces when finished, m3."""
+        along = sum((part.size_m for part in self.length.pieces), Fraction(0))
+        return along * self.finished_width_m * self.finished_thickness_m
+
+    def text(self, first: str = "customary") -> str:
+        """The blank's size in words, rounded up.
+
+        >>> blank_for("44 in", "20 in", "7/8 in").text()
+        '46-1/4 in (1175 mm) long, 20-3/4 in (528 mm) wide, at least 15/16 in (24 mm) thick'
+        """
+        long, wide, thick = (both(d.total_m, rounding="up", first=first) for d in (self.length, self.width, self.thickness))
+        return f"{long} long, {wide} wide, at least {thick} thick"
+
+
+def blank_for(
+    length: object,
+    width: object,
+    thickness: object,
+    *,
+    end_pieces: object = None,
+    out_of_flat: object = 0,
+    rule: str = "1/16 in",
+    practice: ShopPractice | None = None,
+) -> Blank:
+    """The blank for a panel, with its end pieces cut from the same blank where they are wanted.
+
+    Parameters
+    ----------
+    length, width, thickness : finished sizes of the panel; text, quantity, exact fraction or metres
+    end_pieces : length along the grain of a piece cut off at each end, or None
+    out_of_flat : height between the highest and lowest point of the glued or rough face, as
+        ``moisture.readiness.out_of_flat_m`` gives it from cup, bow and twist; both faces together lose it
+    rule : rule that length and width are marked with, rounded up
+    practice : kerf, trims and planing
+
+    Raises :class:`InputError` with a sentence for each bad input.
+
+    >>> blank_for("44 in", "20 in", "7/8 in", end_pieces="2 in", out_of_flat="1 mm").thickness.adds_up()
+    '2 x flattening 0.5 mm + 2 x planing 0.79375 mm + panel 22.225 mm = 24.8125 mm'
+    """
+    problems = Problems()
+    practice = check_practice(problems, practice)
+    check_rule(problems, rule)
+    long, wide = read_exact(problems, "finished length", length), read_exact(problems, "finished width", width)
+    thick = read_exact(problems, "finished thickness", thickness, high=Fraction(1, 2))
+    ends = None if end_pieces is None else read_exact(problems, "end pieces", end_pieces)
+    warp = read_exact(problems, "out of flat", out_of_flat, high=Fraction(1, 10), above=False)
+    problems.raise_if_any()
+    named = [("panel", long)] if ends is None else [("left end", ends), ("panel", long), ("right end", ends)]
+    run = run_of(named, practice, rule)
+    edge = [Part("trim", "trim", practice.edge_trim_m), Part("kerf", "kerf", practice.saw_kerf_m)]
+    across, across_rounding = with_waste("width", [Part("panel", "piece", wide, 1)], edge, rule)
+    faces = [Part("flattening", "flattening", warp / 2), Part("planing", "planing", practice.face_planing_m)]
+    through, _ = with_waste("thickness", [Part("panel", "piece", thick, 1)], faces, None)
+    return Blank(run, across, through, tuple(r for r in (run.rounding, across_rounding) if r is not None))

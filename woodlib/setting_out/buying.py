@@ -1,0 +1,140 @@
+"""What to buy: board feet and cubic metres, with waste, and the rough thickness that is sold."""
+
+from __future__ import annotations
+
+import csv
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from math import ceil
+
+from ..data_files import data_path
+from ..errors import InputError, Problems
+from ..movement.inputs import check_kind
+from ..units import both, shown
+from .blank import Blank
+from .exact import INCH, read_exact, read_whole
+from .practice import ShopPractice, check_practice
+
+BOARD_FOOT_M3 = 144 * INCH**3
+"""A board foot is a foot square and an inch thick: 144 cubic inches."""
+
+SYSTEMS = ("customary", "metric")
+
+
+@dataclass(frozen=True)
+class RoughThickness:
+    """A thickness in which rough boards are sold."""
+
+    name: str
+    thickness_m: Fraction
+    system: str
+
+
+@cache
+def rough_thicknesses() -> tuple[RoughThickness, ...]:
+    """The thicknesses in which boards are sold, thinnest first in each system.
+
+    >>> [rough.name for rough in rough_thicknesses()][:4]
+    ['4/4', '5/4', '6/4', '8/4']
+    """
+    with open(data_path("rough_thicknesses.csv"), encoding="utf-8", newline="") as table:
+        return tuple(RoughThickness(row["name"], Fraction(row["thickness"]), row["system"]) for row in csv.DictReader(table))
+
+
+def rough_for(needed: object, system: str = "customary") -> RoughThickness:
+    """The thinnest rough thickness that is sold and holds what is needed. Raises :class:`InputError`.
+
+    >>> rough_for("15/16 in").name, rough_for("25 mm", "metric").name
+    ('4/4', '27 mm')
+    """
+    problems = Problems()
+    needed_m = read_exact(problems, "thickness needed", needed, high=Fraction(1, 2))
+    _check_system(problems, system)
+    problems.raise_if_any()
+    sold = [rough for rough in rough_thicknesses() if rough.system == system]
+    for rough in sold:
+        if rough.thickness_m >= needed_m:
+            return rough
+    raise InputError(f"thickness needed is {both(needed_m, 64, 0.1, 'up')}, more than the thickest that is sold, {sold[-1].name}; glue it up from two layers.")
+
+
+def board_feet(thickness: object, width: object, length: object) -> Fraction:
+    """Board feet of one board, exact; stock under an inch is counted as an inch (common practice, no source).
+
+    >>> float(board_feet("1 in", "12 in", "12 in")), float(board_feet("8/4 in", "6 in", "8 ft"))
+    (1.0, 8.0)
+    """
+    problems = Problems()
+    sizes = [read_exact(problems, name, value) for name, value in (("thickness", thickness), ("width", width), ("length", length))]
+    problems.raise_if_any()
+    thick, wide, long = sizes
+    return max(thick, INCH) * wide * long / BOARD_FOOT_M3
+
+
+@dataclass(frozen=True)
+class Purchase:
+    """What to buy for one or more blanks alike: net, and with waste.
+
+    ``board_feet`` and ``volume_m3`` with waste, exact; ``net_board_feet`` and ``net_m3`` without.
+    """
+
+    rough: RoughThickness
+    net_board_feet: Fraction
+    net_m3: Fraction
+    waste: Fraction
+
+    @property
+    def board_feet(self) -> Fraction:
+        """Board feet with waste."""
+        return self.net_board_feet * (1 + self.waste)
+
+    @property
+    def volume_m3(self) -> Fraction:
+        """Cubic metres with waste."""
+        return self.net_m3 * (1 + self.waste)
+
+    @property
+    def says(self) -> str:
+        """What to ask the yard for, rounded up once: whole board feet, thousandths of a cubic metre."""
+        feet, litres = ceil(self.board_feet), ceil(self.volume_m3 * 1000)
+        return (
+            f"Buy {feet} board feet ({litres / 1000:.3f} m3) of {self.rough.name}: {float(self.net_board_feet):.1f} in the "
+            f"blank and {float(100 * self.waste):.0f} % for waste, rounded up by {float(feet - self.board_feet):.2f} board feet."
+        )
+
+
+def to_buy(blank: Blank, *, count: int = 1, waste: object = None, system: str = "customary", practice: ShopPractice | None = None) -> Purchase:
+    """Board feet and cubic metres for a blank, in the rough thickness that is sold.
+
+    ``waste`` as a share of the blank, the practice's unless given; ``count`` blanks alike; jointing of the boards'
+    edges counts as waste. Raises :class:`InputError` with a sentence for each bad input.
+
+    >>> from woodlib.setting_out.blank import blank_for
+    >>> to_buy(blank_for("44 in", "20 in", "7/8 in"), waste=0.25).says
+    'Buy 9 board feet (0.020 m3) of 4/4: 6.7 in the blank and 25 % for waste, rounded up by 0.67 board feet.'
+    """
+    problems = Problems()
+    practice = check_practice(problems, practice)
+    check_kind(problems, "blank", blank, Blank, "blank_for('44 in', '20 in', '7/8 in')")
+    number = read_whole(problems, "count of blanks", count, 1, 1000)
+    _check_system(problems, system)
+    share = practice.buying_waste if waste is None else _share(problems, waste)
+    problems.raise_if_any()
+    rough = rough_for(blank.thickness.total_m, system)
+    area = number * blank.length.total_m * blank.width.total_m
+    feet = area * max(rough.thickness_m, INCH) / BOARD_FOOT_M3
+    return Purchase(rough, feet, area * rough.thickness_m, share)
+
+
+def _share(problems: Problems, waste: object) -> Fraction | None:
+    try:
+        return ShopPractice(buying_waste=waste).buying_waste
+    except InputError as error:
+        problems.absorb(error)
+        return None
+
+
+def _check_system(problems: Problems, system: object) -> None:
+    if system not in SYSTEMS:
+        problems.add(f"system is {shown(system)}; it must be customary or metric.")

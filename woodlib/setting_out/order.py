@@ -1,0 +1,212 @@
+"""Order of cuts: no step may need a face, an edge or a mark that is not there yet or is there no longer."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from ..errors import InputError, Problems
+from ..units import shown
+from .exact import read_name
+
+MOST_STEPS = 18  # every subset of the steps may be looked at; 2 to the 18 is a quarter of a million
+USUAL_PRESENT = ("rough face", "rough edge")
+
+
+@dataclass(frozen=True)
+class Step:
+    """One cut: what it rides on or is measured from, what it makes, and what it takes away.
+
+    ``needs``, ``makes`` and ``removes`` name faces, edges, ends or marks, such as ``"square edge"``.
+
+    >>> Step("bevel the long edge", needs=["flat face"], removes=["square edge"]).removes
+    frozenset({'square edge'})
+    """
+
+    name: str
+    needs: frozenset[str] = frozenset()
+    makes: frozenset[str] = frozenset()
+    removes: frozenset[str] = frozenset()
+
+    def __post_init__(self) -> None:
+        problems = Problems()
+        object.__setattr__(self, "name", read_name(problems, "name of the step", self.name, 80))
+        for entry in ("needs", "makes", "removes"):
+            object.__setattr__(self, entry, _read_faces(problems, f"{entry} of {self.name!r}", getattr(self, entry)))
+        problems.raise_if_any()
+        if both_ways := self.makes & self.removes:
+            raise InputError(f"step {shown(self.name)} both makes and removes {shown(min(both_ways))}; keep one of the two.")
+
+    def after(self, present: frozenset[str]) -> frozenset[str]:
+        """What is there once the step is done."""
+        return (present - self.removes) | self.makes
+
+
+@dataclass(frozen=True)
+class Missing:
+    """A step that needs something which is not there; ``gone_by`` names the step that took it, if one did."""
+
+    step: str
+    face: str
+    gone_by: str = ""
+
+    @property
+    def says(self) -> str:
+        """The conflict in a sentence."""
+        if self.gone_by:
+            return f"{self.step} needs the {self.face}, which is gone after: {self.gone_by}."
+        return f"{self.step} needs the {self.face}, which nothing before it has made."
+
+
+@dataclass(frozen=True)
+class CutOrder:
+    """Steps in an order that works, with one reason for each pair that must not be swapped."""
+
+    steps: tuple[Step, ...]
+    reasons: tuple[str, ...]
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The steps by name, first to last."""
+        return tuple(step.name for step in self.steps)
+
+
+def check_order(steps: Sequence[Step], present: Iterable[str] = USUAL_PRESENT) -> tuple[Missing, ...]:
+    """What goes wrong when the steps are done in the order given; empty when nothing does.
+
+    >>> bevel = Step("bevel the edge", removes=["square edge"])
+    >>> bore = Step("bore for dowels", needs=["square edge"])
+    >>> check_order([bevel, bore], present=["square edge"])[0].says
+    'bore for dowels needs the square edge, which is gone after: bevel the edge.'
+    """
+    listed, there = _read_steps(steps, present)
+    found: list[Missing] = []
+    taken_by: dict[str, str] = {}
+    for step in listed:
+        found += [Missing(step.name, face, taken_by.get(face, "")) for face in sorted(step.needs - there)]
+        taken_by.update(dict.fromkeys(step.removes & there, step.name))
+        there = step.after(there)
+    return tuple(found)
+
+
+def cut_order(steps: Sequence[Step], present: Iterable[str] = USUAL_PRESENT) -> CutOrder:
+    """An order in which every step finds what it needs, as near to the order given as can be.
+
+    ``present`` what the stock has at the start. Raises :class:`InputError` with what stands in the way when there is
+    no such order.
+
+    >>> bevel = Step("bevel the edge", removes=["square edge"])
+    >>> bore = Step("bore for dowels", needs=["square edge"])
+    >>> order = cut_order([bevel, bore], present=["square edge"])
+    >>> order.names, order.reasons
+    (('bore for dowels', 'bevel the edge'), ('bore for dowels before bevel the edge: it needs the square edge, which that takes away',))
+    """
+    listed, there = _read_steps(steps, present)
+    places = _search(listed, there)
+    if places is None:
+        raise InputError(_no_order(listed, there))
+    ordered = [listed[place] for place in places]
+    return CutOrder(tuple(ordered), tuple(_reasons(ordered, there)))
+
+
+def _search(steps: list[Step], present: frozenset[str]) -> list[int] | None:
+    """The first order that works, trying steps in the order given; states that led nowhere are not tried again."""
+    dead: set[tuple[frozenset[int], frozenset[str]]] = set()
+
+    def go(left: frozenset[int], there: frozenset[str]) -> list[int] | None:
+        if not left:
+            return []
+        if (left, there) in dead:
+            return None
+        for place in sorted(left):
+            if steps[place].needs <= there:
+                rest = go(left - {place}, steps[place].after(there))
+                if rest is not None:
+                    return [place, *rest]
+        dead.add((left, there))
+        return None
+
+    return go(frozenset(range(len(steps))), present)
+
+
+def _reasons(ordered: list[Step], present: frozenset[str]) -> Iterable[str]:
+    for place, step in enumerate(ordered):
+        for face in sorted(step.needs):
+            maker = next((other for other in ordered[:place][::-1] if face in other.makes), None)
+            if maker is not None:
+                yield f"{maker.name} before {step.name}: it makes the {face}"
+            taker = next((other for other in ordered[place + 1 :] if face in other.removes), None)
+            if taker is not None:
+                yield f"{step.name} before {taker.name}: it needs the {face}, which that takes away"
+
+
+def _no_order(steps: list[Step], present: frozenset[str]) -> str:
+    """Why there is no order: what nothing makes, or else what the stuck steps wait for."""
+    made = present.union(*(step.makes for step in steps))
+    for step in steps:
+        if never := step.needs - made:
+            return f"no order works: {step.name} needs the {min(never)}, which no step makes; add the step that makes it."
+    there, left = present, list(steps)
+    while ready := next((step for step in left if step.needs <= there and not step.removes & _needed(left, step)), None):
+        there, left = ready.after(there), [step for step in left if step is not ready]
+    waiting = "; ".join(f"{step.name} needs the {', '.join(sorted(step.needs)) or 'nothing'} and takes the {', '.join(sorted(step.removes)) or 'nothing'}" for step in left)
+    return f"no order works, as these stand in each other's way: {waiting}; leave a reference face on until the last of them is done."
+
+
+def _needed(steps: list[Step], but: Step) -> frozenset[str]:
+    return frozenset().union(*(step.needs for step in steps if step is not but))
+
+
+def _read_faces(problems: Problems, name: str, faces: object) -> frozenset[str]:
+    if isinstance(faces, str) or not isinstance(faces, Iterable):
+        problems.add(f"{name} is {shown(faces)}; write a list of faces such as ['square edge'].")
+        return frozenset()
+    return frozenset(read_name(problems, name, face) for face in faces)
+
+
+def _read_steps(steps: object, present: object) -> tuple[list[Step], frozenset[str]]:
+    problems = Problems()
+    there = _read_faces(problems, "present", present)
+    listed = list(steps) if isinstance(steps, list | tuple) else []
+    if not 1 <= len(listed) <= MOST_STEPS or not all(isinstance(step, Step) for step in listed):
+        problems.add(f"steps is {shown(steps)}; give a list of 1 to {MOST_STEPS} of Step(name, needs, makes, removes).")
+        listed = []
+    names = [step.name for step in listed]
+    if twice := {name for name in names if names.count(name) > 1}:
+        problems.add(f"steps hold {shown(min(twice))} twice; give each its own name.")
+    problems.raise_if_any()
+    return listed, there
+
+
+def usual_steps(end_pieces: bool = False, dowels: bool = True, edge_shape: bool = False) -> tuple[Step, ...]:
+    """The steps of a glued panel, as needed by :func:`cut_order`, in the order they come to mind.
+
+    ``end_pieces`` cut from the same blank; ``dowels`` or loose tongues in the glue lines; ``edge_shape`` a bevel,
+    round or taper that takes the square edge away.
+
+    >>> cut_order(usual_steps(end_pieces=True, edge_shape=True)).names[-3:]
+    ('cut the panel to length', 'bore for hardware', 'shape the edges')
+    """
+    steps = [
+        Step("number the boards and mark the show face", makes=["numbers"]),
+        Step("flatten one face", ["rough face"], ["flat face"], ["rough face"]),
+        Step("joint one edge", ["flat face", "rough edge"], ["square edge of the boards"], ["rough edge"]),
+        Step("plane to thickness", ["flat face"], ["parallel face"]),
+        Step("rip the strips and joint the sawn edges", ["square edge of the boards", "parallel face"], ["both board edges"]),
+        *([Step("bore for dowels", ["numbers", "both board edges"], ["dowel holes"])] if dowels else []),
+        Step("glue up", ["both board edges", *(["dowel holes"] if dowels else [])], ["panel"], ["both board edges", "square edge of the boards"]),
+        Step("level and smooth the panel", ["panel"], ["level faces"], ["numbers"]),
+        Step("rip the panel to width", ["level faces"], ["square edge"]),
+    ]
+    if end_pieces:
+        steps += [
+            Step("number the end pieces on the show face", ["level faces"], ["end numbers"]),
+            Step("cut off the end pieces", ["square edge", "end numbers"], ["end pieces"]),
+        ]
+    steps += [
+        Step("cut the panel to length", ["square edge", *(["end pieces"] if end_pieces else [])], ["square ends"]),
+        Step("bore for hardware", ["square edge", "square ends"], ["hardware holes"]),
+    ]
+    if edge_shape:
+        steps.append(Step("shape the edges", ["hardware holes"], ["shaped edges"], ["square edge"]))
+    return tuple(steps)
