@@ -4,21 +4,15 @@ from __future__ import annotations
 
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
-from .travel import Quantities, at_fixing
+from .travel import Quantities, fixings
 from .verdict import Construction
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
     """Travel of the outer and the half-way screws along the batten, careful end, and the sizes that never change."""
-    outer = 0.5 * travels["width"] * allowances.outermost_share
     return {
-        **at_fixing(travels, "outer", outer),
-        **at_fixing(travels, "halfway", 0.5 * outer),
-        **at_fixing(travels, "edge", 0.5 * travels["width"]),
-        "outer_distance": outer,
-        "halfway_distance": 0.5 * outer,
+        **fixings(travels, allowances),
         "screw": allowances.screw_diameter_m,
-        "clearance": allowances.slot_clearance_m,
         "cover": allowances.edge_cover_m,
     }
 
@@ -74,6 +68,16 @@ BATTENS = Construction(
     driest=_driest,
     dampest=_dampest,
     reasons=("The battens keep the panel flat and hold it at the middle only, so it slides past every other screw.",),
+    kinds=("table top", "seat", "lid", "board", "door panel"),
+    states=(
+        CutRule(
+            "batten hidden at each edge in the driest month",
+            (fixed("cover"),),
+            "down",
+            "the edge draws in and the batten does not",
+        ),
+    ),
+    change="A border that has to show across the ends would ask for a frame or a breadboard end instead.",
     steps=(
         "Screw the middle of each batten through a round hole, all other screws through slots.",
         "Use pan-head screws with washers, drawn up snug and then backed off a touch.",

@@ -4,22 +4,19 @@ from __future__ import annotations
 
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, NoteRule, Term, fixed, travel
-from .travel import Quantities, at_fixing
+from .travel import Quantities, fixings
 from .verdict import Construction
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
     """Travel of the tongue past the outer and the half-way pins, careful end, and the sizes that never change."""
-    outer = 0.5 * travels["width"] * allowances.outermost_share
     return {
-        **at_fixing(travels, "outer", outer),
-        **at_fixing(travels, "halfway", 0.5 * outer),
-        **at_fixing(travels, "edge", 0.5 * travels["width"]),
-        "outer_distance": outer,
-        "halfway_distance": 0.5 * outer,
+        **fixings(travels, allowances),
         "pin": allowances.pin_diameter_m,
-        "clearance": allowances.slot_clearance_m,
         "cover": allowances.edge_cover_m,
+        "thickness": piece.thickness_m,
+        "end_width": piece.border_width_m,
+        "draw_bore": allowances.draw_bore_offset_m,
     }
 
 
@@ -68,6 +65,44 @@ RULES = (
         "in the driest month the panel's edge draws back and must still hide the groove",
     ),
     TONGUE,
+    CutRule("tongue, thickness", (fixed("thickness", 1 / 3),), "down", "a third of the panel's thickness"),
+    CutRule(
+        "tongue, length from the shoulder",
+        (fixed("end_width", 0.5), fixed("clearance", -1.0)),
+        "down",
+        "half the width of the end, less what keeps it off the bottom of the groove",
+    ),
+    CutRule("groove for the tongue, depth", (fixed("end_width", 0.5),), "up", "half the width of the end"),
+    CutRule(
+        "pins, from the shoulder",
+        (fixed("end_width", 0.25),),
+        "down",
+        "the middle of the tongue, so that wood stays on both sides of every pin",
+    ),
+    CutRule(
+        "middle hole in the tongue, nearer to the shoulder by",
+        (fixed("draw_bore"),),
+        "down",
+        "the pin then draws the end tight without glue",
+        fine=True,
+    ),
+)
+
+STATES = (
+    CutRule(
+        "step at each corner in the driest month",
+        (travel("edge_narrowing"),),
+        "up",
+        "the end stands proud of the panel",
+        fine=True,
+    ),
+    CutRule(
+        "step at each corner in the dampest month",
+        (travel("edge_widening"),),
+        "up",
+        "the panel stands proud of the end",
+        fine=True,
+    ),
 )
 
 
@@ -90,11 +125,15 @@ BREADBOARD = Construction(
     driest=_driest,
     dampest=_dampest,
     reasons=("The end keeps the panel flat and is held at the middle only, so both halves slide, unstrained.",),
+    states=STATES,
+    kinds=("table top", "seat", "lid", "board"),
+    change="A border seen all round would ask for a frame; a step that may never show would ask for a calmer house.",
     steps=(
         "Make the tongue a third of the thickness and the groove a sliding fit.",
-        "Drill the middle hole round; cut the other holes in the tongue as slots.",
-        "Mark each pin today, then cut its slot to the inward and outward reach given.",
-        "Glue at most the middle pin and the tongue within a hand's width of it.",
+        "Drill the end through, put it on, and mark every pin on the tongue.",
+        "Drill the middle hole in the tongue round, the offset given nearer to the shoulder; cut the others as slots.",
+        "Give each slot the inward and outward reach given, its middle line straight through the mark.",
+        "Drive a tapered middle pin; it draws the end tight, so glue is needed at most within a hand's width of it.",
         "Pin from below, and finish the tongue before assembly so that it cannot stick.",
     ),
     remarks=("the end is flush with the panel only at today's moisture; ease both corners so that a step looks meant",),

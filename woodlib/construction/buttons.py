@@ -65,6 +65,17 @@ BUTTONS = Construction(
     driest=_driest,
     dampest=_dampest,
     reasons=("The base holds the top down but not across its grain, so the top slides on the buttons.",),
+    kinds=("table top", "seat"),
+    states=(
+        CutRule("hold of a button in the driest month", (fixed("hold"),), "down", "it draws back with the edge"),
+        CutRule(
+            "hold of a button in the dampest month",
+            (fixed("hold"), travel("edge_narrowing"), travel("edge_widening")),
+            "down",
+            "it moves outward with the edge",
+        ),
+    ),
+    change="Rails too thin for a groove would ask for slotted blocks or figure plates instead.",
     steps=(
         "Fix the top at the middle of each cross rail with one screw in a round hole.",
         "Set the buttons along the long rails with the gap given; grain of a button runs along its tongue.",

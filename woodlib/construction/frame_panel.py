@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, NoteRule, fixed, travel
-from .travel import Quantities
+from .travel import Quantities, thickness_travel
 from .verdict import Construction
+
+FIT_M = 0.0002  # a sliding fit: slides by hand, does not fall; common practice, no source
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
@@ -25,6 +27,9 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
         "panel_shrink": wanted * narrowing / (1.0 - narrowing),
         "panel_growth": wanted * widening / (1.0 - narrowing),
         "stile": piece.border_width_m,
+        "tongue": piece.border_thickness_m / 3.0,
+        "fit": FIT_M,
+        **thickness_travel(travels, piece, "tongue", piece.border_thickness_m / 3.0),
     }
 
 
@@ -55,6 +60,32 @@ RULES = (
         "up",
         "the panel's small change of length fits in the play",
     ),
+    CutRule("panel's edge, thickness", (fixed("tongue"),), "down", "a third of the frame's thickness", fine=True),
+    CutRule(
+        "groove, width",
+        (fixed("tongue"), fixed("fit"), travel("tongue_widening")),
+        "up",
+        "in the dampest month the thicker edge must still slide",
+        fine=True,
+    ),
+)
+
+STATES = (
+    CutRule("panel in each groove in the driest month", (fixed("cover"),), "down", "what keeps it from dropping out"),
+    CutRule(
+        "spare at the bottom of each groove in the dampest month",
+        (fixed("clearance"),),
+        "down",
+        "nothing is left to blow the frame apart",
+        fine=True,
+    ),
+    CutRule(
+        "rattle across the groove in the driest month",
+        (fixed("fit"), travel("tongue_widening"), travel("tongue_narrowing")),
+        "up",
+        "the panel's edge is at its thinnest",
+        fine=True,
+    ),
 )
 
 
@@ -76,10 +107,14 @@ FRAME_PANEL = Construction(
     driest=_driest,
     dampest=_dampest,
     reasons=("The border becomes a frame that hardly moves, and the panel grows and shrinks unseen in its grooves.",),
+    kinds=("table top", "seat", "lid", "door panel", "frame", "back"),
+    states=STATES,
+    change="A top that must be flush and easy to wipe would ask for a breadboard end or battens.",
     steps=(
         "Join the frame at its corners with tenons, dowels or loose tongues; the joints carry all of it.",
         "Pin the panel at the middle of each rail, so that it moves alike to both sides.",
         "Put no glue in the groove.",
+        "Lay soft spacers of cork or foam in the grooves; they take up the rattle and keep the panel centred.",
         "Finish the panel before assembly, edges too, so that no bare line shows in the driest month.",
     ),
     notes=(

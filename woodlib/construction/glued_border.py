@@ -43,6 +43,8 @@ GLUED_BORDER = Construction(
         "Glue is refused: the border holds back about {held} of the panel's width, at most {most}; from {limit} wood "
         "starts to fail.",
     ),
+    kinds=("table top", "seat", "lid", "board"),
+    change="A house that holds the wood steadier, or quartersawn stock, would ease the pull; narrower stock would not.",
     steps=(
         "Glue a cross-grain border only where the verdict allows it.",
         "Glue up at the moisture content of the middle of the year in that house.",

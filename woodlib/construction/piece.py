@@ -95,6 +95,15 @@ class Allowances:
     groove_cover_m: float = _default("groove_cover")
     button_hold_m: float = _default("button_hold")
     outermost_share: float = _default("outermost_share")
+    least_gap_m: float = _default("least_gap")
+    lap_cover_m: float = _default("lap_cover")
+    back_board_m: float = _default("back_board")
+    plate_reach_m: float = _default("plate_reach")
+    plate_width_m: float = _default("plate_width")
+    draw_bore_offset_m: float = _default("draw_bore_offset")
+    visible_gap_m: float = _default("visible_gap")
+    veneer_thickness_m: float = _default("veneer_thickness")
+    sheet_coefficient: float = _default("sheet_coefficient")
 
     def __post_init__(self) -> None:
         problems = Problems()

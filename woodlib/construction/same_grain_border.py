@@ -47,6 +47,16 @@ SAME_GRAIN_BORDER = Construction(
     driest=_driest,
     dampest=_dampest,
     reasons=("Grain beside grain moves alike, so a border along the edges can be glued and nothing is held back.",),
+    kinds=("table top", "seat", "lid", "board"),
+    states=(
+        CutRule(
+            "space beside each long edge in the driest month",
+            (fixed("clearance"), travel("edge_widening"), travel("edge_narrowing")),
+            "up",
+            "the edge has drawn in",
+        ),
+    ),
+    change="A border across the ends is wanted: then cut its end pieces from the panel's own blank.",
     steps=(
         "Glue the border strips along the long edges, grain parallel, rings tilted like the panel's.",
         "Show the border at the ends with a scribed line or a bead worked into the panel itself.",

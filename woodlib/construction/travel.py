@@ -12,6 +12,7 @@ import numpy as np
 
 from ..movement.spread import USUAL_DOUBTS, Doubts, Movement, quantile_range, sample_points, sampled_strain
 from ..movement.wood import Wood, width_strain
+from .piece import Allowances, Piece
 
 Quantities = dict[str, float]
 RANGE = ("low", "mid", "high")
@@ -74,4 +75,43 @@ def at_fixing(quantities: Mapping[str, float], name: str, distance_m: float) -> 
     {'outer_narrowing': 0.002, 'outer_widening': 0.004}
     """
     share = distance_m / quantities["width"]
+    return {f"{name}_{way}": share * quantities[f"{way}_high"] for way in ("narrowing", "widening")}
+
+
+def fixings(quantities: Mapping[str, float], allowances: Allowances) -> Quantities:
+    """Careful travel of the edges and of the outer and half-way fixings, and where those fixings sit, metres."""
+    outer = 0.5 * quantities["width"] * allowances.outermost_share
+    return {
+        **at_fixing(quantities, "outer", outer),
+        **at_fixing(quantities, "halfway", 0.5 * outer),
+        **at_fixing(quantities, "edge", 0.5 * quantities["width"]),
+        "outer_distance": outer,
+        "halfway_distance": 0.5 * outer,
+        "clearance": allowances.slot_clearance_m,
+    }
+
+
+def in_opening(quantities: Mapping[str, float], name: str, opening_m: float, least_m: float) -> Quantities:
+    """Growth and shrinkage of a part that just clears an opening in the dampest month, careful ends, metres.
+
+    With g the widening strain a part P must satisfy P (1 + g) = opening - least, so it grows by (opening - least)
+    g/(1 + g); taken for its greatest size it shrinks by (opening - least) s, with s the narrowing strain.
+
+    >>> in_opening({"width": 0.5, "narrowing_high": 0.005, "widening_high": 0.01}, "front", 0.203, 0.001)
+    {'front_growth': 0.00396078431372549, 'front_shrink': 0.0020200000000000005}
+    """
+    free = opening_m - least_m
+    narrowing, widening = (quantities[f"{way}_high"] / quantities["width"] for way in ("narrowing", "widening"))
+    return {f"{name}_growth": free * widening / (1.0 + widening), f"{name}_shrink": free * narrowing}
+
+
+def thickness_travel(quantities: Mapping[str, float], piece: Piece, name: str, thickness_m: float) -> Quantities:
+    """How far a thickness shrinks and grows, careful ends: the width's strain times the ratio of the two coefficients.
+
+    Thickness goes with the coefficient square to the width's: C_R cos^2 + C_T sin^2 against C_T cos^2 + C_R sin^2.
+    """
+    square = np.cos(np.radians(piece.ring_angle_deg)) ** 2
+    radial, tangential = piece.wood.radial_coefficient, piece.wood.tangential_coefficient
+    ratio = (radial * square + tangential * (1.0 - square)) / (tangential * square + radial * (1.0 - square))
+    share = float(ratio) * thickness_m / quantities["width"]
     return {f"{name}_{way}": share * quantities[f"{way}_high"] for way in ("narrowing", "widening")}

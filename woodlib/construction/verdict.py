@@ -93,9 +93,9 @@ class Construction:
     on the month; ``reasons`` has one sentence per risk level, or one for all, with ``{held}``, ``{most}`` and
     ``{limit}`` to be filled with strains; ``remarks`` always hold, ``notes`` hang on sizes.
 
-    ``kinds`` of piece it serves; ``states`` sizes as they will stand in a month, never negative; ``change`` one sentence
-    on what would turn the advice over; ``holding(piece, held)`` turns the share of an edge-glued border into its own;
-    ``opens_when_damp`` says that growth pulls on the joint as shrinking does.
+    ``kinds`` of piece it serves; ``states`` sizes as they will stand in a month, never negative; ``change`` one
+    sentence on what would turn the advice over; ``holding(piece, held)`` turns the share of an edge-glued border into
+    its own; ``opens_when_damp`` says that growth pulls on the joint as shrinking does.
     """
 
     key: str
