@@ -1,0 +1,126 @@
+"""From a key on a slider to the new picture in JupyterLab: our panel against stock ``interactive_output`` with inline figures.
+
+Run with ``python tests/bench/bench_live.py [STUDY]``. Both stand in one notebook and are moved in turn, so that other work
+on the machine hits both alike. Both draw the same picture and write the same readings; the stock one draws it with
+matplotlib, as a notebook usually does. Times end when the picture is in the page (ours) or loaded (stock).
+"""
+
+from __future__ import annotations
+
+import secrets
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+import nbformat
+import numpy as np
+from nbformat.v4 import new_code_cell, new_notebook
+
+sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
+
+from browser.conftest import ARGUMENTS, JupyterServer, keep_quiet, server_command, server_settings, wait_for
+from playwright.sync_api import sync_playwright
+
+from woodlib.studies import find_study
+from woodlib.study import Span
+from woodlib.testing import find_browser
+
+STEPS, BURST = 30, 40
+OURS = """\
+from woodlib.studies import find_study
+panel = find_study({key!r}).show()
+panel"""
+STOCK = """\
+%matplotlib inline
+import ipywidgets
+from IPython.display import display
+from woodlib.figures.printed import figure
+study = find_study({key!r})
+slider = ipywidgets.IntSlider(20, 0, 200, description="stock")
+def draw(place):
+    entry = next(entry for entry in study.inputs if entry.key == {span!r})
+    answer = study.answer(**{{entry.key: entry.at(place % entry.positions)}})
+    display(figure(answer.picture, dots_per_inch=96))
+    print(*answer.lines(), sep="\\n")
+ipywidgets.VBox([slider, ipywidgets.interactive_output(draw, {{"place": slider}})])"""
+# Every key and every new picture leaves its time: a changed drawing is one of ours, a loaded image one of the stock panel.
+LISTEN = """() => {
+  window.keys = []; window.ours = []; window.stock = [];
+  addEventListener("keydown", () => keys.push(performance.now()), true);
+  const drawing = document.querySelector(".widget-html:has(svg.wl)");
+  new MutationObserver(() => ours.push(performance.now())).observe(drawing, { childList: true, subtree: true });
+  addEventListener("load", (event) => event.target.localName === "img" && stock.push(performance.now()), true);
+}"""
+
+
+def step(page, slider, key: str, kind: str) -> float:
+    """Press a key once and wait for the picture; ms."""
+    before = page.evaluate(f"window.{kind}.length")
+    slider.press(key)
+    page.wait_for_function(f"() => window.{kind}.length > {before}", timeout=20_000)
+    page.wait_for_timeout(120)
+    return page.evaluate(f"window.{kind}[{before}] - keys[keys.length - 1]")
+
+
+def burst(page, slider, kind: str) -> tuple[float, int]:
+    """Forty keys at once: ms from the last key to the last picture, and how many pictures there were."""
+    before = page.evaluate(f"window.{kind}.length")
+    slider.focus()
+    for turn in range(BURST):
+        page.keyboard.press("ArrowLeft" if turn % 10 > 6 else "ArrowRight")
+    page.wait_for_timeout(2500)
+    return page.evaluate(f"[window.{kind}[window.{kind}.length - 1] - keys[keys.length - 1], window.{kind}.length - {before}]")
+
+
+def measure(page, key: str) -> None:
+    page.get_by_text("Python 3 (ipykernel) | Idle").wait_for(timeout=60_000)
+    page.get_by_role("menuitem", name="Run", exact=True).click()
+    page.get_by_role("menuitem", name="Run All Cells", exact=True).click()
+    page.locator(".jp-OutputArea img:not([src^='data:image/svg'])").last.wait_for(timeout=60_000)
+    page.locator("svg.wl [data-marks] path").first.wait_for(state="attached", timeout=60_000)
+    ours, stock = page.get_by_role("slider").first, page.get_by_role("slider").last
+    page.evaluate(LISTEN)
+    times: dict[str, list[float]] = {"ours": [], "stock": []}
+    for turn in range(STEPS):
+        direction = "ArrowLeft" if turn % 2 else "ArrowRight"
+        times["ours"].append(step(page, ours, direction, "ours"))
+        times["stock"].append(step(page, stock, direction, "stock"))
+    for kind, values in times.items():
+        print(f"{kind:6} key to picture: median {np.median(values):6.1f} ms  p95 {np.percentile(values, 95):6.1f} ms  most {max(values):6.1f} ms")
+    pairs = np.array(times["stock"]) / np.array(times["ours"])
+    print(f"stock takes {np.median(pairs):.1f} times as long (median of {STEPS} pairs), study {key}")
+    for kind, slider in (("ours", ours), ("stock", stock)):
+        last, pictures = burst(page, slider, kind)
+        print(f"{kind:6} burst of {BURST} keys: last picture {last:6.1f} ms after the last key, {pictures} pictures")
+
+
+def main() -> None:
+    key = sys.argv[1] if len(sys.argv) > 1 else "panel-movement"
+    span = next(entry.key for entry in find_study(key).inputs if isinstance(entry, Span))
+    with tempfile.TemporaryDirectory() as place:
+        home = Path(place)
+        folder = home / "notebooks"
+        folder.mkdir()
+        cells = [new_code_cell(OURS.format(key=key)), new_code_cell(STOCK.format(key=key, span=span))]
+        kernel = {"kernelspec": {"name": "python3", "display_name": "Python 3", "language": "python"}}
+        nbformat.write(new_notebook(cells=cells, metadata=kernel), folder / "speed.ipynb")
+        keep_quiet(home / "settings")
+        token, log = secrets.token_hex(16), home / "server.log"
+        with log.open("w") as written:
+            server = subprocess.Popen(server_command(folder, token), cwd=folder, env=server_settings(home), stdout=written, stderr=written)
+        try:
+            address = JupyterServer(wait_for(server, home / "runtime", token, log), token, folder).url("speed.ipynb")
+            with sync_playwright() as playwright:
+                browser = playwright.chromium.launch(executable_path=find_browser(), args=ARGUMENTS)
+                page = browser.new_page(viewport={"width": 1280, "height": 2400})
+                page.goto(address)
+                measure(page, key)
+                browser.close()
+        finally:
+            server.terminate()
+            server.wait(timeout=60)
+
+
+if __name__ == "__main__":
+    main()
