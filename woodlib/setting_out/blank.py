@@ -58,7 +58,9 @@ class Blank:
         >>> blank_for("44 in", "20 in", "7/8 in").text()
         '46-1/4 in (1175 mm) long, 20-3/4 in (528 mm) wide, at least 15/16 in (24 mm) thick'
         """
-        long, wide, thick = (both(d.total_m, rounding="up", first=first) for d in (self.length, self.width, self.thickness))
+        long, wide, thick = (
+            both(d.total_m, rounding="up", first=first) for d in (self.length, self.width, self.thickness)
+        )
         return f"{long} long, {wide} wide, at least {thick} thick"
 
 

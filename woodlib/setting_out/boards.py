@@ -93,7 +93,10 @@ class BoardsPlan:
         sizes = [strip.width_m for strip in self.strips]
         sizes[0] -= half
         sizes[-1] -= half
-        parts = [Part(strip.board, "piece", size, n) for n, (strip, size) in enumerate(zip(self.strips, sizes, strict=True), 1)]
+        parts = [
+            Part(strip.board, "piece", size, n)
+            for n, (strip, size) in enumerate(zip(self.strips, sizes, strict=True), 1)
+        ]
         spare = Part("surplus", "spare", half)
         return Division("width of the panel", (spare, *parts, spare))
 
@@ -125,7 +128,9 @@ def boards_for(
     check_kind(problems, "blank", blank, Blank, "blank_for('44 in', '20 in', '7/8 in')")
     listed = list(stock) if isinstance(stock, list | tuple) else [stock]
     for number, board in enumerate(listed, start=1):
-        check_kind(problems, f"board {number} of the stock", board, StockBoard, "StockBoard('A', '6 in', '8 ft', '1 in')")
+        check_kind(
+            problems, f"board {number} of the stock", board, StockBoard, "StockBoard('A', '6 in', '8 ft', '1 in')"
+        )
     if not 1 <= len(listed) <= MOST_BOARDS:
         problems.add(f"stock holds {len(listed)} boards; give 1 to {MOST_BOARDS}.")
     check_rule(problems, rule)
@@ -139,19 +144,27 @@ def boards_for(
     return BoardsPlan(_widest_inside(chosen), needed, (), left_out, remarks)
 
 
-def _strips(blank: Blank, stock, widest_m: Fraction | None, practice: ShopPractice) -> tuple[list[Strip], tuple[str, ...]]:
+def _strips(
+    blank: Blank, stock, widest_m: Fraction | None, practice: ShopPractice
+) -> tuple[list[Strip], tuple[str, ...]]:
     """Jointed strips that the stock gives, widest first, and why boards were left out."""
     length, thickness = blank.length.total_m, blank.thickness.total_m
     strips: list[Strip] = []
     left_out: list[str] = []
     for board in stock:
         if board.thickness_m < thickness:
-            left_out.append(f"{board.name} is {both(board.thickness_m, 64, 0.1)} thick, less than {both(thickness, 64, 0.1, 'up')}")
+            left_out.append(
+                f"{board.name} is {both(board.thickness_m, 64, 0.1)} thick, less than {both(thickness, 64, 0.1, 'up')}"
+            )
         elif board.length_m < length:
             left_out.append(f"{board.name} is {both(board.length_m)} long, less than {both(length, rounding='up')}")
         else:
             lengths = int((board.length_m + practice.saw_kerf_m) // (length + practice.saw_kerf_m))
-            rips = 1 if widest_m is None else max(1, ceil((board.width_m + practice.saw_kerf_m) / (widest_m + practice.saw_kerf_m)))
+            rips = (
+                1
+                if widest_m is None
+                else max(1, ceil((board.width_m + practice.saw_kerf_m) / (widest_m + practice.saw_kerf_m)))
+            )
             width = (board.width_m - (rips - 1) * practice.saw_kerf_m) / rips - 2 * practice.edge_jointing_m
             strips += [Strip(board.name, width)] * (lengths * rips * board.count if width > 0 else 0)
     strips.sort(key=lambda strip: -strip.width_m)
@@ -193,7 +206,11 @@ def _least_surplus(strips: list[Strip], needed: Fraction) -> tuple[list[Strip], 
                         break
                     sums[taken + 1][reached] = (*chosen, place)
     best = min(total for total in sums[count] if total >= needed)
-    remarks = ("The stack is so varied that not every combination was tried; this is the best of those tried.",) if cut_short else ()
+    remarks = (
+        ("The stack is so varied that not every combination was tried; this is the best of those tried.",)
+        if cut_short
+        else ()
+    )
     return [strips[place] for place in sums[count][best]], remarks
 
 
@@ -215,4 +232,4 @@ def _widest_inside(strips: list[Strip]) -> tuple[Strip, ...]:
     right: list[Strip] = []
     for place, strip in enumerate(sorted(strips, key=lambda strip: strip.width_m)):
         (left if place % 2 == 0 else right).append(strip)
-    return tuple([*left, *right[::-1]])
+    return (*left, *right[::-1])

@@ -39,7 +39,9 @@ def rough_thicknesses() -> tuple[RoughThickness, ...]:
     ['4/4', '5/4', '6/4', '8/4']
     """
     with open(data_path("rough_thicknesses.csv"), encoding="utf-8", newline="") as table:
-        return tuple(RoughThickness(row["name"], Fraction(row["thickness"]), row["system"]) for row in csv.DictReader(table))
+        return tuple(
+            RoughThickness(row["name"], Fraction(row["thickness"]), row["system"]) for row in csv.DictReader(table)
+        )
 
 
 def rough_for(needed: object, system: str = "customary") -> RoughThickness:
@@ -56,7 +58,10 @@ def rough_for(needed: object, system: str = "customary") -> RoughThickness:
     for rough in sold:
         if rough.thickness_m >= needed_m:
             return rough
-    raise InputError(f"thickness needed is {both(needed_m, 64, 0.1, 'up')}, more than the thickest that is sold, {sold[-1].name}; glue it up from two layers.")
+    raise InputError(
+        f"thickness needed is {both(needed_m, 64, 0.1, 'up')}, more than the thickest that is sold, "
+        f"{sold[-1].name}; glue it up from two layers."
+    )
 
 
 def board_feet(thickness: object, width: object, length: object) -> Fraction:
@@ -66,7 +71,10 @@ def board_feet(thickness: object, width: object, length: object) -> Fraction:
     (1.0, 8.0)
     """
     problems = Problems()
-    sizes = [read_exact(problems, name, value) for name, value in (("thickness", thickness), ("width", width), ("length", length))]
+    sizes = [
+        read_exact(problems, name, value)
+        for name, value in (("thickness", thickness), ("width", width), ("length", length))
+    ]
     problems.raise_if_any()
     thick, wide, long = sizes
     return max(thick, INCH) * wide * long / BOARD_FOOT_M3
@@ -99,12 +107,20 @@ class Purchase:
         """What to ask the yard for, rounded up once: whole board feet, thousandths of a cubic metre."""
         feet, litres = ceil(self.board_feet), ceil(self.volume_m3 * 1000)
         return (
-            f"Buy {feet} board feet ({litres / 1000:.3f} m3) of {self.rough.name}: {float(self.net_board_feet):.1f} in the "
-            f"blank and {float(100 * self.waste):.0f} % for waste, rounded up by {float(feet - self.board_feet):.2f} board feet."
+            f"Buy {feet} board feet ({litres / 1000:.3f} m3) of {self.rough.name}: "
+            f"{float(self.net_board_feet):.1f} in the blank and {float(100 * self.waste):.0f} % for waste, "
+            f"rounded up by {float(feet - self.board_feet):.2f} board feet."
         )
 
 
-def to_buy(blank: Blank, *, count: int = 1, waste: object = None, system: str = "customary", practice: ShopPractice | None = None) -> Purchase:
+def to_buy(
+    blank: Blank,
+    *,
+    count: int = 1,
+    waste: object = None,
+    system: str = "customary",
+    practice: ShopPractice | None = None,
+) -> Purchase:
     """Board feet and cubic metres for a blank, in the rough thickness that is sold.
 
     ``waste`` as a share of the blank, the practice's unless given; ``count`` blanks alike; jointing of the boards'

@@ -11,7 +11,8 @@ Span = tuple[Fraction, Fraction]
 def free_spans(low: Fraction, high: Fraction, forbidden: list[Span]) -> list[Span]:
     """What is left of ``low`` to ``high`` when open spans are taken out; touching a forbidden span is allowed.
 
-    >>> [tuple(map(float, span)) for span in free_spans(Fraction(0), Fraction(10), [(Fraction(2), Fraction(3)), (Fraction(9), Fraction(12))])]
+    >>> kerf = Fraction(2), Fraction(3)
+    >>> [tuple(map(float, span)) for span in free_spans(Fraction(0), Fraction(9), [kerf])]
     [(0.0, 2.0), (3.0, 9.0)]
     """
     free, at = [], low
@@ -32,7 +33,8 @@ def nearest_places(wanted: list[Fraction], free: list[Span], apart: Fraction) ->
     On a tie the later place is taken. In the best row every place is held by something: it is where it was wanted, at
     the end of a free span, or ``apart`` from a neighbour that is; so these are all the places that need to be tried.
 
-    >>> [float(place) for place in nearest_places([Fraction(1), Fraction(4)], [(Fraction(0), Fraction(3, 2)), (Fraction(5), Fraction(9))], Fraction(1))]
+    >>> free = [(Fraction(0), Fraction(3, 2)), (Fraction(5), Fraction(9))]
+    >>> [float(place) for place in nearest_places([Fraction(1), Fraction(4)], free, Fraction(1))]
     [1.0, 5.0]
     """
     if not wanted or not free:
@@ -52,7 +54,7 @@ def _candidates(aims: list[int], spans: list[tuple[int, int]], gap: int) -> list
 
 
 def _least_shifts(aims: list[int], places: list[int], gap: int) -> list[int] | None:
-    """Choose one place per aim, left to right: least cost up to each place, built on the best that is far enough back."""
+    """One place per aim, left to right: least cost up to each place, built on the best that is far enough back."""
     costs: list[float] = [0.0] * len(places)
     back: list[list[int]] = []
     for number, aim in enumerate(aims):

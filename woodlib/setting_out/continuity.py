@@ -1,4 +1,4 @@
-"""Pieces cut one after another from one blank, so that the grain runs on round the corners; numbered before the first cut."""
+"""Pieces cut one after another from one blank, so that the grain runs on round the corners."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from .practice import ShopPractice, check_practice
 
 CORNERS = ("butt", "mitre")
 MITRE_WIDTH = Fraction(99, 70)
-"""A kerf tilted to 45 degrees is the square root of 2 as wide on the face; 99/70 is that rounded up by 0.005 percent."""
+"""On the face a kerf tilted to 45 degrees is wider by the square root of 2; 99/70 is that, 0.005 percent up."""
 
 MOST_PIECES = 40
 
@@ -44,8 +44,8 @@ class Corner:
 class GrainRun:
     """Numbered pieces along one blank, with the corners where they meet again.
 
-    ``division`` the blank along the grain; ``rounding`` how its length was brought up to the rule; ``mark_with`` what to
-    write on the show face of each piece before the first cut.
+    ``division`` the blank along the grain; ``rounding`` how its length was brought up to the rule; ``mark_with`` what
+    to write on the show face of each piece before the first cut.
     """
 
     division: Division
@@ -102,7 +102,13 @@ def grain_run(
     return run_of(named, practice, rule, corner, closes)
 
 
-def run_of(named: Sequence[tuple[str, Fraction]], practice: ShopPractice, rule: str | None, corner: str = "butt", closes: bool = False) -> GrainRun:
+def run_of(
+    named: Sequence[tuple[str, Fraction]],
+    practice: ShopPractice,
+    rule: str | None,
+    corner: str = "butt",
+    closes: bool = False,
+) -> GrainRun:
     """The same from lengths that are exact and checked already."""
     loss = practice.saw_kerf_m * (MITRE_WIDTH if corner == "mitre" else 1)
     kerf = Part("kerf" if corner == "butt" else "tilted kerf", "kerf", loss)
@@ -120,11 +126,16 @@ def run_of(named: Sequence[tuple[str, Fraction]], practice: ShopPractice, rule: 
 
 def _read_pieces(problems: Problems, pieces: object) -> list[tuple[str, Fraction]]:
     listed = list(pieces) if isinstance(pieces, list | tuple) else []
-    if not 1 <= len(listed) <= MOST_PIECES or not all(isinstance(piece, list | tuple) and len(piece) == 2 for piece in listed):
+    if not 1 <= len(listed) <= MOST_PIECES or not all(
+        isinstance(piece, list | tuple) and len(piece) == 2 for piece in listed
+    ):
         problems.add(f"pieces is {shown(pieces)}; write a list of 1 to {MOST_PIECES} pairs such as ('panel', '44 in').")
         return []
     read = [
-        (read_name(problems, f"name of piece {number}", name), read_exact(problems, f"length of piece {number}", length))
+        (
+            read_name(problems, f"name of piece {number}", name),
+            read_exact(problems, f"length of piece {number}", length),
+        )
         for number, (name, length) in enumerate(listed, start=1)
     ]
     return [(name, length) for name, length in read if name and length is not None]

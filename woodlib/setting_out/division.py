@@ -76,11 +76,16 @@ class Division:
         for part in self.parts:
             if part.size_m:
                 counted[part.name, part.size_m] = counted.get((part.name, part.size_m), 0) + 1
-        terms = [f"{n} x {name} {exact_text(size)}" if n > 1 else f"{name} {exact_text(size)}" for (name, size), n in counted.items()]
+        terms = [
+            f"{n} x {name} {exact_text(size)}" if n > 1 else f"{name} {exact_text(size)}"
+            for (name, size), n in counted.items()
+        ]
         return f"{' + '.join(terms)} = {exact_text(self.total_m)}"
 
 
-def with_waste(direction: str, inside: list[Part], waste: list[Part], rule: str | None) -> tuple[Division, Rounding | None]:
+def with_waste(
+    direction: str, inside: list[Part], waste: list[Part], rule: str | None
+) -> tuple[Division, Rounding | None]:
     """A division with the same waste at both ends, from outside in, brought up to a rule by a spare in two halves.
 
     Returns the division and its rounding; ``rule`` None leaves the length as it comes.
@@ -92,4 +97,4 @@ def with_waste(direction: str, inside: list[Part], waste: list[Part], rule: str 
     rounding = Rounding(exact, rule, "up")
     half = rounding.error_m / 2
     spare = [Part("spare", "spare", half)] if half else []
-    return Division(direction, tuple([*spare, *parts, *spare])), rounding
+    return Division(direction, (*spare, *parts, *spare)), rounding

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from ..errors import InputError, Problems
 from ..units import both, exact_metres, inch_fraction, rounded_steps, shown
+from .kernels import rest_each_side
 
 LONGEST_M = Fraction(12)  # beyond any furniture and any board that is sold; catches inches typed as metres
 MILLIMETRE = Fraction(1, 1000)
@@ -24,7 +25,13 @@ RULES = {
 
 
 def read_exact(
-    problems: Problems, name: str, value: object, *, low: Fraction = Fraction(0), high: Fraction = LONGEST_M, above: bool = True
+    problems: Problems,
+    name: str,
+    value: object,
+    *,
+    low: Fraction = Fraction(0),
+    high: Fraction = LONGEST_M,
+    above: bool = True,
 ) -> Fraction | None:
     """A length as an exact fraction of a metre, or None with one sentence added to ``problems``.
 
@@ -152,13 +159,14 @@ def centred(whole: object, part: object) -> Fraction:
     >>> exact_text(centred("455 mm", "160 mm")), exact_text(centred("20 in", "128 mm"))
     ('147.5 mm', '190 mm')
     """
-    from .kernels import rest_each_side
-
     problems = Problems()
     whole_m, part_m = read_exact(problems, "whole", whole), read_exact(problems, "part", part)
     problems.raise_if_any()
     if part_m > whole_m:
-        raise InputError(f"part is {both(part_m, 64, 0.1)}, longer than the whole, {both(whole_m, 64, 0.1)}; give the longer one first.")
+        raise InputError(
+            f"part is {both(part_m, 64, 0.1)}, longer than the whole, {both(whole_m, 64, 0.1)}; "
+            "give the longer one first."
+        )
     return rest_each_side(whole_m, part_m)
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from math import ceil
 
 from ..errors import Problems
-from ..units import both, shown, write
+from ..units import both, shown
 from .exact import read_exact, read_whole
+from .joints import even_row
 from .practice import ShopPractice, check_practice
 
 
@@ -47,10 +47,12 @@ class GlueUp:
         area = f"{float(self.area_m2) / 0.09290304:.2f} sq ft ({float(self.area_m2):.3f} m2)"
         apart = f" every {both(self.spacing_m, 16, 1)}" if self.clamps > 1 else ""
         force = f"{self.force_n / 4.4482216152605:.0f} lbf ({self.force_n / 1000:.1f} kN)"
-        return f"{lines}, {area}, about {write(self.glue_kg, 'mass')} of glue; {self.clamps} clamps{apart}, each giving about {force}, above and below in turn."
+        glue = f"{self.glue_kg / 0.028349523125:.1f} oz ({1000 * self.glue_kg:.0f} g)"
+        clamps = f"{self.clamps} clamps{apart}, each giving about {force}, above and below in turn"
+        return f"{lines}, {area}, about {glue} of glue; {clamps}."
 
 
-def glue_up(
+def glue_lines(
     boards: int,
     length: object,
     thickness: object,
@@ -64,14 +66,17 @@ def glue_up(
     board: pressure spreads at 45 degrees (common practice, no source), so clamps sit no further apart than twice that
     width, nor than the practice's spacing. Raises :class:`InputError` with a sentence for each bad input.
 
-    >>> glue = glue_up(4, "46-1/4 in", "1 in", edge_board_width="5 in")
+    >>> glue = glue_lines(4, "46-1/4 in", "1 in", edge_board_width="5 in")
     >>> glue.clamps, both(glue.spacing_m), round(float(glue.area_m2), 4)
     (7, '7-1/16 in (179 mm)', 0.0895)
     """
     problems = Problems()
     practice = check_practice(problems, practice)
     number = read_whole(problems, "number of boards", boards, 1, 100)
-    long, thick = read_exact(problems, "length of the glue line", length), read_exact(problems, "thickness", thickness, high=Fraction(1, 2))
+    long, thick = (
+        read_exact(problems, "length of the glue line", length),
+        read_exact(problems, "thickness", thickness, high=Fraction(1, 2)),
+    )
     edge = None if edge_board_width is None else read_exact(problems, "width of the edge board", edge_board_width)
     problems.raise_if_any()
     if number == 1:
@@ -89,8 +94,6 @@ def clamp_places(length_m: Fraction, end_m: Fraction, spacing_m: Fraction) -> tu
     >>> [float(place) for place in clamp_places(Fraction(1), Fraction(1, 20), Fraction(1, 2))]
     [0.05, 0.5, 0.95]
     """
-    from .joints import even_row
-
     return even_row(length_m, end_m, spacing_m)
 
 
@@ -106,7 +109,10 @@ def area_of_lines_m2(lines: Sequence[tuple[object, object]]) -> Fraction:
         if not isinstance(line, list | tuple) or len(line) != 2:
             problems.add(f"glue line {number} is {shown(line)}; write a pair such as ('44 in', '7/8 in').")
             continue
-        long, wide = (read_exact(problems, f"{entry} of glue line {number}", value) for entry, value in zip(("length", "width"), line, strict=True))
+        long, wide = (
+            read_exact(problems, f"{entry} of glue line {number}", value)
+            for entry, value in zip(("length", "width"), line, strict=True)
+        )
         if long is not None and wide is not None:
             total += long * wide
     problems.raise_if_any()

@@ -1,9 +1,9 @@
-"""Hole centres for hardware, exact and symmetric, whatever units work and hardware come in; how to mark them, what fits."""
+"""Hole centres for hardware, exact and symmetric in mixed units: how to mark them, and what fits."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from ..errors import InputError, Problems
@@ -88,14 +88,15 @@ def shared_middles(work_m: Fraction, count: int) -> tuple[Fraction, ...]:
 class Marking:
     """One way to mark a row of holes on a rule: what is read off, and what the rounding does.
 
-    ``centres_error_m`` between neighbouring holes, at its largest; ``aside_m`` how far the whole row sits off its exact
-    middle.
+    ``middle`` the centre line as read off from the left end, None where it is struck or not used; ``centres_error_m``
+    between neighbouring holes, at its largest; ``aside_m`` how far the whole row sits off its exact middle.
     """
 
     start: str
     marks: tuple[Rounding, ...]
     centres_error_m: Fraction
     aside_m: Fraction
+    middle: Rounding | None = None
 
     @property
     def worst_m(self) -> Fraction:
@@ -103,15 +104,23 @@ class Marking:
         return max(abs(mark.error_m) for mark in self.marks)
 
     @property
+    def misfit_m(self) -> Fraction:
+        """How far each hole is off once the hardware is shifted to share the error, m; what counts for the fit."""
+        errors = [mark.error_m for mark in self.marks]
+        return (max(errors) - min(errors)) / 2
+
+    @property
     def says(self) -> str:
         """The marks, with each rounding."""
-        return f"from {self.start}: " + "; ".join(mark.says for mark in self.marks)
+        middle = f", which lies at {self.middle.says}" if self.middle else ""
+        return f"from {self.start}{middle}: " + "; ".join(mark.says for mark in self.marks)
 
 
 def markings(pair: HolePair, rule: str = "1/64 in") -> tuple[Marking, Marking]:
     """Two ways to mark the holes with one rule: from the left end, or both ways from a centre line.
 
-    The centre line is struck, not read off: halving with dividers is exact. Nearest mark each time.
+    The middle of the work is struck, not read off: halving with dividers is exact; any other middle is read off to the
+    rule's step. Nearest mark each time.
 
     >>> pair = hole_pair("20 in", "128 mm")
     >>> for way in markings(pair, "1 mm"):
@@ -126,24 +135,35 @@ def markings(pair: HolePair, rule: str = "1/64 in") -> tuple[Marking, Marking]:
     if not isinstance(pair, HolePair):
         problems.add(f"pair is {shown(pair)}; make it with hole_pair(work, centres).")
     problems.raise_if_any()
-    return _marking(pair.holes_m, "the left end", rule), _marking(tuple(hole - pair.middle_m for hole in pair.holes_m), "the centre line", rule)
+    from_middle = tuple(hole - pair.middle_m for hole in pair.holes_m)
+    middle = None if pair.middle_m * 2 == pair.work_m else Rounding(pair.middle_m, rule)
+    return _marking(pair.holes_m, "the left end", rule), _marking(from_middle, "the centre line", rule, middle)
 
 
 def best_marking(pair: HolePair, rules: Sequence[str] = ("1/64 in", "0.5 mm")) -> tuple[str, Marking]:
-    """The rule and the way of marking with the least error between holes, then the least at any hole.
+    """The rule and the way of marking with the least error between holes, then at any hole, then of the whole row.
 
     >>> rule, way = best_marking(hole_pair("20 in", "128 mm"))
     >>> rule, way.start, [mark.text for mark in way.marks]
     ('0.5 mm', 'the centre line', ['-64 mm', '64 mm'])
     """
-    ways = [(rule, way) for rule in rules for way in markings(pair, rule)[::-1]]
-    return min(ways, key=lambda entry: (entry[1].centres_error_m, entry[1].worst_m))
+    ways = [(rule, _best_middle(pair, way, rules)) for rule in rules for way in markings(pair, rule)[::-1]]
+    return min(ways, key=lambda entry: (entry[1].centres_error_m, entry[1].worst_m, abs(entry[1].aside_m)))
 
 
-def _marking(exact: tuple[Fraction, ...], start: str, rule: str) -> Marking:
+def _best_middle(pair: HolePair, way: Marking, rules: Sequence[str]) -> Marking:
+    """The same way with its centre line read off on whichever rule comes nearest."""
+    if way.middle is None:
+        return way
+    best = min((Rounding(pair.middle_m, rule) for rule in rules), key=lambda mark: abs(mark.error_m))
+    return replace(way, middle=best, aside_m=way.aside_m - way.middle.error_m + best.error_m)
+
+
+def _marking(exact: tuple[Fraction, ...], start: str, rule: str, middle: Rounding | None = None) -> Marking:
     marks = tuple(Rounding(place, rule) for place in exact)
     between = max((abs(b.error_m - a.error_m) for a, b in zip(marks, marks[1:], strict=False)), default=Fraction(0))
-    return Marking(start, marks, between, sum((mark.error_m for mark in marks), Fraction(0)) / len(marks))
+    aside = sum((mark.error_m for mark in marks), Fraction(0)) / len(marks) + (middle.error_m if middle else 0)
+    return Marking(start, marks, between, aside, middle)
 
 
 @dataclass(frozen=True)
@@ -170,11 +190,16 @@ class HoleFit:
     @property
     def says(self) -> str:
         """The verdict in a sentence."""
-        need = f"Each hole may be off by {exact_text(self.off_m)}, so a {exact_text(self.screw_m)} screw needs a hole of {exact_text(self.needs_m)}"
+        off, screw, needs = (exact_text(size) for size in (self.off_m, self.screw_m, self.needs_m))
+        need = f"Each hole may be off by {off}, so a {screw} screw needs a hole of {needs}"
         if self.hole_m is None:
             return f"{need}: drill {self.drill.text}."
         allowed = f"a hole of {exact_text(self.hole_m)} allows {exact_text(self.allows_m)}"
-        return f"{need}; {allowed}, which is enough." if self.fits else f"{need}; {allowed}: mark closer, drill with a jig, or open the hole to {self.drill.text}."
+        return (
+            f"{need}; {allowed}, which is enough."
+            if self.fits
+            else f"{need}; {allowed}: mark closer, drill with a jig, or open the hole to {self.drill.text}."
+        )
 
 
 def hole_fit(
@@ -189,17 +214,19 @@ def hole_fit(
 ) -> HoleFit:
     """The clearance that marking and drilling need, or the error that a given hole allows.
 
-    ``marking`` and ``drilling`` tolerances each way, ``rounding_error`` of the marks themselves (``Marking.worst_m``);
+    ``marking`` and ``drilling`` tolerances each way, ``rounding_error`` of the marks themselves (``Marking.misfit_m``);
     ``hole`` what the hardware or the bit gives, if that is settled. Two screws at their worst are off in opposite
     directions, each by the sum of all three; a hole wider than its screw by twice that sum takes both.
     Raises :class:`InputError` with a sentence for each bad input.
 
     >>> hole_fit("4 mm", marking="0.25 mm", drilling="0.25 mm", hole="4.5 mm").says
-    'Each hole may be off by 0.5 mm, so a 4 mm screw needs a hole of 5 mm; a hole of 4.5 mm allows 0.25 mm: mark closer, drill with a jig, or open the hole to 13/64 in.'
+    'Each hole may be off by 0.5 mm, so a 4 mm screw needs a hole of 5 mm; a hole of 4.5 mm allows 0.25 mm: ...'
     """
     problems = Problems()
     practice = check_practice(problems, practice)
-    screw_m = read_exact(problems, "screw diameter", practice.screw_diameter_m if screw is None else screw, high=Fraction(1, 20))
+    screw_m = read_exact(
+        problems, "screw diameter", practice.screw_diameter_m if screw is None else screw, high=Fraction(1, 20)
+    )
     given = (("marking tolerance", practice.marking_tolerance_m if marking is None else marking),
              ("drilling tolerance", practice.drilling_tolerance_m if drilling is None else drilling),
              ("rounding error", rounding_error))  # fmt: skip
@@ -208,7 +235,10 @@ def hole_fit(
     if first not in DRILL_STEPS:
         problems.add(f"first is {shown(first)}; it must be customary or metric.")
     if hole_m is not None and screw_m is not None and hole_m < screw_m:
-        problems.add(f"hole diameter is {both(hole_m, 64, 0.1)}, smaller than the screw, {both(screw_m, 64, 0.1)}; give the larger hole.")
+        problems.add(
+            f"hole diameter is {both(hole_m, 64, 0.1)}, smaller than the screw, {both(screw_m, 64, 0.1)}; "
+            "give the larger hole."
+        )
     problems.raise_if_any()
     off = sum(errors, Fraction(0))
     needs = hole_for_screw(screw_m, off, 0)

@@ -11,56 +11,13 @@ from ..errors import Problems
 from ..movement.inputs import check_kind
 from ..units import both, shown
 from .clear_places import Span, free_spans, nearest_places
-from .division import Division
-from .exact import LONGEST_M, read_exact, read_name
+from .exact import LONGEST_M, read_exact
 from .kernels import clear_after, clear_before, place_in_row
+from .later_cuts import LaterCut
 from .practice import ShopPractice, check_practice
 
 KINDS = ("dowel", "loose tongue")
 MOST_PLACES = 60
-
-
-@dataclass(frozen=True)
-class LaterCut:
-    """Something cut after the joint is glued: from ``low`` to ``high`` along the joint.
-
-    ``across`` from the glue line (negative on one side of it) and ``depth`` from the show face, as (low, high); None
-    where it goes all the way. Lengths exact, m.
-
-    >>> LaterCut("pull recess", "10 in", "12 in", depth=("1/2 in", "7/8 in")).low_m
-    Fraction(127, 500)
-    """
-
-    name: str
-    low_m: Fraction
-    high_m: Fraction
-    across: tuple[Fraction, Fraction] | None = None
-    depth: tuple[Fraction, Fraction] | None = None
-
-    def __post_init__(self) -> None:
-        problems = Problems()
-        object.__setattr__(self, "name", read_name(problems, "name of the cut", self.name))
-        low, high = _read_span(problems, f"cut {self.name}", (self.low_m, self.high_m))
-        object.__setattr__(self, "low_m", low)
-        object.__setattr__(self, "high_m", high)
-        for entry in ("across", "depth"):
-            if getattr(self, entry) is not None:
-                span = _read_span(problems, f"{entry} of cut {self.name}", getattr(self, entry))
-                object.__setattr__(self, entry, span)
-        problems.raise_if_any()
-
-
-def _read_span(problems: Problems, name: str, span: object) -> tuple[Fraction | None, Fraction | None]:
-    if not isinstance(span, list | tuple) or len(span) != 2:
-        problems.add(f"{name} is {shown(span)}; give where it begins and where it ends, for example ('1/2 in', '7/8 in').")
-        return None, None
-    low, high = (
-        read_exact(problems, f"{end} of {name}", value, low=-LONGEST_M, above=False)
-        for end, value in zip(("begin", "end"), span, strict=True)
-    )
-    if low is not None and high is not None and low > high:
-        problems.add(f"{name} begins at {both(low, 64, 0.1)} and ends at {both(high, 64, 0.1)}; give the nearer end first.")
-    return low, high
 
 
 @dataclass(frozen=True)
@@ -92,7 +49,8 @@ class Conflict:
     def says(self) -> str:
         """The conflict in a sentence."""
         if self.clear_m < 0:
-            return f"number {self.number} is cut into by the {self.cut}; it lacks {both(-self.clear_m, 64, 0.1, 'up')} to be free of it."
+            lacks = both(-self.clear_m, 64, 0.1, "up")
+            return f"number {self.number} is cut into by the {self.cut}; it lacks {lacks} to be free of it."
         return (
             f"number {self.number} keeps {both(self.clear_m, 64, 0.1, 'down')} from the {self.cut}; "
             f"the margin is {both(self.margin_m, 64, 0.1)}."
@@ -126,9 +84,18 @@ class JointPlan:
         sentences = [conflict.says for conflict in self.conflicts]
         if self.places_m is None:
             kept = " while both halves stay alike" if self.mirrored else ""
-            return (*sentences, f"No shifting keeps {len(self.wanted_m)} places clear{kept}; use fewer, smaller ones or a smaller margin.")
+            return (
+                *sentences,
+                f"No shifting keeps {len(self.wanted_m)} places clear{kept}; use fewer or smaller ones.",
+            )
         moved = [(n, shift, self.places_m[n - 1]) for n, shift in enumerate(self.shifts_m, start=1) if shift]
-        return (*sentences, *(f"Move number {n} {'on' if s > 0 else 'back'} by {both(abs(s), 64, 0.1)}, to {both(p, 64, 0.1)}." for n, s, p in moved))
+        return (
+            *sentences,
+            *(
+                f"Move number {n} {'on' if s > 0 else 'back'} by {both(abs(s), 64, 0.1)}, to {both(p, 64, 0.1)}."
+                for n, s, p in moved
+            ),
+        )
 
 
 def joint_row(
@@ -150,7 +117,7 @@ def joint_row(
     Parameters
     ----------
     length : length of the joint
-    cuts : later cuts, see :class:`LaterCut` and :func:`cuts_of`
+    cuts : later cuts, see :class:`later_cuts.LaterCut` and :func:`later_cuts.cuts_of`
     kind : "dowel" or "loose tongue"
     size, reach, thick : along the joint, into each board, through the thickness (the size again unless given)
     depth : middle of the dowel from the show face
@@ -163,8 +130,10 @@ def joint_row(
     Raises :class:`InputError` with a sentence for each bad input.
 
     >>> plan = joint_row("20 in", [LaterCut("end cut", "5 in", "5-1/8 in")], positions=["5 in", "15 in"])
-    >>> plan.says[0], [both(place, 64) for place in plan.places_m]
-    ('number 1 is cut into by the end cut; it lacks 3/16 in (4.8 mm) to be free of it.', ['4-9/16 in (116 mm)', '15-7/16 in (392 mm)'])
+    >>> plan.says[0]
+    'number 1 is cut into by the end cut; it lacks 3/16 in (4.8 mm) to be free of it.'
+    >>> [both(place, 64) for place in plan.places_m]
+    ['4-9/16 in (116 mm)', '15-7/16 in (392 mm)']
     """
     problems = Problems()
     practice = check_practice(problems, practice)
@@ -172,12 +141,21 @@ def joint_row(
         problems.add(f"kind is {shown(kind)}; it must be dowel or loose tongue.")
     sizes = [
         read_exact(problems, f"{entry} of the {kind if kind in KINDS else 'joint'}", value)
-        for entry, value in (("length of joint", length), ("size", size), ("reach", reach), ("thickness", size if thick is None else thick), ("depth", depth))
+        for entry, value in (
+            ("length of joint", length),
+            ("size", size),
+            ("reach", reach),
+            ("thickness", size if thick is None else thick),
+            ("depth", depth),
+        )
     ]
     gap = practice.dowel_margin_m if margin is None else read_exact(problems, "margin", margin, above=False)
     listed = _checked_cuts(problems, cuts)
     if None not in sizes and sizes[4] <= sizes[3] / 2:
-        problems.add(f"depth of the {kind} is {both(sizes[4], 64, 0.1)}, so near the show face that it breaks out; give more than half its thickness.")
+        problems.add(
+            f"depth of the {kind} is {both(sizes[4], 64, 0.1)}, so near the show face that it breaks out; "
+            "give more than half its thickness."
+        )
     wanted = None if positions is None or sizes[0] is None else _read_positions(problems, positions, sizes[0])
     problems.raise_if_any()
     joint = Joint(kind, *sizes)
@@ -199,13 +177,9 @@ def even_row(length_m: Fraction, end_m: Fraction, spacing_m: Fraction) -> tuple[
     return tuple(place_in_row(length_m, end_m, number, count) for number in range(count))
 
 
-def cuts_of(division: Division) -> tuple[LaterCut, ...]:
-    """The kerfs and the wood trimmed off a blank, as cuts across every glue line that runs along it."""
-    waste = [(part, low, high) for part, low, high in division.spans() if part.kind in ("kerf", "trim", "spare") and high > low]
-    return tuple(LaterCut(f"{part.name} at {both(low)}", low, high) for part, low, high in waste)
-
-
-def conflicts_of(joint: Joint, places: Sequence[Fraction], cuts: Sequence[LaterCut], margin_m: Fraction) -> tuple[Conflict, ...]:
+def conflicts_of(
+    joint: Joint, places: Sequence[Fraction], cuts: Sequence[LaterCut], margin_m: Fraction
+) -> tuple[Conflict, ...]:
     """Every place that does not keep the margin, for lengths that are exact and checked already."""
     half = joint.size_m / 2
     found = []
@@ -232,25 +206,33 @@ def _clear_elsewhere(joint: Joint, cut: LaterCut) -> Fraction:
     return max(clear)
 
 
-def _plan(joint: Joint, wanted: tuple[Fraction, ...], cuts: tuple[LaterCut, ...], margin_m: Fraction, keep_mirrored: bool) -> JointPlan:
+def _plan(
+    joint: Joint, wanted: tuple[Fraction, ...], cuts: tuple[LaterCut, ...], margin_m: Fraction, keep_mirrored: bool
+) -> JointPlan:
     conflicts = conflicts_of(joint, wanted, cuts, margin_m)
     mirrored = keep_mirrored and all(a + b == joint.length_m for a, b in zip(wanted, wanted[::-1], strict=True))
     if not conflicts:
         return JointPlan(joint, wanted, (), wanted, margin_m, mirrored)
     half = joint.size_m / 2
-    forbidden = [(c.low_m - margin_m - half, c.high_m + margin_m + half) for c in cuts if _clear_elsewhere(joint, c) < margin_m]
+    forbidden = [
+        (c.low_m - margin_m - half, c.high_m + margin_m + half) for c in cuts if _clear_elsewhere(joint, c) < margin_m
+    ]
     inside = margin_m + half, joint.length_m - margin_m - half
     apart = joint.size_m + margin_m
     places = (_mirrored if mirrored else _one_sided)(joint.length_m, wanted, forbidden, inside, apart)
     return JointPlan(joint, wanted, conflicts, places, margin_m, mirrored)
 
 
-def _one_sided(length_m: Fraction, wanted, forbidden: list[Span], inside: Span, apart: Fraction) -> tuple[Fraction, ...] | None:
+def _one_sided(
+    length_m: Fraction, wanted, forbidden: list[Span], inside: Span, apart: Fraction
+) -> tuple[Fraction, ...] | None:
     places = nearest_places(list(wanted), free_spans(*inside, forbidden), apart)
     return None if places is None else tuple(places)
 
 
-def _mirrored(length_m: Fraction, wanted, forbidden: list[Span], inside: Span, apart: Fraction) -> tuple[Fraction, ...] | None:
+def _mirrored(
+    length_m: Fraction, wanted, forbidden: list[Span], inside: Span, apart: Fraction
+) -> tuple[Fraction, ...] | None:
     """Move the first half, clear of the cuts of both halves, and mirror it; a place in the very middle stays."""
     middle, half_count = length_m / 2, len(wanted) // 2
     both_halves = [*forbidden, *((length_m - high, length_m - low) for low, high in forbidden)]
@@ -273,8 +255,12 @@ def _checked_cuts(problems: Problems, cuts: object) -> tuple[LaterCut, ...]:
 def _read_positions(problems: Problems, positions: object, length_m: Fraction) -> tuple[Fraction, ...]:
     listed = list(positions) if isinstance(positions, list | tuple) else []
     if not 1 <= len(listed) <= MOST_PLACES:
-        problems.add(f"positions is {shown(positions)}; write a list of 1 to {MOST_PLACES} places such as ['2 in', '10 in'].")
-    read = [read_exact(problems, f"position {number}", place, high=length_m) for number, place in enumerate(listed, start=1)]
+        problems.add(
+            f"positions is {shown(positions)}; write a list of 1 to {MOST_PLACES} places such as ['2 in', '10 in']."
+        )
+    read = [
+        read_exact(problems, f"position {number}", place, high=length_m) for number, place in enumerate(listed, start=1)
+    ]
     places = [place for place in read if place is not None]
     if any(b <= a for a, b in zip(places, places[1:], strict=False)):
         problems.add("positions are not in order from the end; write them in order, each once.")

@@ -35,7 +35,9 @@ class Step:
             object.__setattr__(self, entry, _read_faces(problems, f"{entry} of {self.name!r}", getattr(self, entry)))
         problems.raise_if_any()
         if both_ways := self.makes & self.removes:
-            raise InputError(f"step {shown(self.name)} both makes and removes {shown(min(both_ways))}; keep one of the two.")
+            raise InputError(
+                f"step {shown(self.name)} both makes and removes {shown(min(both_ways))}; keep one of the two."
+            )
 
     def after(self, present: frozenset[str]) -> frozenset[str]:
         """What is there once the step is done."""
@@ -98,8 +100,10 @@ def cut_order(steps: Sequence[Step], present: Iterable[str] = USUAL_PRESENT) -> 
     >>> bevel = Step("bevel the edge", removes=["square edge"])
     >>> bore = Step("bore for dowels", needs=["square edge"])
     >>> order = cut_order([bevel, bore], present=["square edge"])
-    >>> order.names, order.reasons
-    (('bore for dowels', 'bevel the edge'), ('bore for dowels before bevel the edge: it needs the square edge, which that takes away',))
+    >>> order.names
+    ('bore for dowels', 'bevel the edge')
+    >>> order.reasons
+    ('bore for dowels before bevel the edge: it needs the square edge, which that takes away',)
     """
     listed, there = _read_steps(steps, present)
     places = _search(listed, there)
@@ -145,12 +149,25 @@ def _no_order(steps: list[Step], present: frozenset[str]) -> str:
     made = present.union(*(step.makes for step in steps))
     for step in steps:
         if never := step.needs - made:
-            return f"no order works: {step.name} needs the {min(never)}, which no step makes; add the step that makes it."
+            return (
+                f"no order works: {step.name} needs the {min(never)}, which no step makes; add the step that makes it."
+            )
     there, left = present, list(steps)
-    while ready := next((step for step in left if step.needs <= there and not step.removes & _needed(left, step)), None):
+    while ready := next(
+        (step for step in left if step.needs <= there and not step.removes & _needed(left, step)), None
+    ):
         there, left = ready.after(there), [step for step in left if step is not ready]
-    waiting = "; ".join(f"{step.name} needs the {', '.join(sorted(step.needs)) or 'nothing'} and takes the {', '.join(sorted(step.removes)) or 'nothing'}" for step in left)
-    return f"no order works, as these stand in each other's way: {waiting}; leave a reference face on until the last of them is done."
+    waiting = "; ".join(
+        f"{step.name} needs the {_listed(step.needs)} and takes the {_listed(step.removes)}" for step in left
+    )
+    return (
+        f"no order works, as these stand in each other's way: {waiting}; leave a reference face on until the last of "
+        "them is done."
+    )
+
+
+def _listed(faces: frozenset[str]) -> str:
+    return ", ".join(sorted(faces)) or "nothing"
 
 
 def _needed(steps: list[Step], but: Step) -> frozenset[str]:
@@ -192,9 +209,16 @@ def usual_steps(end_pieces: bool = False, dowels: bool = True, edge_shape: bool 
         Step("flatten one face", ["rough face"], ["flat face"], ["rough face"]),
         Step("joint one edge", ["flat face", "rough edge"], ["square edge of the boards"], ["rough edge"]),
         Step("plane to thickness", ["flat face"], ["parallel face"]),
-        Step("rip the strips and joint the sawn edges", ["square edge of the boards", "parallel face"], ["both board edges"]),
-        *([Step("bore for dowels", ["numbers", "both board edges"], ["dowel holes"])] if dowels else []),
-        Step("glue up", ["both board edges", *(["dowel holes"] if dowels else [])], ["panel"], ["both board edges", "square edge of the boards"]),
+        Step(
+            "rip the strips and joint the sawn edges", ["square edge of the boards", "parallel face"], ["jointed edges"]
+        ),
+        *([Step("bore for dowels", ["numbers", "jointed edges"], ["dowel holes"])] if dowels else []),
+        Step(
+            "glue up",
+            ["jointed edges", *(["dowel holes"] if dowels else [])],
+            ["panel"],
+            ["jointed edges", "square edge of the boards"],
+        ),
         Step("level and smooth the panel", ["panel"], ["level faces"], ["numbers"]),
         Step("rip the panel to width", ["level faces"], ["square edge"]),
     ]

@@ -78,7 +78,10 @@ class ShopPractice:
         except ValueError:
             number = None
         if isinstance(value, bool) or number is None or not low <= number <= high:
-            problems.add(f"{name} is {shown(value)}; it must be a number from {float(low):g} to {float(high):g} {row['unit']}: {row['meaning']}.")
+            problems.add(
+                f"{name} is {shown(value)}; it must be a number from {float(low):g} to {float(high):g} {row['unit']}: "
+                f"{row['meaning']}."
+            )
         return number
 
 

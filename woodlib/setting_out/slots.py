@@ -10,8 +10,9 @@ from ..movement.inputs import check_kind, check_number
 from ..movement.through_year import YearMovement
 from ..restraint.fasteners import FITTING_ALLOWANCE_M, SlotPlan, slot_plan
 from ..units import both
-from .exact import Rounding, exact_text, read_exact
+from .exact import Rounding, read_exact
 from .holes import HolePair
+from .kernels import slot_length
 from .practice import ShopPractice, check_practice
 
 
@@ -71,19 +72,25 @@ def grain_slots(
     problems = Problems()
     practice = check_practice(problems, practice)
     check_kind(problems, "pair", pair, HolePair, "hole_pair('20 in', '128 mm')")
-    swelling = check_number(problems, "swelling strain", swelling_strain, "m/m", 0.0, 0.3, "the growth to the dampest month")
-    shrinking = check_number(problems, "shrinkage strain", shrinkage_strain, "m/m", -0.3, 0.0, "the shrinking to the driest month")
-    screw_m = read_exact(problems, "screw diameter", practice.screw_diameter_m if screw is None else screw, high=Fraction(1, 20))
+    swelling = check_number(
+        problems, "swelling strain", swelling_strain, "m/m", 0.0, 0.3, "the growth to the dampest month"
+    )
+    shrinking = check_number(
+        problems, "shrinkage strain", shrinkage_strain, "m/m", -0.3, 0.0, "the shrinking to the driest month"
+    )
+    screw_m = read_exact(
+        problems, "screw diameter", practice.screw_diameter_m if screw is None else screw, high=Fraction(1, 20)
+    )
     problems.raise_if_any()
     plan = slot_plan([float(hole) for hole in pair.holes_m], swelling, shrinking, float(screw_m), fixed)
-    lengths = tuple(Rounding(slot_length_m(pair, slot.distance_m, swelling, shrinking, screw_m), rule, "up") for slot in plan.slots)
+    lengths = tuple(
+        Rounding(slot_length_m(pair, slot.distance_m, swelling, shrinking, screw_m), rule, "up") for slot in plan.slots
+    )
     return GrainSlots(pair, plan, lengths)
 
 
 def slot_length_m(pair: HolePair, distance_m: float, swelling: float, shrinking: float, screw_m: Fraction) -> Fraction:
-    """Length of a slot as an exact fraction to the nearest micrometre: strains are measured, not exact, so no more is meant."""
-    from .kernels import slot_length
-
+    """Length of a slot to the nearest micrometre, as a fraction: strains are measured, so no more is meant."""
     length = slot_length(float(screw_m), distance_m, swelling, shrinking, FITTING_ALLOWANCE_M)
     return Fraction(round(length * 1e6), 10**6)
 

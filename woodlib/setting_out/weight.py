@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from ..data_files import data_path
-from ..errors import Problems
+from ..errors import Problems, WoodlibError
 from ..movement.inputs import check_kind, check_number
 from ..species import Species, find_species
 from ..species.value import Value
@@ -55,7 +55,10 @@ class Weight:
         >>> weight_of("white oak", 0.0126, 8).text()
         'about 20.7 lb (9.4 kg), could be 17.3 to 24.1 lb (7.8 to 10.9 kg)'
         """
-        pounds, kilograms = ([write(kg, "mass", first=system).split(" (")[0] for kg in (self.low_kg, self.mid_kg, self.high_kg)] for system in ("customary", "metric"))
+        pounds, kilograms = (
+            [write(kg, "mass", first=system).split(" (")[0] for kg in (self.low_kg, self.mid_kg, self.high_kg)]
+            for system in ("customary", "metric")
+        )
         (low, mid, high), (low2, mid2, high2) = (pounds, kilograms) if first == "customary" else (kilograms, pounds)
         return f"about {mid} ({mid2}), could be {low.split()[0]} to {high} ({low2.split()[0]} to {high2})"
 
@@ -75,23 +78,30 @@ def weight_of(species: Species | str, volume_m3: float, mc_percent: float) -> We
     (9.38, 1.037)
     """
     problems = Problems()
-    volume = check_number(problems, "volume", volume_m3, "m3", 0.0, MOST_VOLUME_M3, "length times width times thickness", above=True)
-    moisture = check_number(problems, "moisture content", mc_percent, "% MC", 0.0, 250.0, "percent of dry mass, for example 8")
+    volume = check_number(
+        problems, "volume", volume_m3, "m3", 0.0, MOST_VOLUME_M3, "length times width times thickness", above=True
+    )
+    moisture = check_number(
+        problems, "moisture content", mc_percent, "% MC", 0.0, 250.0, "percent of dry mass, for example 8"
+    )
     wood = _wood(problems, species)
     problems.raise_if_any()
-    gravity, shrinkage = wood.value_or_estimate("specific_gravity_12"), wood.value_or_estimate("volumetric_shrinkage_percent")
+    gravity, shrinkage = (
+        wood.value_or_estimate("specific_gravity_12"),
+        wood.value_or_estimate("volumetric_shrinkage_percent"),
+    )
     saturation = wood.fibre_saturation_percent
     now = gravity_at(gravity.number, shrinkage.number / 100.0, min(moisture, saturation), saturation)
     mid, spread = mass_kg(volume, now, moisture), NINE_IN_TEN * gravity_variation()
     remarks = tuple(
-        f"{name} is estimated: {value.note}." for name, value in (("specific gravity", gravity), ("volumetric shrinkage", shrinkage)) if value.status == "estimated"
+        f"{name} is estimated: {value.note}."
+        for name, value in (("specific gravity", gravity), ("volumetric shrinkage", shrinkage))
+        if value.status == "estimated"
     )
     return Weight(mid * (1 - spread), mid, mid * (1 + spread), mass_kg(volume, now, 0.0), moisture, gravity, remarks)
 
 
 def _wood(problems: Problems, species: object) -> Species | None:
-    from ..errors import WoodlibError
-
     if isinstance(species, str):
         try:
             return find_species(species)

@@ -1,0 +1,51 @@
+"""The usual cautions of setting out, said only where this job meets them, and briefly."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from ..units import both, write
+from .blank import Blank
+from .practice import ShopPractice
+
+HEAVY_KG = 4.0  # a lid that falls from upright hurts fingers well below this; common practice, no source
+
+ALWAYS = (
+    "Guards and riving knife on, push sticks at hand, eyes, ears and lungs protected, dust drawn off at the machine.",
+    "Machine makers' instructions, local codes and licensed practice come before anything said here.",
+)
+
+
+def cautions_for(blank: Blank, mass_kg: float, lifts: bool, practice: ShopPractice) -> tuple[str, ...]:
+    """Cautions that this blank and its weight call for; ``lifts`` whether the piece is lifted on hinges.
+
+    >>> from woodlib.setting_out.blank import blank_for
+    >>> cautions_for(blank_for("44 in", "20 in", "7/8 in", end_pieces="2 in"), 9.0, True, ShopPractice())[0]
+    'The left end is only 2 in (51 mm) along the grain: plane and joint it while it is still part of the blank, ...'
+    """
+    return (*_short(blank, practice), *_warped(blank), *_heavy(mass_kg, lifts), *ALWAYS)
+
+
+def _short(blank: Blank, practice: ShopPractice) -> tuple[str, ...]:
+    short = [part for part in blank.length.pieces if part.size_m < practice.shortest_jointed_m]
+    if not short:
+        return ()
+    least = min(short, key=lambda part: part.size_m)
+    return (
+        f"The {least.name} is only {both(least.size_m)} along the grain: plane and joint it while it is still part "
+        "of the blank, then cut it off with a stop that lets it fall free, never between fence and blade.",
+    )
+
+
+def _warped(blank: Blank) -> tuple[str, ...]:
+    lost: Fraction = blank.thickness.of_kind_m("flattening")
+    return ("Cupped or twisted stock rocks and grabs: flatten one face before it meets a saw.",) if lost else ()
+
+
+def _heavy(mass_kg: float, lifts: bool) -> tuple[str, ...]:
+    if not lifts or mass_kg < HEAVY_KG:
+        return ()
+    return (
+        f"At about {write(mass_kg, 'mass')} this lid falls hard: fit a stay or soft-close hinges, "
+        "and keep small fingers away until they are on.",
+    )

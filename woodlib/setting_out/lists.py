@@ -1,0 +1,200 @@
+"""The cut list, the hole list and the list of dowels as rows, and as CSV for the shop's own spreadsheet."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Sequence
+from fractions import Fraction
+from os import PathLike
+from pathlib import Path
+
+from ..errors import InputError, Problems
+from ..movement.inputs import check_kind
+from ..units import both, shown
+from .exact import Rounding
+from .plan import SettingOut
+
+Row = dict[str, str]
+
+INCH_RULE, MM_RULE = "1/16 in", "0.5 mm"
+HOLE_INCH_RULE, HOLE_MM_RULE = "1/64 in", "0.1 mm"
+SIZES = ("length", "width", "thickness")
+
+
+def cut_rows(plan: SettingOut) -> tuple[Row, ...]:
+    """One row for the blank, each strip and each finished piece, with what its rounding does to it.
+
+    Finished sizes are rounded to the nearest step, sizes of blanks and strips up; inches and millimetres each from the
+    exact length, never one from the other.
+
+    >>> from woodlib.commission import chosen_brief
+    >>> from woodlib.setting_out.plan import set_out
+    >>> [row["piece"] for row in cut_rows(set_out(chosen_brief()))]
+    ['blank', '1 left end', '2 panel', '3 right end']
+    """
+    check_plan(plan)
+    blank = plan.blank
+    rows = [_cut("blank", 1, (blank.length.total_m, blank.width.total_m, blank.thickness.total_m), "up")]
+    for number, part in enumerate(plan.boards.division.pieces if plan.boards else (), start=1):
+        width = plan.boards.strips[number - 1].width_m
+        rows.append(
+            _cut(
+                f"strip {number} from board {part.name}",
+                1,
+                (blank.length.total_m, width, blank.thickness.total_m),
+                "up",
+            )
+        )
+    for part in blank.length.pieces:
+        sizes = part.size_m, blank.finished_width_m, blank.finished_thickness_m
+        rows.append(_cut(f"{part.number} {part.name}", 1, sizes, "nearest"))
+    return tuple(rows)
+
+
+def hole_rows(plan: SettingOut) -> tuple[Row, ...]:
+    """One row per hole: where, how to mark it, how wide, and the slot where it needs one.
+
+    >>> from woodlib.commission import chosen_brief
+    >>> from woodlib.setting_out.plan import set_out
+    >>> hole_rows(set_out(chosen_brief()))[0]["from the left end, mm"]
+    '215.4 mm'
+    """
+    check_plan(plan)
+    rows = []
+    for item in plan.hardware:
+        slots = (
+            {
+                round(slot.position_m, 9): length
+                for slot, length in zip(item.slots.plan.slots, item.slots.lengths, strict=True)
+            }
+            if item.slots
+            else {}
+        )
+        for place, (along, across) in enumerate(item.centres_m):
+            mark = item.marking.marks[place]
+            slot = slots.get(round(float(item.pair.holes_m[place]), 9))
+            rows.append(
+                {
+                    "hole": f"{item.pair.name}, {place + 1}",
+                    **_two("from the left end", along),
+                    **_two("from the front edge", across),
+                    "mark": _mark_text(mark, item.marking.start),
+                    "rounding of the mark": mark.change,
+                    "diameter": item.fit.drill.text,
+                    "slot across the grain": slot.text if slot else "",
+                }
+            )
+    return tuple(rows)
+
+
+def dowel_rows(plan: SettingOut) -> tuple[Row, ...]:
+    """One row per dowel, from the left end of the blank: where it was wanted, where it goes, and why.
+
+    >>> from woodlib.commission import chosen_brief
+    >>> from woodlib.setting_out.plan import set_out
+    >>> dowel_rows(set_out(chosen_brief()))
+    ()
+    """
+    check_plan(plan)
+    rows = []
+    for line, joint in enumerate(plan.joints, start=1):
+        reasons = {
+            n: "; ".join(c.cut for c in joint.conflicts if c.number == n) for n in range(1, len(joint.wanted_m) + 1)
+        }
+        for number, wanted in enumerate(joint.wanted_m, start=1):
+            place = joint.places_m[number - 1] if joint.places_m else None
+            rows.append(
+                {
+                    "glue line": str(line),
+                    "dowel": str(number),
+                    **_two("wanted at", wanted),
+                    **(
+                        _two("bore at", place)
+                        if place is not None
+                        else {"bore at, inches": "no clear place", "bore at, mm": "no clear place"}
+                    ),
+                    "too near": reasons[number],
+                }
+            )
+    return tuple(rows)
+
+
+def as_csv(rows: Sequence[Row]) -> str:
+    """Rows as CSV text with a heading; a text that a spreadsheet would run as a formula is kept as text.
+
+    >>> as_csv([{"piece": "=lid", "length, mm": "500 mm"}]).splitlines()
+    ['piece,"length, mm"', "'=lid,500 mm"]
+    """
+    listed = list(rows)
+    if not listed:
+        return ""
+    buffer = io.StringIO()
+    writer = csv.DictWriter(buffer, list(listed[0]), lineterminator="\n")
+    writer.writeheader()
+    writer.writerows({name: _plain(value) for name, value in row.items()} for row in listed)
+    return buffer.getvalue()
+
+
+def write_csv(rows: Sequence[Row], path: str | PathLike) -> Path:
+    """Write rows as CSV (UTF-8) and return the path. Raises :class:`InputError` where that cannot be done."""
+    return written(as_csv(rows).encode(), path, ".csv")
+
+
+def written(contents: bytes, path: object, ending: str) -> Path:
+    """Write a file and return its path, or say in one sentence why not."""
+    if not isinstance(path, str | PathLike) or not str(path).strip():
+        raise InputError(f"path is {shown(path)}; give the name of a file that ends in {ending}.")
+    target = Path(path)
+    if target.suffix.lower() != ending:
+        raise InputError(f"path is {shown(str(target))}; its name must end in {ending}.")
+    try:
+        target.write_bytes(contents)
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or "not a path"
+        raise InputError(f"{shown(str(target))} cannot be written ({reason}); choose a folder that exists.") from None
+    return target
+
+
+def check_plan(plan: object) -> None:
+    """Refuse anything that is not a setting-out."""
+    problems = Problems()
+    check_kind(problems, "plan", plan, SettingOut, "set_out(brief)")
+    problems.raise_if_any()
+
+
+def _cut(name: str, count: int, sizes: tuple[Fraction, Fraction, Fraction], direction: str) -> Row:
+    row = {"piece": name, "count": str(count)}
+    changes: dict[str, list[str]] = {INCH_RULE: [], MM_RULE: []}
+    for entry, size in zip(SIZES, sizes, strict=True):
+        for system, rule in (("inches", INCH_RULE), ("mm", MM_RULE)):
+            rounding = Rounding(size, rule, direction)
+            row[f"{entry}, {system}"] = rounding.text
+            if rounding.error_m:
+                changes[rule].append(f"{entry} {rounding.change}")
+    row["rounding, inches"] = "; ".join(changes[INCH_RULE]) or "exact"
+    row["rounding, mm"] = "; ".join(changes[MM_RULE]) or "exact"
+    return row
+
+
+def _two(name: str, place: Fraction) -> Row:
+    return {f"{name}, inches": Rounding(place, HOLE_INCH_RULE).text, f"{name}, mm": Rounding(place, HOLE_MM_RULE).text}
+
+
+def _mark_text(mark: Rounding, start: str) -> str:
+    if start != "the centre line":
+        return f"{mark.text} from {start}"
+    if not mark.marked_m:
+        return "on the centre line"
+    size = Rounding(abs(mark.marked_m), mark.rule).text
+    return f"{size} {'left' if mark.marked_m < 0 else 'right'} of the centre line"
+
+
+def _plain(value: str) -> str:
+    """A leading =, +, - or @ would make a spreadsheet compute; an apostrophe keeps it a text."""
+    return f"'{value}" if value[:1] in ("=", "+", "-", "@", "\t", "\r") else value
+
+
+def size_text(length_m: Fraction, first: str) -> str:
+    """A length on a drawing: both systems, to the finest step that the shop reads."""
+    return both(length_m, 64, 0.1, first=first)
