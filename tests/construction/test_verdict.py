@@ -1,12 +1,14 @@
 """Decisions: levels of risk, room, totals, and that a page could repeat them."""
 
+import re
+
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from woodlib.construction.breadboard import BREADBOARD
-from woodlib.construction.held import Held, full_restraint, one_line_restraint
+from woodlib.construction.held import Held, full_restraint, one_line_restraint, plane_field
 from woodlib.construction.index import CAUTIONS, CONSTRUCTIONS, compare, find_construction, suitability, verdict_for
 from woodlib.construction.piece import Allowances, Piece, allowance_rows
 from woodlib.construction.rules import Cut, fixed, room, total, travel
@@ -16,6 +18,7 @@ from woodlib.errors import MissingDataError
 from woodlib.movement.spread import NO_DOUBTS
 from woodlib.movement.wood import Wood
 from woodlib.reading.decided import Decided
+from woodlib.restraint.measures import WORRYING_CHANCE
 
 ASH = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
 SEAT = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
@@ -71,7 +74,7 @@ def test_travel_grows_evenly_from_the_middle(distance):
 def test_allowed_swing_is_where_the_advice_turns():
     def glued(scale):
         months = [8 + scale * (emc - 8) for emc in YEAR]
-        return verdict_for("glued_border", SEAT, 8, months, doubts=NO_DOUBTS)
+        return verdict_for("glued_border", SEAT, 8, months, doubts=NO_DOUBTS, held=full_restraint)
 
     limit = allowed_swing_percent(glued(1.0).quantities) / 5.5  # YEAR swings 5.5 points
     # The printed coefficient and the total-shrinkage form below 6 % differ a little, so the turn is met to 1 %.
@@ -93,6 +96,56 @@ def test_the_restraint_can_be_swapped_in_one_place():
     )
     assert free.restrained_strain.high == 0.0 < softer.restrained_strain.high < rigid.restrained_strain.high
     assert any("rigid" in remark for remark in rigid.remarks) and any("one-line" in remark for remark in softer.remarks)
+
+
+def test_the_plane_field_is_the_rule_and_brings_the_stress_model():
+    verdict, rigid = (verdict_for("glued_border", SEAT, 8, YEAR, **rule) for rule in ({}, {"held": full_restraint}))
+    panel = verdict.panel
+    assert verdict.quantities["held_share"] == panel.restraint.number < 1.0
+    assert verdict.restrained_strain.mid < rigid.restrained_strain.mid
+    assert panel.inputs.glue_up_mc_percent == 8 and panel.season.mc_percent.min() == min(YEAR)
+    assert panel.season.relaxed_pa < panel.season.bound_pa
+    rule, chance, together = verdict.measures
+    assert rule.startswith("Strain rule: up to ") and "fail" in rule
+    assert chance.startswith("Chance of a crack") and " in " in chance and together.startswith("Both measures warn")
+    assert rigid.panel is None and rigid.measures == ()
+    assert all(other.panel is None for other in compare(SEAT, 8, YEAR) if other.key != "glued_border")
+
+
+def test_where_only_the_stress_model_warns_its_side_is_taken():
+    # Quartersawn oak is stiff across its width: a strain that the rule allows is a pull of half its strength.
+    quartered = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in", ring_angle_deg=90)
+    months = [6.8, 6.8, 7, 8, 8.5, 9, 9.2, 9.2, 9, 8, 7.5, 7]
+    verdict, rule = (verdict_for("glued_border", quartered, 8, months, doubts=NO_DOUBTS, **more)
+                     for more in ({}, {"held": lambda piece: Held(0.6)}))  # fmt: skip
+    assert verdict.restrained_strain.high < 0.004 and rule.allowed
+    assert verdict.panel.chance.sound.likely >= WORRYING_CHANCE
+    assert not verdict.allowed and verdict.level == 1 and "though the strain rule would allow it" in verdict.reason
+    assert verdict.measures[2].startswith("The two measures disagree")
+
+
+def test_what_would_change_counts_both_measures():
+    quartered = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in", ring_angle_deg=90)
+    both, rule = (compare(quartered, 8, YEAR, doubts=NO_DOUBTS, **more) for more in ({}, {"held": lambda piece: Held(0.6)}))
+    swings = [float(re.search(r"about ([0-9.]+) %", found.would_change)[1]) for found in (both, rule)]
+    assert swings[0] < swings[1]
+    share = swings[0] / 5.5
+    inside = verdict_for("glued_border", quartered, 8, [8 + 0.97 * share * (emc - 8) for emc in YEAR], doubts=NO_DOUBTS)
+    outside = verdict_for("glued_border", quartered, 8, [8 + 1.10 * share * (emc - 8) for emc in YEAR], doubts=NO_DOUBTS)
+    assert inside.allowed and not outside.allowed
+
+
+def test_a_wood_without_stiffness_is_held_as_if_rigid_and_that_is_said():
+    for species in ("apple", ASH):
+        held = plane_field(Piece(species, "450 mm", "450 mm", "20 mm", "38 mm"))
+        assert held.share == 1.0 and held.through_year is None and "no table has the stiffness" in held.remarks[0]
+
+
+def test_a_wood_without_strength_has_one_measure_only():
+    maple = Piece("sugar maple", "20 in", "44 in", "7/8 in", "2 in")
+    verdict = verdict_for("glued_border", maple, 8, YEAR)
+    assert verdict.panel.chance is None and "no chance of a crack is given" in verdict.measures[1]
+    assert verdict.measures[2].startswith("Only the strain rule")
 
 
 def test_a_wood_without_stiffness_is_said():

@@ -7,6 +7,7 @@ rigidly can split between 70 and 10 % RH, while 55 to 45 % RH stays below the st
 import pytest
 
 from woodlib.air.sorption import sorption_percent
+from woodlib.construction.held import full_restraint
 from woodlib.construction.index import verdict_for
 from woodlib.construction.piece import Piece
 from woodlib.construction.verdict import risk_levels
@@ -19,7 +20,7 @@ def rigid(species, built_at_rh, driest_rh, ring=0.0):
     """Restrained strain of a panel glued up at one humidity and dried to another."""
     moist, dry = (float(sorption_percent(21.0, humidity)) for humidity in (built_at_rh, driest_rh))
     piece = Piece(species, "760 mm", "1020 mm", "12.7 mm", "50 mm", ring_angle_deg=ring)
-    return verdict_for("glued_border", piece, moist, [moist] * 6 + [dry] * 6, doubts=NO_DOUBTS)
+    return verdict_for("glued_border", piece, moist, [moist] * 6 + [dry] * 6, doubts=NO_DOUBTS, held=full_restraint)
 
 
 def test_edges(outside):

@@ -111,7 +111,7 @@ def test_drier_winters_damper_summers_and_wider_panels_ask_for_more(way, width, 
             assert float(drier.cuts[name]) <= float(size) + 5e-6
     assert float(drier.pull[1]) >= float(here.pull[1]) - 1e-5
     assert float(damper.push[1]) >= float(here.push[1]) - 1e-5
-    assert float(wider.pull[1]) == pytest.approx(float(here.pull[1]), abs=1e-12)  # width does not change the strain
+    assert float(wider.pull[1]) == pytest.approx(float(here.pull[1]), rel=2e-3)  # the grip hardly hangs on the width
 
 
 @pytest.mark.parametrize(

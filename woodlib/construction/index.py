@@ -6,24 +6,23 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import inf, radians
 
+import numpy as np
+
 from ..air.year import Year
 from ..errors import InputError, Problems
 from ..movement.inputs import check_kind, check_moisture
 from ..movement.months import MonthlyMoisture, check_months
 from ..movement.spread import USUAL_DOUBTS, Doubts, check_doubts
+from ..restraint.measures import WORRYING_CHANCE
 from ..units import shown, write
-from .battens import BATTENS
-from .breadboard import BREADBOARD
-from .buttons import BUTTONS
-from .frame_panel import FRAME_PANEL
 from .glued_border import GLUED_BORDER
-from .held import Held, full_restraint
+from .held import Held, plane_field
 from .piece import Allowances, Piece
-from .same_grain_border import SAME_GRAIN_BORDER
 from .travel import Quantities, travel_quantities
-from .verdict import Construction, Verdict, allowed_swing_percent, decide
+from .verdict import Construction, Verdict, allowed_swing_percent, decide, with_stress
+from .ways import USUAL_WAYS, find_construction, ways_for
 
-CONSTRUCTIONS = (GLUED_BORDER, BREADBOARD, FRAME_PANEL, BATTENS, BUTTONS, SAME_GRAIN_BORDER)
+CONSTRUCTIONS = USUAL_WAYS
 
 CAUTIONS = (
     "Saws, routers and drills take fingers: guards on, work held down, the machine's own instructions first.",
@@ -57,19 +56,6 @@ class Comparison:
         return found[0]
 
 
-def find_construction(key: str) -> Construction:
-    """A way to build by its key.
-
-    >>> find_construction("breadboard").name
-    'breadboard end with slots'
-    """
-    found = [construction for construction in CONSTRUCTIONS if construction.key == key]
-    if not found:
-        known = ", ".join(construction.key for construction in CONSTRUCTIONS)
-        raise InputError(f"construction is {shown(key)}; it must be one of {known}.")
-    return found[0]
-
-
 def verdict_for(
     construction: str,
     piece: Piece,
@@ -78,13 +64,13 @@ def verdict_for(
     *,
     doubts: Doubts = USUAL_DOUBTS,
     allowances: Allowances | None = None,
-    held: Callable[[Piece], Held] = full_restraint,
+    held: Callable[[Piece], Held] = plane_field,
 ) -> Verdict:
     """The verdict on one way to build.
 
-    ``construction`` key, see ``CONSTRUCTIONS``; ``stock_mc_percent`` moisture content of the stock today in %, its
+    ``construction`` key, see ``ways.EVERY_WAY``; ``stock_mc_percent`` moisture content of the stock today in %, its
     meter error in ``doubts``; ``air`` a ``Year`` or twelve moisture contents in %; ``held`` how much a glued border
-    holds back.
+    holds back, and with what stress (the plane field unless another rule is given).
     Raises :class:`InputError` with a sentence for each bad input.
 
     >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
@@ -105,31 +91,37 @@ def compare(
     *,
     doubts: Doubts = USUAL_DOUBTS,
     allowances: Allowances | None = None,
-    held: Callable[[Piece], Held] = full_restraint,
+    held: Callable[[Piece], Held] = plane_field,
+    kind: str | None = None,
 ) -> Comparison:
     """Every way to build for one piece, most suitable first, with a recommendation; arguments as ``verdict_for``.
 
-    Order: advised before refused, less risk first, then those that keep a border across the ends, then fewer cuts.
+    ``kind`` of piece, see ``ways.KINDS``: all ways that serve it; the usual six when none is named.
+    Order: advised before refused, less risk first, solid wood before sheets, then those that keep a border across the ends, then fewer cuts.
 
     >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
     >>> comparison = compare(seat, 8, Year.from_seasons(winter=(20, 30), summer=(25, 60)))
     >>> [verdict.key for verdict in comparison][::5], comparison["glued_border"].risk
     (['frame_panel', 'glued_border'], 'cracking')
     """
+    ways = ways_for(kind)
     months, travels = _travels(piece, stock_mc_percent, air, doubts)
     allowances, share = _shop(allowances), held(piece)
-    verdicts = [_verdict(way, piece, travels, allowances, share, months) for way in CONSTRUCTIONS]
+    verdicts = [_verdict(way, piece, travels, allowances, share, months) for way in ways]
     ranked = tuple(sorted(verdicts, key=suitability))
-    glued = next(verdict for verdict in verdicts if verdict.key == GLUED_BORDER.key)
+    glued = next((verdict for verdict in verdicts if verdict.key == GLUED_BORDER.key), None)
+    if glued is None:
+        return Comparison(ranked, _recommendation(ranked[0]), ranked[0].would_change)
     quarter = replace(piece, ring_angle_deg=90.0)
     _, quarter_travels = _travels(quarter, stock_mc_percent, air, doubts)
     quartered = _verdict(GLUED_BORDER, quarter, quarter_travels, allowances, held(quarter), months)
-    return Comparison(ranked, _recommendation(ranked[0]), _would_change(glued, quartered))
+    calm = _calm_share(share, travels["stock_mc"], months)
+    return Comparison(ranked, _recommendation(ranked[0]), _would_change(glued, quartered, calm))
 
 
-def suitability(verdict: Verdict) -> tuple[bool, int, bool, int]:
+def suitability(verdict: Verdict) -> tuple[bool, int, bool, bool, int]:
     """What the order of a comparison goes by, best first."""
-    return not verdict.allowed, verdict.level, not verdict.keeps_border, len(verdict.cuts)
+    return not verdict.allowed, verdict.level, not verdict.solid, not verdict.keeps_border, len(verdict.cuts)
 
 
 def _travels(piece: Piece, stock_mc_percent: float, air, doubts: Doubts) -> tuple[MonthlyMoisture, Quantities]:
@@ -157,6 +149,8 @@ def _shop(allowances: Allowances | None) -> Allowances:
 def _verdict(way: Construction, piece: Piece, travels, allowances, held: Held, months: MonthlyMoisture) -> Verdict:
     names = months.names[months.driest], months.names[months.dampest]
     verdict = decide(way, piece, travels, allowances, held, names)
+    if way is GLUED_BORDER and held.through_year is not None:
+        verdict = with_stress(verdict, held.through_year(travels["stock_mc"], months.mc_percent))
     return replace(verdict, cautions=verdict.cautions + CAUTIONS, remarks=verdict.remarks + months.remarks)
 
 
@@ -169,9 +163,29 @@ def _article(name: str) -> str:
     return name if name.split()[0].endswith("s") else f"a {name}"
 
 
-def _would_change(glued: Verdict, quartered: Verdict) -> str:
+def _calm_share(held: Held, stock_mc_percent: float, months: MonthlyMoisture, most: float = 4.0) -> float:
+    """How much of the year's swing about today's moisture leaves the stress model calm; infinite where all of it does."""
+    if held.through_year is None:
+        return inf
+
+    def worries(share: float) -> bool:
+        moved = stock_mc_percent + share * (np.asarray(months.mc_percent) - stock_mc_percent)
+        panel = held.through_year(stock_mc_percent, np.clip(moved, 0.0, 25.0))
+        return panel.chance is not None and panel.chance.sound.likely >= WORRYING_CHANCE
+
+    if not worries(most):
+        return inf
+    low, high = 0.0, most
+    for _ in range(12):
+        middle = 0.5 * (low + high)
+        low, high = (low, middle) if worries(middle) else (middle, high)
+    return low
+
+
+def _would_change(glued: Verdict, quartered: Verdict, calm_share: float) -> str:
     """What would turn the advice on the glued border over."""
-    limit = allowed_swing_percent(glued.quantities)
+    points = glued.quantities["dampest_mc"] - glued.quantities["driest_mc"]
+    limit = min(allowed_swing_percent(glued.quantities), calm_share * points if points else inf)
     if limit == inf:
         return "The glued border is allowed as well: nothing in this house pulls on it; drier air would change that."
     limit = write(limit, "moisture", rounding="down")
@@ -184,5 +198,5 @@ def _would_change(glued: Verdict, quartered: Verdict) -> str:
     quarter = "would be enough" if quartered.allowed else "alone would not be enough"
     return (
         f"A glued border would need a house that holds the wood within about {limit} over the year (now {swing}); "
-        f"quartersawn stock {quarter}, and a narrower panel does not help, because the strain stays the same."
+        f"quartersawn stock {quarter}, and a narrower panel hardly helps, because the border keeps its grip on it."
     )

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
 from types import MappingProxyType
 
@@ -17,6 +17,8 @@ from ..data_files import data_path
 from ..movement.spread import Movement
 from ..reading.decided import Decided, larger, level
 from ..restraint.assumptions import assumption
+from ..restraint.held import HeldPanel
+from ..restraint.measures import WORRYING_CHANCE, agreement_sentence, chance_sentence, strain_words
 from ..units import both, write
 from .held import Held
 from .piece import Allowances, Piece
@@ -94,8 +96,9 @@ class Construction:
     ``{limit}`` to be filled with strains; ``remarks`` always hold, ``notes`` hang on sizes.
 
     ``kinds`` of piece it serves; ``states`` sizes as they will stand in a month, never negative; ``change`` one
-    sentence on what would turn the advice over; ``holding(piece, held)`` turns the share of an edge-glued border into
-    its own; ``opens_when_damp`` says that growth pulls on the joint as shrinking does.
+    sentence on what would turn the advice over; ``holding(piece, held, allowances)`` turns the share of an edge-glued
+    border into its own; ``opens_when_damp`` says that growth pulls on the joint as shrinking does; ``part`` names what
+    moves; ``solid`` that it is solid wood through and through.
     """
 
     key: str
@@ -113,8 +116,10 @@ class Construction:
     kinds: tuple[str, ...] = ()
     states: tuple[CutRule, ...] = ()
     change: str = ""
-    holding: Callable[[Piece, Held], Held] | None = None
+    holding: Callable[[Piece, Held, Allowances], Held] | None = None
     opens_when_damp: bool = False
+    part: str = "panel"
+    solid: bool = True
 
 
 @dataclass(frozen=True)
@@ -134,7 +139,8 @@ class Verdict:
     ``states`` sizes as they will stand in a month; ``would_change`` what would turn the advice over;
     ``level`` and ``risk`` the step of risk and its word, by the careful end of the restrained strain, ``likely_level``
     by its best guess; ``allowed`` whether the kit advises it: only at the mildest step; ``quantities`` the smooth
-    numbers.
+    numbers. ``panel`` is the stress model of a glued border, ``measures`` what strain rule and stress model say, and
+    what to make of it where they differ.
     """
 
     key: str
@@ -158,6 +164,9 @@ class Verdict:
     quantities: Mapping[str, float] = field(default_factory=dict, repr=False)
     states: tuple[Cut, ...] = ()
     would_change: str = ""
+    solid: bool = True
+    panel: HeldPanel | None = field(default=None, repr=False)
+    measures: tuple[str, ...] = ()
 
     def cut(self, name: str) -> Cut:
         """The cut of this name, or the size as it will stand."""
@@ -173,7 +182,7 @@ def decide(
     months: tuple[str, str],
 ) -> Verdict:
     """Turn the smooth numbers of one way to build into its verdict; ``months`` names the driest and the dampest."""
-    held = construction.holding(piece, held) if construction.holding else held
+    held = construction.holding(piece, held, allowances) if construction.holding else held
     share = held.share if construction.holds else 0.0
     quantities = travels | construction.numbers(travels, piece, allowances) | {"held_share": share}
     quantities |= {"push_share": share} if construction.opens_when_damp else {}
@@ -187,8 +196,8 @@ def decide(
         movement_of(quantities, "swing"),
         cuts,
         *months,
-        _month(months[0], quantities, "narrowing", construction.driest(facts)),
-        _month(months[1], quantities, "widening", construction.dampest(facts)),
+        _month(construction.part, months[0], quantities, "narrowing", construction.driest(facts)),
+        _month(construction.part, months[1], quantities, "widening", construction.dampest(facts)),
         _reason(construction.reasons, step, strain),
         construction.steps,
         step,
@@ -202,7 +211,24 @@ def decide(
         MappingProxyType(quantities),
         tuple(rule.cut(quantities) for rule in construction.states),
         construction.change,
+        solid=construction.solid,
     )
+
+
+def with_stress(verdict: Verdict, panel: HeldPanel) -> Verdict:
+    """The verdict with the stress model beside the strain rule; where only the stress model warns, its side is taken.
+
+    From a likely chance of ``WORRYING_CHANCE`` on a way is not at the mildest step, whatever the strain rule says.
+    """
+    likely = panel.chance.sound.likely if panel.chance else None
+    strain = verdict.restrained_strain.high
+    rule = f"Strain rule: up to {write(strain, 'strain')} is held back, so the wood {strain_words(strain)}."
+    together = agreement_sentence(strain, likely)
+    verdict = replace(verdict, panel=panel, measures=(rule, panel.chance_sentence, together))
+    if likely is None or likely < WORRYING_CHANCE or verdict.level:
+        return verdict
+    refused = f"Glue is refused, though the strain rule would allow it: the stress model gives the panel {chance_sentence(panel.chance)}."
+    return replace(verdict, level=1, risk=risk_levels()[1].word, allowed=False, reason=refused)
 
 
 def _reason(reasons: tuple[str, ...], step: int, strain: StrainRange) -> str:
@@ -218,15 +244,15 @@ def _remarks(construction: Construction, piece: Piece, held: Held, quantities: Q
     return construction.remarks + notes + (held.remarks if construction.holds else ()) + piece.wood.remarks
 
 
-def _month(month: str, quantities: Mapping[str, float], way: str, consequence: str) -> str:
+def _month(part: str, month: str, quantities: Mapping[str, float], way: str, consequence: str) -> str:
     """One sentence on a month: how the width stands against today, and what that does here."""
     opposite = {"narrowing": "wider", "widening": "narrower"}[way]
     wanted = {"narrowing": "narrower", "widening": "wider"}[way]
     size = movement_of(quantities, way)
     if size.low_m == size.high_m == 0.0:
-        return f"{month}: the panel stays as wide as today; {consequence}."
+        return f"{month}: the {part} stays as wide as today; {consequence}."
     if size.low_m < 0.0 < size.high_m:  # the careful end matters in the shop
         most = both(size.high_m, rounding="up")
-        return f"{month}: the panel is about as wide as today, {wanted} by up to {most}; {consequence}."
+        return f"{month}: the {part} is about as wide as today, {wanted} by up to {most}; {consequence}."
     word = wanted if size.mid_m > 0.0 else opposite
-    return f"{month}: the panel is {word} than today by {size.text()}; {consequence}."
+    return f"{month}: the {part} is {word} than today by {size.text()}; {consequence}."
