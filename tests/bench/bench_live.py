@@ -50,7 +50,7 @@ LISTEN = """() => {
   addEventListener("keydown", () => keys.push(performance.now()), true);
   const drawing = document.querySelector(".widget-html:has(svg.wl)");
   new MutationObserver(() => ours.push(performance.now())).observe(drawing, { childList: true, subtree: true });
-  addEventListener("load", (event) => event.target.localName === "img" && stock.push(performance.now()), true);
+  document.addEventListener("load", (event) => event.target.localName === "img" && stock.push(performance.now()), true);
 }"""
 
 
