@@ -60,10 +60,10 @@ RULES = (
         "up",
         "the panel's small change of length fits in the play",
     ),
-    CutRule("panel's edge, thickness", (fixed("tongue"),), "down", "a third of the frame's thickness", fine=True),
+    CutRule("groove, width", (fixed("tongue"),), "up", "a third of the frame's thickness, as the cutter is", fine=True),
     CutRule(
-        "groove, width",
-        (fixed("tongue"), fixed("fit"), travel("tongue_widening")),
+        "play of the panel's edge across its groove today",
+        (fixed("fit"), travel("tongue_widening")),
         "up",
         "in the dampest month the thicker edge must still slide",
         fine=True,

@@ -97,7 +97,8 @@ def compare(
     """Every way to build for one piece, most suitable first, with a recommendation; arguments as ``verdict_for``.
 
     ``kind`` of piece, see ``ways.KINDS``: all ways that serve it; the usual six when none is named.
-    Order: advised before refused, less risk first, solid wood before sheets, then those that keep a border across the ends, then fewer cuts.
+    Order: advised before refused, less risk first, solid wood before sheets, then those that keep a
+    border across the ends, then fewer cuts.
 
     >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
     >>> comparison = compare(seat, 8, Year.from_seasons(winter=(20, 30), summer=(25, 60)))

@@ -98,7 +98,7 @@ def in_opening(quantities: Mapping[str, float], name: str, opening_m: float, lea
     g/(1 + g); taken for its greatest size it shrinks by (opening - least) s, with s the narrowing strain.
 
     >>> in_opening({"width": 0.5, "narrowing_high": 0.005, "widening_high": 0.01}, "front", 0.203, 0.001)
-    {'front_growth': 0.00396078431372549, 'front_shrink': 0.0020200000000000005}
+    {'front_growth': 0.00396078431372549, 'front_shrink': 0.00202}
     """
     free = opening_m - least_m
     narrowing, widening = (quantities[f"{way}_high"] / quantities["width"] for way in ("narrowing", "widening"))

@@ -240,7 +240,7 @@ def _reason(reasons: tuple[str, ...], step: int, strain: StrainRange) -> str:
 
 
 def _remarks(construction: Construction, piece: Piece, held: Held, quantities: Quantities) -> tuple[str, ...]:
-    notes = tuple(note.sentence for note in construction.notes if note.said(quantities))
+    notes = tuple(dict.fromkeys(note.sentence for note in construction.notes if note.said(quantities)))
     return construction.remarks + notes + (held.remarks if construction.holds else ()) + piece.wood.remarks
 
 

@@ -1,0 +1,98 @@
+"""The panel as a top, held to its apron by figure plates that swing with it."""
+
+from __future__ import annotations
+
+from .piece import Allowances, Piece
+from .rules import CutRule, Facts, NoteRule, fixed, travel
+from .travel import Quantities, fixings
+from .verdict import Construction
+
+FREE_SWING = 0.5  # travel over reach: 30 degrees to a side, where a plate still swings freely; common practice
+
+
+def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
+    """Travel of the outer plates on the end aprons and of the edges, careful end, and the plate's sizes."""
+    return {
+        **fixings(travels, allowances),
+        "reach": allowances.plate_reach_m,
+        "plate": allowances.plate_width_m,
+    }
+
+
+RULES = (
+    CutRule(
+        "recess in the end aprons, width along the apron",
+        (fixed("plate"), fixed("clearance"), travel("outer_narrowing"), travel("outer_widening")),
+        "up",
+        "the plate swings with the top past its screw in the apron, both ways",
+    ),
+    CutRule(
+        "recess, depth below the top edge of the apron",
+        (fixed("clearance"),),
+        "up",
+        "thickness of the plate and a hair more, so that the screws pull the top down on the apron",
+        fine=True,
+    ),
+    CutRule(
+        "recess in the long aprons, length along the apron",
+        (fixed("plate"), fixed("reach"), fixed("clearance")),
+        "up",
+        "there the plate lies along the apron, because the top moves square to it",
+    ),
+)
+
+STATES = (
+    CutRule(
+        "swing of the outer plates to the driest month",
+        (travel("outer_narrowing"),),
+        "up",
+        "sideways at the screw in the top",
+        fine=True,
+    ),
+    CutRule(
+        "swing of the outer plates to the dampest month",
+        (travel("outer_widening"),),
+        "up",
+        "sideways at the screw in the top",
+        fine=True,
+    ),
+)
+
+
+def _swing(name: str) -> NoteRule:
+    return NoteRule(
+        (travel(name), fixed("reach", -FREE_SWING)),
+        "the outer plates would have to swing more than 30 degrees; use longer plates or slotted blocks out there",
+    )
+
+
+def _driest(facts: Facts) -> str:
+    return f"the outer plates swing inward by {facts.up_to('outer_narrowing')}"
+
+
+def _dampest(facts: Facts) -> str:
+    return f"the outer plates swing outward by {facts.up_to('outer_widening')}"
+
+
+FIGURE_PLATES = Construction(
+    key="figure_plates",
+    name="figure plates on an apron",
+    holds=False,
+    keeps_border=False,
+    numbers=numbers,
+    rules=RULES,
+    driest=_driest,
+    dampest=_dampest,
+    reasons=("Each plate turns about its screw in the apron, so the top is held down but slides across.",),
+    steps=(
+        "Set each plate so that a line through its holes stands square to the way the top moves.",
+        "On the end aprons that is square to the apron; on the long aprons it is along it.",
+        "Recess it just below the top edge of the apron, wide enough to swing.",
+        "Draw the screws up snug, not tight: the plate has to turn.",
+        "Fix the top at the middle of each end apron with one screw in a round hole.",
+    ),
+    notes=(_swing("outer_narrowing"), _swing("outer_widening")),
+    kinds=("table top", "seat"),
+    states=STATES,
+    change="A wide top that asks its plates to swing more than 30 degrees would ask for slotted blocks or buttons.",
+)

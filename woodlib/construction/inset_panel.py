@@ -1,0 +1,86 @@
+"""A solid door or lid set into an opening with a reveal, hung along one long edge."""
+
+from __future__ import annotations
+
+from .piece import Allowances, Piece
+from .rules import CutRule, Facts, fixed, travel
+from .travel import Quantities, in_opening
+from .verdict import Construction
+
+
+def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
+    """Growth and shrinkage of a panel that is held by hinges along one edge and just clears at the other."""
+    return {
+        **in_opening(travels, "free", travels["width"], 2.0 * allowances.least_gap_m),
+        "opening": travels["width"],
+        "opening_length": piece.length_m,
+        "least": allowances.least_gap_m,
+    }
+
+
+RULES = (
+    CutRule(
+        "panel, width across the grain",
+        (fixed("opening"), fixed("least", -2.0), travel("free_growth", -1.0)),
+        "down",
+        "in the dampest month it must still clear at the free edge",
+        fine=True,
+    ),
+    CutRule(
+        "panel, length along the grain",
+        (fixed("opening_length"), fixed("least", -2.0)),
+        "down",
+        "along the grain it hardly moves; the same small gap at both ends",
+        fine=True,
+    ),
+    CutRule("reveal at the hinged edge", (fixed("least"),), "up", "hinges hold this edge where it is", fine=True),
+    CutRule(
+        "reveal at the free edge today",
+        (fixed("least"), travel("free_growth")),
+        "up",
+        "all of the movement shows here",
+        fine=True,
+    ),
+)
+
+STATES = (
+    CutRule(
+        "reveal at the free edge in the driest month",
+        (fixed("least"), travel("free_growth"), travel("free_shrink")),
+        "up",
+        "the panel is at its narrowest",
+        fine=True,
+    ),
+    CutRule("reveal at the free edge in the dampest month", (fixed("least"),), "down", "it still clears", fine=True),
+)
+
+
+def _driest(facts: Facts) -> str:
+    return f"the reveal at the free edge opens by {facts.up_to('free_shrink')}"
+
+
+def _dampest(facts: Facts) -> str:
+    return f"the reveal at the free edge closes by {facts.up_to('free_growth')} and stays open"
+
+
+INSET_PANEL = Construction(
+    key="inset_panel",
+    name="solid door or lid set into an opening",
+    holds=False,
+    keeps_border=False,
+    numbers=numbers,
+    rules=RULES,
+    driest=_driest,
+    dampest=_dampest,
+    reasons=("Hung along one edge, the panel grows and shrinks at the other, into a reveal that is left for it.",),
+    steps=(
+        "Fit the hinged edge and both ends first, then plane the free edge to the reveal given.",
+        "Give the catch the same travel as the reveal: a slotted strike, or a magnet on the frame.",
+        "Keep the panel flat with battens in slots; hinges do not.",
+        "A lid needs a stay and room for fingers: it falls.",
+    ),
+    remarks=("a reveal that is even all round today will be uneven in other months; a small bead hides it",),
+    kinds=("lid", "seat", "door panel"),
+    states=STATES,
+    change="A reveal that is too wide for the eye would ask for a frame and panel: only its two stiles move.",
+)

@@ -1,0 +1,136 @@
+"""A solid frame with mitred corners around a floating panel: the mitres themselves want to open."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import sqrt
+
+from . import frame_panel
+from .held import Held
+from .piece import Allowances, Piece
+from .rules import CutRule, Facts, NoteRule, fixed, travel
+from .stiffness import panel_and_strip
+from .travel import Quantities
+from .verdict import Construction
+
+
+def mitre_share(piece: Piece) -> float:
+    """Strain across the grain that a glued mitre takes, over the free strain of a member's width; first order.
+
+    Each mitre wants to turn by e, the strain across less that along (each member by e/2). The closed frame forbids it
+    and bends: M = 2 E I e/(a + b), a and b its sides. Over the mitre, sqrt 2 w long, that is at its end a stress of
+    E w e/(2 (a + b)); half of it pulls across the grain, by E w/(4 (a + b) E_across) e. Own derivation: thin members,
+    nothing yields at the joint, so it leans to the careful side. At most 1.
+
+    >>> round(mitre_share(Piece("white ash", "425 mm", "425 mm", "20 mm", "75 mm")), 3)
+    0.234
+    """
+    member, along, _ = panel_and_strip(replace(piece, species=piece.border_species, border_species=None))
+    sides = piece.width_m + piece.length_m + 2.0 * piece.border_width_m
+    return min(1.0, along.modulus_x_pa * piece.border_width_m / (4.0 * sides * member.modulus_x_pa))
+
+
+def holding(piece: Piece, held: Held, allowances: Allowances) -> Held:
+    """The mitres' own share; the rule for an edge-glued border is not used."""
+    return Held(mitre_share(piece), ("the mitres hold by the bending of the closed frame", *panel_and_strip(piece)[2]))
+
+
+def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
+    """The panel as in any frame, and how far each mitre would open if no glue held it.
+
+    A mitre is sqrt 2 w long and turns by e, so it opens by sqrt 2 w e: inside when drier, outside when damper.
+    """
+    per_strain = sqrt(2.0) * piece.border_width_m
+    return {
+        **frame_panel.numbers(travels, piece, allowances),
+        "inside": per_strain * travels["stretch_high"],
+        "outside": per_strain * travels["widening_high"] / travels["width"],
+        "visible": allowances.visible_gap_m,
+        "member": piece.border_width_m,
+        "frame_thickness": piece.border_thickness_m,
+        "woods_differ": float(piece.border_wood is not piece.wood),
+    }
+
+
+RULES = (
+    *frame_panel.RULES,
+    CutRule(
+        "loose tongue across each mitre, thickness", (fixed("frame_thickness", 1 / 3),), "down", "a third of the frame"
+    ),
+    CutRule(
+        "slot for the loose tongue, depth in each member",
+        (fixed("member", 1 / 3), fixed("clearance", 0.5)),
+        "up",
+        "a third of the member's width, and room for glue",
+    ),
+)
+
+STATES = (
+    *frame_panel.STATES,
+    CutRule(
+        "mitre open at the inside corner in the driest month, if no glue held it",
+        (travel("inside"),),
+        "up",
+        "every member is at its narrowest, and its mitre steeper",
+        fine=True,
+    ),
+    CutRule(
+        "mitre open at the outside corner in the dampest month, if no glue held it",
+        (travel("outside"),),
+        "up",
+        "every member is at its widest, and its mitre flatter",
+        fine=True,
+    ),
+)
+
+
+def _driest(facts: Facts) -> str:
+    return f"each mitre wants to open at its inside corner by {facts.up_to('inside')}; the panel stays in its grooves"
+
+
+def _dampest(facts: Facts) -> str:
+    return f"each mitre wants to open at its outside corner by {facts.up_to('outside')}; the panel touches no bottom"
+
+
+def _visible(name: str) -> NoteRule:
+    return NoteRule(
+        (travel(name), fixed("visible", -1.0)),
+        "members this wide would open their mitres visibly if the glue let go; narrow them or square the corners",
+    )
+
+
+MITRED_FRAME = Construction(
+    key="mitred_frame",
+    name="mitred frame around a floating panel",
+    holds=True,
+    keeps_border=True,
+    numbers=numbers,
+    rules=RULES,
+    driest=_driest,
+    dampest=_dampest,
+    reasons=(
+        "The panel floats, and the mitres are strained by at most {most}, below the {limit} at which wood takes a set.",
+        "The mitres are strained by about {held}, at most {most}; above {limit} they take a set and open in time.",
+        "The mitres are strained by about {held}, at most {most}; from {limit} wood or glue starts to fail.",
+    ),
+    steps=(
+        "Let a glued loose tongue cross every mitre, its grain square to the joint.",
+        "Keep the members narrow: the opening grows with their width.",
+        "Quartersawn members open about half as far.",
+        "Glue up at the moisture of the middle of the year; leave the panel dry in its grooves.",
+    ),
+    notes=(
+        _visible("inside"),
+        _visible("outside"),
+        NoteRule(
+            (fixed("woods_differ"),),
+            "frame and panel are different woods; the mitres are worked out for the panel's, right only roughly",
+        ),
+        *frame_panel.FRAME_PANEL.notes,
+    ),
+    kinds=("frame", "door panel", "lid"),
+    states=STATES,
+    change="Narrower or quartersawn members would ease the mitres; square corners with tenons do not open at all.",
+    holding=holding,
+    opens_when_damp=True,
+)

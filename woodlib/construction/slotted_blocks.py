@@ -1,0 +1,99 @@
+"""The panel as a top, held to its apron by wooden blocks with slots."""
+
+from __future__ import annotations
+
+from .piece import Allowances, Piece
+from .rules import CutRule, Facts, fixed, travel
+from .travel import Quantities, fixings
+from .verdict import Construction
+
+HEAD_SHARE = 2.0  # a screw head or washer is about twice the shank; common practice, no source
+
+
+def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
+    """Travel of the edges and of the outer screws against a base that is fixed at the middle, careful end."""
+    return {
+        **fixings(travels, allowances),
+        "screw": allowances.screw_diameter_m,
+        "hold": allowances.button_hold_m,
+    }
+
+
+def _slot(where: str, name: str) -> CutRule:
+    return CutRule(
+        f"slots in the {where}, length",
+        (fixed("screw"), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
+        "up",
+        "screw shank, plus the top's travel both ways, plus play",
+    )
+
+
+RULES = (
+    _slot("blocks of the long aprons", "edge"),
+    CutRule(
+        "slots in the blocks of the long aprons, outward from the screw's centre",
+        (fixed("screw", 0.5), fixed("clearance", 0.5), travel("edge_widening")),
+        "up",
+        "in the dampest month the screw moves outward with the top",
+    ),
+    _slot("outer blocks of the end aprons", "outer"),
+    CutRule(
+        "gap between top edge of block and top",
+        (fixed("clearance", 0.5),),
+        "up",
+        "the screw then pulls the top down on the apron and not on the block",
+    ),
+    CutRule(
+        "blocks of the long aprons, width square to the apron",
+        (fixed("screw", HEAD_SHARE), fixed("hold", 2.0), travel("edge_narrowing"), travel("edge_widening")),
+        "up",
+        "the slot, with sound wood on both sides of it",
+    ),
+)
+
+STATES = (
+    CutRule(
+        "play left in the slots of the long aprons in the driest month",
+        (fixed("clearance", 0.5),),
+        "down",
+        "the screw has come inward",
+        fine=True,
+    ),
+    CutRule(
+        "play left in the slots of the long aprons in the dampest month",
+        (fixed("clearance", 0.5),),
+        "down",
+        "the screw has gone outward",
+        fine=True,
+    ),
+)
+
+
+def _driest(facts: Facts) -> str:
+    return f"the screws of the long aprons slide inward in their slots by {facts.up_to('edge_narrowing')}"
+
+
+def _dampest(facts: Facts) -> str:
+    return f"the screws of the long aprons slide outward in their slots by {facts.up_to('edge_widening')}"
+
+
+SLOTTED_BLOCKS = Construction(
+    key="slotted_blocks",
+    name="slotted blocks on an apron",
+    holds=False,
+    keeps_border=False,
+    numbers=numbers,
+    rules=RULES,
+    driest=_driest,
+    dampest=_dampest,
+    reasons=("The blocks hold the top down but not across its grain, so the top slides under their screws.",),
+    steps=(
+        "Glue and screw the blocks to the apron, their slots across the grain of the top.",
+        "Fix the top at the middle of each end apron with one screw in a round hole.",
+        "Use pan-head screws with washers, drawn up snug and then backed off a touch.",
+        "Screw no deeper than two thirds of the top's thickness; drill with a stop.",
+    ),
+    kinds=("table top", "seat"),
+    states=STATES,
+    change="Rails thick enough for a groove could take buttons, which need no slots along the long rails.",
+)
