@@ -84,11 +84,12 @@ def test_frame_and_panel():
 
 
 def test_battens():
-    # Outer screws, share 0.42: 4.8 + 1.6 + 1.1508 + 2.3016 = 9.8524; outward 2.4 + 0.8 + 2.3016 = 5.5016.
+    # Outer screws, share 0.42: 4.8 + 1.6 + 1.1508 + 2.3016 = 9.8524; outward 2.4 + 0.8 + 2.3016 = 5.5016, inward 4.3508.
     # Half-way: 6.4 + 1.7262 = 8.1262. Set back 12.7 + 1.37 = 14.07.
     found = sizes("battens")
     assert found["outer slots, length"] == pytest.approx(9.8524, abs=1e-6)
     assert found["outer slots, outward from the screw's centre"] == pytest.approx(5.5016, abs=1e-6)
+    assert found["outer slots, inward from the screw's centre"] == pytest.approx(4.3508, abs=1e-6)
     assert found["halfway slots, length"] == pytest.approx(8.1262, abs=1e-6)
     assert found["batten end, set back from each edge"] == pytest.approx(14.07, abs=1e-6)
 

@@ -116,14 +116,15 @@ def test_sliding_dovetail():
 
 
 def test_slotted_blocks():
-    # Long aprons 4.8 + 1.6 + 1.37 + 2.74 = 10.51, outward 2.4 + 0.8 + 2.74 = 5.94. Outer, share 0.42: 4.8 + 1.6 +
-    # 1.1508 + 2.3016 = 9.8524. Block 2*4.8 + 2*6.35 + 4.11 = 26.41.
+    # Long aprons 4.8 + 1.6 + 1.37 + 2.74 = 10.51, outward 2.4 + 0.8 + 2.74 = 5.94, inward 4.57. Outer, share 0.42: 4.8 +
+    # 1.6 + 1.1508 + 2.3016 = 9.8524. Block 2*4.8 + 2*6.35 + 4.11 = 26.41.
     check(
         verdict("slotted_blocks"),
         **{
             "slots in the blocks of the long aprons, length": 10.51,
             "slots in the outer": 9.8524,
             "slots in the blocks of the long aprons, outward": 5.94,
+            "slots in the blocks of the long aprons, inward": 4.57,
             "blocks of the long": 26.41,
         },
     )
@@ -156,7 +157,10 @@ def test_drawer_front():
 def test_drawer_side():
     # Opening 150, play 1.6: 148.4/1.01096 = 146.7912, gap 3.2088. Groove a third of 12: 4.
     found = verdict("drawer_side", Piece(ASH, "150 mm", "450 mm", "12 mm", "50 mm"))
-    check(found, **{"drawer side, height": 146.7912, "gap above the side today": 3.2088, "groove for the bottom": 4})
+    check(
+        found,
+        **{"drawer side, height": 146.7912, "gap above the side today": 3.2088, "deepest groove for the bottom": 4},
+    )
 
 
 def test_drawer_bottom():
@@ -173,6 +177,7 @@ def test_drawer_bottom():
             "bottom behind the drawer's back in": 6.9156,
             "screw slot below the back, length": 13.179,
             "screw slot below the back, backward": 5.4597,
+            "screw slot below the back, forward": 7.7194,
             "bottom, length": 511.1,
         },
     )
@@ -231,7 +236,8 @@ def test_mitre_agrees_with_the_exact_angle():
 
 def test_round_tenon():
     # 25 mm, rings across: radial share 0.00169/0.00274 = 0.616788. Swing 0.01644 - 0.0003 = 0.01614 times it, less
-    # 0.005, is 0.004955; pull 0.00538*0.6168 = 0.003318. The larger is above 0.004. Short in March 0.2 + 25*0.00338 = 0.2845.
+    # 0.005, is 0.004955; pull 0.00538*0.6168 = 0.003318. The larger is above 0.004. Short in March
+    # 0.2 + 25*0.00338 = 0.2845.
     found = verdict("round_tenon", Piece(ASH, "25 mm", "50 mm", "25 mm", "50 mm"))
     assert found.restrained_strain.mid == pytest.approx(0.004955, abs=2e-6)
     assert (found.level, found.allowed) == (1, False)

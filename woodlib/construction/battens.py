@@ -34,12 +34,24 @@ RULES = (
         "up",
         "in the dampest month the screw moves outward with the panel",
     ),
+    CutRule(
+        "outer slots, inward from the screw's centre",
+        (fixed("screw", 0.5), fixed("clearance", 0.5), travel("outer_narrowing")),
+        "up",
+        "in the driest month the screw moves inward with the panel",
+    ),
     _slot("halfway"),
     CutRule(
         "halfway slots, outward from the screw's centre",
         (fixed("screw", 0.5), fixed("clearance", 0.5), travel("halfway_widening")),
         "up",
         "in the dampest month the screw moves outward with the panel",
+    ),
+    CutRule(
+        "halfway slots, inward from the screw's centre",
+        (fixed("screw", 0.5), fixed("clearance", 0.5), travel("halfway_narrowing")),
+        "up",
+        "in the driest month the screw moves inward with the panel",
     ),
     CutRule(
         "batten end, set back from each edge",

@@ -70,6 +70,12 @@ RULES = (
         "up",
         "in the driest month the slot has come forward past the screw",
     ),
+    CutRule(
+        "screw slot below the back, forward from the screw's centre",
+        (fixed("screw", 0.5), fixed("clearance", 0.5), travel("screw_widening")),
+        "up",
+        "in the dampest month the slot has gone backward past the screw",
+    ),
 )
 
 STATES = (

@@ -28,7 +28,7 @@ DRAWER_SIDE = Construction(
     rules=(
         *front_rules("side"),
         CutRule(
-            "groove for the bottom, depth", (fixed("thickness", 1 / 3),), "down", "no more than a third of the side"
+            "deepest groove for the bottom", (fixed("thickness", 1 / 3),), "down", "no more than a third of the side"
         ),
     ),
     driest=driest,

@@ -36,6 +36,12 @@ RULES = (
         "up",
         "in the dampest month the screw moves outward with the top",
     ),
+    CutRule(
+        "slots in the blocks of the long aprons, inward from the screw's centre",
+        (fixed("screw", 0.5), fixed("clearance", 0.5), travel("edge_narrowing")),
+        "up",
+        "in the driest month the screw moves inward with the top",
+    ),
     _slot("outer blocks of the end aprons", "outer"),
     CutRule(
         "gap between top edge of block and top",
