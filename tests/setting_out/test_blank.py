@@ -20,7 +20,9 @@ PLAIN = ShopPractice(saw_kerf_m="3 mm", end_trim_m="25 mm", edge_trim_m="6 mm", 
 def test_blank_by_hand():
     # Length: 2 trims 25 + 4 kerfs 3 + ends 50 + 50 + panel 900 = 50 + 12 + 100 + 900 = 1062 mm, a whole millimetre.
     # Width: 2 (6 + 3) + 455 = 473 mm. Thickness: 20 + 2*0.8 + 1.5 of flattening = 23.1 mm.
-    blank = blank_for("900 mm", "455 mm", "20 mm", end_pieces="50 mm", out_of_flat="1.5 mm", rule="1 mm", practice=PLAIN)
+    blank = blank_for(
+        "900 mm", "455 mm", "20 mm", end_pieces="50 mm", out_of_flat="1.5 mm", rule="1 mm", practice=PLAIN
+    )
     sizes = [division.total_m * 1000 for division in (blank.length, blank.width, blank.thickness)]
     assert sizes == [1062, 473, Fraction(231, 10)]
     # The panel, number 2, begins after trim 25 + kerf 3 + end 50 + kerf 3 = 81 mm.

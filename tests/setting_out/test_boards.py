@@ -13,7 +13,9 @@ from woodlib.setting_out.blank import blank_for
 from woodlib.setting_out.boards import StockBoard, boards_for
 from woodlib.setting_out.practice import ShopPractice
 
-PLAIN = ShopPractice(saw_kerf_m="3 mm", end_trim_m="25 mm", edge_trim_m="6 mm", edge_jointing_m="1 mm", face_planing_m="1 mm")
+PLAIN = ShopPractice(
+    saw_kerf_m="3 mm", end_trim_m="25 mm", edge_trim_m="6 mm", edge_jointing_m="1 mm", face_planing_m="1 mm"
+)
 BLANK = blank_for("900 mm", "455 mm", "20 mm", rule="1 mm", practice=PLAIN)  # 956 x 473 x 22 mm
 
 
@@ -26,7 +28,8 @@ def test_by_hand():
     # A is 2 m long: (2000 + 3) // (956 + 3) = 2 lengths. Sets of three: 168+168+158 = 494, 168+168+150 = 486,
     # 168+158+150 = 476: least surplus 3 mm, 1.5 mm off each edge. Widest in the middle: C, A, B or its mirror.
     found = plan(
-        StockBoard("A", "170 mm", "2 m", "25 mm"), StockBoard("B", "160 mm", "1 m", "25 mm"), StockBoard("C", "152 mm", "1 m", "25 mm"),
+        StockBoard("A", "170 mm", "2 m", "25 mm"), StockBoard("B", "160 mm", "1 m", "25 mm"),
+        StockBoard("C", "152 mm", "1 m", "25 mm"),
         StockBoard("thin", "300 mm", "2 m", "21 mm"), StockBoard("short", "300 mm", "955 mm", "25 mm"),
     )  # fmt: skip
     assert [strip.board for strip in found.strips] == ["C", "A", "B"]
@@ -54,7 +57,10 @@ def test_fewest_strips_and_least_surplus(widths):
     stock = [StockBoard(f"board {n}", width, "1 m", "25 mm") for n, width in enumerate(widths)]
     jointed, needed = [width - Fraction(2, 1000) for width in widths], BLANK.width.total_m
     enough = [
-        (len(chosen), sum(chosen)) for k in range(1, len(widths) + 1) for chosen in combinations(jointed, k) if sum(chosen) >= needed
+        (len(chosen), sum(chosen))
+        for k in range(1, len(widths) + 1)
+        for chosen in combinations(jointed, k)
+        if sum(chosen) >= needed
     ]
     if not enough:
         with pytest.raises(InputError, match="add boards"):

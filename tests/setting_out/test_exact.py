@@ -58,6 +58,8 @@ def test_shop_practice_is_exact_and_every_default_lies_in_its_limits():
     assert ShopPractice(saw_kerf_m="3 mm", buying_waste=0.3).buying_waste == Fraction(3, 10)
 
 
-@pytest.mark.parametrize(("length", "text"), [(Fraction(-1, 3000), "-1/3 mm"), (Fraction(4, 3000), "1 1/3 mm"), (0, "0 mm")])
+@pytest.mark.parametrize(
+    ("length", "text"), [(Fraction(-1, 3000), "-1/3 mm"), (Fraction(4, 3000), "1 1/3 mm"), (0, "0 mm")]
+)
 def test_lengths_that_never_end(length, text):
     assert exact_text(Fraction(length)) == text

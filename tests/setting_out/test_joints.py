@@ -22,11 +22,24 @@ def millimetres(places):
 
 def test_by_hand():
     # Dowels 10 mm at 50, 300, 550 on 600 mm; margin 6 mm. A kerf from 60 to 63 mm: dowel 1 ends at 55, 5 mm before it:
-    # 1 mm too near. Nearest clear places: 60 - 6 - 5 = 49 or 63 + 6 + 5 = 74; 49 is nearer. Mirrored, dowel 3 goes to 551.
-    plan = joint_row("600 mm", [LaterCut("kerf", "60 mm", "63 mm")], size="10 mm", margin="6 mm", positions=["50 mm", "300 mm", "550 mm"])
+    # 1 mm too near. Nearest clear places: 60 - 6 - 5 = 49 or 63 + 6 + 5 = 74; 49. Mirrored, dowel 3 goes to 551.
+    plan = joint_row(
+        "600 mm",
+        [LaterCut("kerf", "60 mm", "63 mm")],
+        size="10 mm",
+        margin="6 mm",
+        positions=["50 mm", "300 mm", "550 mm"],
+    )
     assert [(found.number, float(found.clear_m / MM)) for found in plan.conflicts] == [(1, 5.0)]
     assert millimetres(plan.places_m) == [49.0, 300.0, 551.0]
-    alone = joint_row("600 mm", [LaterCut("kerf", "60 mm", "63 mm")], size="10 mm", margin="6 mm", positions=["50 mm", "300 mm", "550 mm"], keep_mirrored=False)
+    alone = joint_row(
+        "600 mm",
+        [LaterCut("kerf", "60 mm", "63 mm")],
+        size="10 mm",
+        margin="6 mm",
+        positions=["50 mm", "300 mm", "550 mm"],
+        keep_mirrored=False,
+    )
     assert millimetres(alone.places_m) == [49.0, 300.0, 550.0]
 
 
@@ -76,7 +89,10 @@ def test_dowels_too_near_each_other_are_conflicts_too():
 
 
 joint_lengths = lengths(200, 1500)
-cut_sets = st.lists(st.tuples(st.integers(0, 1000), st.integers(0, 60), st.none() | st.tuples(st.integers(0, 20), st.integers(0, 20))), max_size=5)
+cut_sets = st.lists(
+    st.tuples(st.integers(0, 1000), st.integers(0, 60), st.none() | st.tuples(st.integers(0, 20), st.integers(0, 20))),
+    max_size=5,
+)
 
 
 def cuts_from(length, drawn):
@@ -91,7 +107,15 @@ def cuts_from(length, drawn):
 @given(joint_lengths, cut_sets, lengths(3, 30), lengths(0, 15), lengths(40, 250), st.booleans())
 def test_shifting_never_breaks_the_margin_and_mirrored_stays_mirrored(length, drawn, size, margin, spacing, keep):
     practice = ShopPractice(dowel_end_m="40 mm", dowel_spacing_m=spacing)
-    plan = joint_row(length, cuts_from(length, drawn), size=size, margin=margin, keep_mirrored=keep, practice=practice, depth="15.5 mm")
+    plan = joint_row(
+        length,
+        cuts_from(length, drawn),
+        size=size,
+        margin=margin,
+        keep_mirrored=keep,
+        practice=practice,
+        depth="15.5 mm",
+    )
     wanted = plan.wanted_m
     assert all(a + b == length for a, b in zip(wanted, wanted[::-1], strict=True))
     if plan.places_m is None:
@@ -123,7 +147,11 @@ def test_least_shifts_against_trying_everything(wanted, drawn, apart):
     free = free_spans(Fraction(0), Fraction(14), forbidden)
     found = nearest_places([Fraction(place) for place in wanted], free, Fraction(apart))
     whole = [place for place in range(15) if any(low <= place <= high for low, high in free)]
-    rows = [row for row in combinations(whole, len(wanted)) if all(b - a >= apart for a, b in zip(row, row[1:], strict=False))]
+    rows = [
+        row
+        for row in combinations(whole, len(wanted))
+        if all(b - a >= apart for a, b in zip(row, row[1:], strict=False))
+    ]
     if not rows:
         assert found is None
         return

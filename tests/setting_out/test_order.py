@@ -53,7 +53,11 @@ def test_a_face_that_is_made_again_may_be_taken_in_between():
 
 
 step_sets = st.lists(
-    st.tuples(st.sets(st.sampled_from(FACES), max_size=2), st.sets(st.sampled_from(FACES), max_size=2), st.sets(st.sampled_from(FACES), max_size=2)),
+    st.tuples(
+        st.sets(st.sampled_from(FACES), max_size=2),
+        st.sets(st.sampled_from(FACES), max_size=2),
+        st.sets(st.sampled_from(FACES), max_size=2),
+    ),
     min_size=1,
     max_size=6,
 )

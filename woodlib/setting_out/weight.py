@@ -9,13 +9,13 @@ from functools import cache
 from ..data_files import data_path
 from ..errors import Problems, WoodlibError
 from ..movement.inputs import check_kind, check_number
+from ..movement.spread import NINETY_PERCENT_HALF_WIDTH
 from ..species import Species, find_species
 from ..species.value import Value
 from ..units import write
 from .kernels import gravity_at, mass_kg
 
 MOST_VOLUME_M3 = 5.0  # a solid block far beyond any furniture
-NINE_IN_TEN = 1.6448536269514722  # standard deviations each way that hold nine cases in ten
 
 
 @cache
@@ -92,7 +92,7 @@ def weight_of(species: Species | str, volume_m3: float, mc_percent: float) -> We
     )
     saturation = wood.fibre_saturation_percent
     now = gravity_at(gravity.number, shrinkage.number / 100.0, min(moisture, saturation), saturation)
-    mid, spread = mass_kg(volume, now, moisture), NINE_IN_TEN * gravity_variation()
+    mid, spread = mass_kg(volume, now, moisture), NINETY_PERCENT_HALF_WIDTH * gravity_variation()
     remarks = tuple(
         f"{name} is estimated: {value.note}."
         for name, value in (("specific gravity", gravity), ("volumetric shrinkage", shrinkage))

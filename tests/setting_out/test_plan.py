@@ -1,0 +1,171 @@
+"""A whole brief set out: plan, lists, drawings."""
+
+import csv
+import io
+from dataclasses import replace
+from fractions import Fraction
+from xml.etree import ElementTree
+
+import pytest
+from setting_out.lengths import INCH
+
+from woodlib.brief import read_brief
+from woodlib.data_files import data_path
+from woodlib.figures.scene import Circle, Words, walk
+from woodlib.setting_out.boards import StockBoard
+from woodlib.setting_out.drawing import LEFT, TOP, blank_drawing, drawing_in_words, shop_drawing, write_pdf, write_svg
+from woodlib.setting_out.exact import exact_text
+from woodlib.setting_out.joints import conflicts_of
+from woodlib.setting_out.later_cuts import cuts_of
+from woodlib.setting_out.lists import as_csv, cut_rows, dowel_rows, hole_rows, write_csv
+from woodlib.setting_out.plan import set_out
+from woodlib.units import exact_metres
+
+MM = Fraction(1, 1000)
+BRIEF = read_brief(data_path("briefs/reading_nook_seat.toml"))
+STOCK = [StockBoard("A", "6 in", "10 ft", "1-1/8 in", 3)]
+
+
+@pytest.fixture(scope="module")
+def plan():
+    return set_out(BRIEF, STOCK)
+
+
+def across(tmp_path, extra=""):
+    """The demo brief with one pull across the grain, in millimetres."""
+    text = data_path("briefs/reading_nook_seat.toml").read_text(encoding="utf-8")
+    text = text.replace('runs = "along the grain"', 'runs = "across the grain"', 1).replace(
+        'units = "inches"', 'units = "millimetres"'
+    )
+    path = tmp_path / "across.toml"
+    path.write_text(text + extra, encoding="utf-8")
+    return read_brief(path)
+
+
+def test_sizes_are_those_typed(plan):
+    assert plan.panel_m == (44 * INCH, 20 * INCH, INCH * 7 / 8) and plan.end_piece_m == 2 * INCH
+    assert [part.name for part in plan.blank.length.pieces] == ["left end", "panel", "right end"]
+
+
+def test_every_dowel_keeps_clear_of_every_saw_cut(plan):
+    assert len(plan.joints) == len(plan.boards.strips) - 1
+    for joint in plan.joints:
+        assert conflicts_of(joint.joint, joint.places_m, cuts_of(plan.blank.length), plan.practice.dowel_margin_m) == ()
+
+
+def test_order_numbers_before_cutting_off(plan):
+    assert plan.order.names.index("number the end pieces on the show face") < plan.order.names.index(
+        "cut off the end pieces"
+    )
+
+
+def test_two_pulls_mirror_each_other(plan):
+    left, right = plan.hardware
+    assert left.pair.rest_m == right.pair.rest_m[::-1]
+    assert [float(hole / MM) for hole in left.pair.holes_m] == [215.4, 343.4]
+
+
+def test_hardware_across_the_grain_gets_slots(tmp_path):
+    found = set_out(across(tmp_path), STOCK)
+    pull = found.hardware[0]
+    # 128 mm of flatsawn oak over this year: millimetres, so the slot is longer than screw and fitting, 5.5 mm.
+    assert pull.slots.lengths[0].marked_m > Fraction(55, 10_000)
+    assert pull.pair.work_m == 20 * INCH and pull.pair.mirrored
+    rows = hole_rows(found)
+    assert [bool(row["slot across the grain"]) for row in rows] == [False, True, False, False]
+    assert any("slot" in name for name, _ in found.roundings)
+    # Holes in the panel itself may lie near a glue line: no dowel may sit within the margin of one.
+    for joint in found.joints:
+        assert joint.places_m is not None
+
+
+def test_without_border_there_are_no_end_pieces():
+    found = set_out(BRIEF, end_pieces=False)
+    assert found.end_piece_m is None and found.boards is None and found.joints == ()
+    assert "No glue line" in found.glue.says and "bore for dowels" not in found.order.names
+
+
+def test_cautions_follow_the_job(plan):
+    text = " ".join(plan.cautions)
+    assert "left end" in text and "lid falls hard" in text and "rocks" not in text
+    assert "rocks and grabs" in " ".join(set_out(BRIEF, out_of_flat="2 mm").cautions)
+    long_ends = set_out(BRIEF, end_pieces=False)
+    assert "along the grain: plane" not in " ".join(long_ends.cautions)
+
+
+def test_cut_list_agrees_with_the_plan(plan):
+    rows = list(csv.DictReader(io.StringIO(as_csv(cut_rows(plan)))))
+    panel = next(row for row in rows if row["piece"] == "2 panel")
+    assert (panel["length, inches"], panel["width, mm"], panel["rounding, inches"]) == ("44 in", "508 mm", "exact")
+    # 44 in = 1117.6 mm, to the half millimetre 1117.5: 0.1 less; 7/8 in = 22.225 mm: 22 mm, 0.225 less.
+    assert panel["rounding, mm"] == "length 0.1 mm less; thickness 0.225 mm less"
+    blank = rows[0]
+    assert exact_metres(blank["length, mm"]) >= plan.blank.length.total_m
+    assert len(rows) == 1 + len(plan.boards.strips) + 3
+
+
+def test_hole_list_agrees_with_the_plan(plan):
+    rows = hole_rows(plan)
+    assert len(rows) == 4
+    assert rows[0]["mark"] == "64 mm left of the centre line" and rows[0]["rounding of the mark"] == "exact"
+    for row, place in zip(rows, [hole for item in plan.hardware for hole in item.pair.holes_m], strict=True):
+        assert abs(exact_metres(row["from the left end, mm"]) - place) <= MM / 20
+        assert abs(exact_metres(row["from the left end, inches"]) - place) <= INCH / 128
+
+
+def test_dowel_list(plan, tmp_path):
+    rows = dowel_rows(plan)
+    assert len(rows) == sum(len(joint.wanted_m) for joint in plan.joints)
+    path = write_csv(rows, tmp_path / "dowels.csv")
+    assert path.read_text(encoding="utf-8").splitlines()[0].startswith("glue line,dowel,")
+
+
+def test_spreadsheets_do_not_run_names(plan):
+    first = plan.hardware[0]
+    named = replace(first, pair=replace(first.pair, name="=1+1"))
+    text = as_csv(hole_rows(replace(plan, hardware=(named,))))
+    assert "'=1+1" in text and "\n=1+1" not in text
+
+
+def test_drawings_are_true_to_the_numbers(plan):
+    picture = shop_drawing(plan)
+    long, wide, _ = plan.panel_m
+    holes = [mark for mark in walk(picture.marks) if isinstance(mark, Circle)]
+    assert len(holes) == 4
+    scale = (holes[3].x - holes[0].x) / float(plan.hardware[1].pair.holes_m[1] - plan.hardware[0].pair.holes_m[0])
+    assert holes[0].x - LEFT == pytest.approx(float(plan.hardware[0].pair.holes_m[0]) * scale)
+    assert TOP + float(wide) * scale - holes[0].y == pytest.approx(float(plan.practice.hardware_inset_m) * scale)
+    said = [mark.text for mark in walk(picture.marks) if isinstance(mark, Words)]
+    assert "44 in (1117.6 mm)" in said and "20 in (508 mm)" in said and said.count("5-3/64 in (128 mm)") == 2
+    blank = [mark.text for mark in walk(blank_drawing(plan).marks) if isinstance(mark, Words)]
+    assert {"1", "2", "3", "50-1/2 in (1282.7 mm)"} <= set(blank)
+
+
+@pytest.mark.parametrize("draw", [shop_drawing, blank_drawing])
+def test_everything_drawn_lies_on_the_sheet(draw, plan, tmp_path):
+    for found in (plan, set_out(BRIEF, end_pieces=False), set_out(across(tmp_path), STOCK)):
+        picture = draw(found)
+        for mark in walk(picture.marks):
+            points = getattr(mark, "points", None)
+            if points is not None:
+                for x, y in points:
+                    assert -1 <= float(x) <= picture.width + 1 and -1 <= float(y) <= picture.height + 1
+            elif isinstance(mark, Words):
+                assert 0 <= mark.y <= picture.height and mark.size >= 14
+
+
+def test_svg_and_pdf_from_the_same_picture(plan, tmp_path):
+    words = drawing_in_words(plan)
+    path = write_svg(shop_drawing(plan), words, tmp_path / "seat.svg")
+    tree = ElementTree.parse(path)
+    assert words in "".join(tree.getroot().itertext())
+    pdf = write_pdf(shop_drawing(plan), tmp_path / "seat.pdf").read_bytes()
+    assert pdf.startswith(b"%PDF-") and pdf.rstrip().endswith(b"%%EOF")
+    assert pdf == write_pdf(shop_drawing(plan), tmp_path / "again.pdf").read_bytes()
+
+
+def test_the_words_carry_the_numbers(plan):
+    words = drawing_in_words(plan)
+    for length in (*plan.panel_m, *plan.hardware[0].pair.holes_m):
+        assert f"{float(length * 1000):.1f}".rstrip("0").rstrip(".") in words
+    assert exact_text(plan.end_piece_m) in words
