@@ -91,6 +91,7 @@ CASES = [
     (lambda: hole_fit("5 mm", marking="-1 mm"), "marking tolerance is '-1 mm'"),
     (lambda: hole_fit("5 mm", first="imperial"), "first is 'imperial'"),
     (lambda: grain_slots(PAIR, -0.01, -0.01), "swelling strain is -0.01"),
+    (lambda: grain_slots(PAIR, 0.01, -0.01, rule="fine"), "rule is 'fine'"),
     (lambda: grain_slots("pull", 0.01, -0.01), "pair is 'pull'"),
     (lambda: weight_of("iron", 0.01, 8), "iron"),
     (lambda: weight_of("white oak", -0.01, 8), "volume is -0.01 m3"),

@@ -55,6 +55,10 @@ def test_slot_by_hand():
     assert slots.plan.longest_m == pytest.approx(0.0103, abs=1e-12)
     assert slots.lengths[0].text == "10.5 mm" and slots.lengths[0].exact_m == MM * 103 / 10
     assert "up to 27/64 in (10.5 mm) long" in slots.says
+    # The wood shrinks 3.0 mm inward and grows 1.8 mm outward past the screw, which stays with the hardware: the slot
+    # reaches 3.0 mm out and 1.8 mm in, its middle (3.0 - 1.8)/2 = 0.6 mm further out than the mark.
+    assert slots.middles[0].text == "0.6 mm" and slots.at(slots.pair.holes_m[0]) is None
+    assert slots.at(slots.pair.holes_m[1]) == (slots.lengths[0], slots.middles[0])
 
 
 @given(lengths(200, 3000), lengths(10, 190), st.integers(2, 4))

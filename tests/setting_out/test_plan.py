@@ -73,7 +73,11 @@ def test_hardware_across_the_grain_gets_slots(tmp_path):
     assert pull.pair.work_m == 20 * INCH and pull.pair.mirrored
     rows = hole_rows(found)
     assert [bool(row["slot across the grain"]) for row in rows] == [False, True, False, False]
+    # Stock at 8 % grows further (humid summer) than it shrinks (dry winter), so the slot reaches further in than out.
+    assert "nearer to the round hole" in rows[1]["middle of the slot"]
     assert any("slot" in name for name, _ in found.roundings)
+    said = [mark.text for mark in walk(shop_drawing(found).marks) if isinstance(mark, Words)]
+    assert f"slot {pull.slots.lengths[0].text}" in said
     # Holes in the panel itself may lie near a glue line: no dowel may sit within the margin of one.
     for joint in found.joints:
         assert joint.places_m is not None

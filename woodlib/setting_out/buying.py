@@ -106,10 +106,16 @@ class Purchase:
     def says(self) -> str:
         """What to ask the yard for, rounded up once: whole board feet, thousandths of a cubic metre."""
         feet, litres = ceil(self.board_feet), ceil(self.volume_m3 * 1000)
+        waste = f"{float(100 * self.waste):.0f} % for waste"
+        if self.rough.system == "metric":
+            more = float(litres - 1000 * self.volume_m3)
+            return (
+                f"Buy {litres / 1000:.3f} m3 ({feet} board feet) of {self.rough.name}: {float(self.net_m3):.4f} m3 in "
+                f"the blank and {waste}, rounded up by {more:.2f} thousandths."
+            )
         return (
-            f"Buy {feet} board feet ({litres / 1000:.3f} m3) of {self.rough.name}: "
-            f"{float(self.net_board_feet):.1f} in the blank and {float(100 * self.waste):.0f} % for waste, "
-            f"rounded up by {float(feet - self.board_feet):.2f} board feet."
+            f"Buy {feet} board feet ({litres / 1000:.3f} m3) of {self.rough.name}: {float(self.net_board_feet):.1f} in "
+            f"the blank and {waste}, rounded up by {float(feet - self.board_feet):.2f} board feet."
         )
 
 

@@ -13,7 +13,7 @@ from pathlib import Path
 from ..figures.scene import Area, Circle, Line, Mark, Picture, Words, box, dimension_line
 from ..figures.wood import grain_lines
 from .lists import check_plan, size_text, written
-from .plan import SettingOut
+from .plan import SetHardware, SettingOut
 
 WIDTH, HEIGHT = 720.0, 520.0
 LEFT, TOP, ROOM_ALONG, ROOM_ACROSS = 92.0, 78.0, 560.0, 236.0
@@ -202,6 +202,7 @@ def _holes(plan: SettingOut, scale: float) -> list[Mark]:
                 Line([(x - 7, y), (x + 7, y)], "ink", 0.8),
                 Line([(x, y - 7), (x, y + 7)], "ink", 0.8),
             ]
+        marks += _slots(item, centres, scale)
         (x0, y0), (x1, y1) = centres[0], centres[-1]
         text = size_text(item.pair.centres_m, plan.first)
         if item.runs == "along the grain":
@@ -212,6 +213,22 @@ def _holes(plan: SettingOut, scale: float) -> list[Mark]:
         else:
             marks.append(Words(x0 + 14, (y0 + y1) / 2 + 5, text, "ink", 14, "start"))
             marks += dimension_line((x0 + 9, y0), (x1 + 9, y1), "")
+    return marks
+
+
+def _slots(item: SetHardware, centres: list[tuple[float, float]], scale: float) -> list[Mark]:
+    """Slots across the grain as outlines about their middles; further from the round hole is away from it."""
+    marks: list[Mark] = []
+    for place, (x, y) in zip(item.pair.holes_m, centres, strict=True):
+        found = item.slots.at(place) if item.slots else None
+        if found is None:
+            continue
+        length, middle = (float(rounding.marked_m) * scale for rounding in found)
+        wide = max(6.0, float(item.fit.drill.marked_m) * scale)
+        away = -1.0 if float(place) > item.slots.plan.fixed_m else 1.0  # px grow downward, towards the front edge
+        outline = box(x - wide / 2, y + away * middle - length / 2, wide, length)
+        marks.append(Line([*outline, outline[0]], "dry", 1.4))
+        marks.append(Words(x + 14, y - 7, f"slot {found[0].text}", "ink", 14, "start"))
     return marks
 
 
@@ -258,7 +275,9 @@ def _numbered(plan: SettingOut) -> list[str]:
 def _holes_text(plan: SettingOut) -> str:
     if not plan.hardware:
         return ""
-    item = plan.hardware[0]
-    edge = "front edge" if item.runs == "along the grain" else "left end"
-    inset = size_text(item.inset_m, plan.first)
-    return f"Holes {item.fit.drill.text}, {inset} from the {edge}; centres as drawn, from each centre line."
+    first = plan.hardware[0]
+    edges = {"front edge" if item.runs == "along the grain" else "left end" for item in plan.hardware}
+    inset = size_text(first.inset_m, plan.first)
+    return (
+        f"Holes {first.fit.drill.text}, {inset} from the {' or '.join(sorted(edges))}, marked from their centre lines."
+    )

@@ -63,17 +63,9 @@ def hole_rows(plan: SettingOut) -> tuple[Row, ...]:
     check_plan(plan)
     rows = []
     for item in plan.hardware:
-        slots = (
-            {
-                round(slot.position_m, 9): length
-                for slot, length in zip(item.slots.plan.slots, item.slots.lengths, strict=True)
-            }
-            if item.slots
-            else {}
-        )
         for place, (along, across) in enumerate(item.centres_m):
             mark = item.marking.marks[place]
-            slot = slots.get(round(float(item.pair.holes_m[place]), 9))
+            slot = item.slots.at(item.pair.holes_m[place]) if item.slots else None
             rows.append(
                 {
                     "hole": f"{item.pair.name}, {place + 1}",
@@ -82,7 +74,8 @@ def hole_rows(plan: SettingOut) -> tuple[Row, ...]:
                     "mark": _mark_text(mark, item.marking.start),
                     "rounding of the mark": mark.change,
                     "diameter": item.fit.drill.text,
-                    "slot across the grain": slot.text if slot else "",
+                    "slot across the grain": slot[0].text if slot else "",
+                    "middle of the slot": _slot_middle(slot[1]) if slot else "",
                 }
             )
     return tuple(rows)
@@ -188,6 +181,13 @@ def _mark_text(mark: Rounding, start: str) -> str:
         return "on the centre line"
     size = Rounding(abs(mark.marked_m), mark.rule).text
     return f"{size} {'left' if mark.marked_m < 0 else 'right'} of the centre line"
+
+
+def _slot_middle(middle: Rounding) -> str:
+    if not middle.marked_m:
+        return "on the mark"
+    size = Rounding(abs(middle.marked_m), middle.rule).text
+    return f"{size} {'further from' if middle.marked_m > 0 else 'nearer to'} the round hole"
 
 
 def _plain(value: str) -> str:

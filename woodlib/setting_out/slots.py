@@ -10,7 +10,7 @@ from ..movement.inputs import check_kind, check_number
 from ..movement.through_year import YearMovement
 from ..restraint.fasteners import FITTING_ALLOWANCE_M, SlotPlan, slot_plan
 from ..units import both
-from .exact import Rounding, read_exact
+from .exact import Rounding, check_rule, read_exact
 from .holes import HolePair
 from .kernels import slot_length
 from .practice import ShopPractice, check_practice
@@ -18,11 +18,23 @@ from .practice import ShopPractice, check_practice
 
 @dataclass(frozen=True)
 class GrainSlots:
-    """The slots of one piece of hardware: the plan of the held-movement model and the lengths to cut, rounded up."""
+    """The slots of one piece of hardware: the plan of the held-movement model, and what to cut.
+
+    ``lengths`` rounded up; ``middles`` of the slots from the marks, positive away from the round hole. The slots are
+    in the wood and the screws stay with the hardware, so wood that shrinks needs its slot further out.
+    """
 
     pair: HolePair
     plan: SlotPlan
     lengths: tuple[Rounding, ...]
+    middles: tuple[Rounding, ...]
+
+    def at(self, place_m: Fraction) -> tuple[Rounding, Rounding] | None:
+        """Length of the slot at a hole of the pair, and its middle from the mark; None for the round hole."""
+        for slot, length, middle in zip(self.plan.slots, self.lengths, self.middles, strict=True):
+            if slot.position_m == float(place_m):
+                return length, middle
+        return None
 
     @property
     def says(self) -> str:
@@ -81,25 +93,21 @@ def grain_slots(
     screw_m = read_exact(
         problems, "screw diameter", practice.screw_diameter_m if screw is None else screw, high=Fraction(1, 20)
     )
+    check_rule(problems, rule)
     problems.raise_if_any()
     plan = slot_plan([float(hole) for hole in pair.holes_m], swelling, shrinking, float(screw_m), fixed)
+    middles = tuple(Rounding(_to_micrometre(-slot.middle_offset_m), "0.1 mm") for slot in plan.slots)
     lengths = tuple(
-        Rounding(slot_length_m(pair, slot.distance_m, swelling, shrinking, screw_m), rule, "up") for slot in plan.slots
+        Rounding(
+            _to_micrometre(slot_length(float(screw_m), slot.distance_m, swelling, shrinking, FITTING_ALLOWANCE_M)),
+            rule,
+            "up",
+        )
+        for slot in plan.slots
     )
-    return GrainSlots(pair, plan, lengths)
+    return GrainSlots(pair, plan, lengths, middles)
 
 
-def slot_length_m(pair: HolePair, distance_m: float, swelling: float, shrinking: float, screw_m: Fraction) -> Fraction:
-    """Length of a slot to the nearest micrometre, as a fraction: strains are measured, so no more is meant."""
-    length = slot_length(float(screw_m), distance_m, swelling, shrinking, FITTING_ALLOWANCE_M)
-    return Fraction(round(length * 1e6), 10**6)
-
-
-def slot_rounding(slots: GrainSlots) -> tuple[str, ...]:
-    """Each slot's length with its rounding in words.
-
-    >>> from woodlib.setting_out.holes import hole_pair
-    >>> slot_rounding(grain_slots(hole_pair("20 in", "128 mm"), 0.008, -0.012, screw="4 mm"))
-    ('slot 1: 8.06 mm marked as 8.5 mm, 0.44 mm more',)
-    """
-    return tuple(f"slot {number}: {rounding.says}" for number, rounding in enumerate(slots.lengths, start=1))
+def _to_micrometre(length_m: float) -> Fraction:
+    """A length that comes from measured strains, as a fraction: no finer than they can mean."""
+    return Fraction(round(length_m * 1e6), 10**6)
