@@ -73,13 +73,13 @@ def grain_lines(outline: list, along: str, count: int, seed: int, role: Role = "
     (x0, y0), _, (x1, y1), _ = outline
     steps, offsets, ripples = _grain(count, seed, wave)
     if any(isinstance(value, Decided) for value in (x0, y0, x1, y1)):
-        steps = steps.astype(object)  # decided numbers keep their record
+        steps, ripples = steps.astype(object), ripples.astype(object)  # decided numbers keep their record
     marks: list[Mark] = []
     for k, (offset, ripple) in enumerate(zip(offsets, ripples, strict=True)):
         if along == "x":
-            points = np.column_stack([x0 + (x1 - x0) * steps, y0 + (y1 - y0) * offset + ripple])
+            points = np.column_stack([steps * (x1 - x0) + x0, ripple + (y0 + (y1 - y0) * offset)])
         else:
-            points = np.column_stack([x0 + (x1 - x0) * offset + ripple, y0 + (y1 - y0) * steps])
+            points = np.column_stack([ripple + (x0 + (x1 - x0) * offset), steps * (y1 - y0) + y0])
         marks.append(Line(points, role, 0.7 if k % 3 else 1.2))
     return marks
 
