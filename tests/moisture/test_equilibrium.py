@@ -133,3 +133,8 @@ def test_shapes_text_and_quantities():
     assert emc_percent("68 degF", "50 percent") == emc_percent(20.0, 50.0)
     assert emc_percent(Quantity(68, "degF"), 50) == pytest.approx(emc_percent(20.0, 50.0))
     assert emc_percent([20, 21], [30, 40]).tolist() == emc_percent((20, 21), (30, 40)).tolist()
+
+
+def test_a_reading_too_small_for_the_curve_still_gives_an_answer():
+    home = air_for_meter_reading(4.4e-197, 31.0, 0.0, 1.0)
+    assert home.rh_percent == pytest.approx(0.0, abs=1e-6)

@@ -43,7 +43,8 @@ def _artist(mark, units: str):
                     linewidth=mark.width * _POINTS_PER_PX, visible=visible)  # fmt: skip
     return Text(float(mark.x), float(mark.y), plain_text(mark.text, units), color=role.light, visible=visible,
                 fontsize=mark.size * _POINTS_PER_PX, ha=_ANCHOR[mark.anchor], va="baseline", rotation=mark.turn,
-                fontweight="semibold" if mark.bold else "normal", parse_math=False)  # fmt: skip
+                rotation_mode="anchor",
+                fontweight="bold" if mark.bold else "normal", parse_math=False)  # fmt: skip
 
 
 def figure(picture: Picture, units: str = "both", dots_per_inch: float = 192.0):

@@ -58,7 +58,8 @@ def reference_element(order: int) -> Reference:
     from memory).
     """
     highest = np.eye(order + 1)[order]
-    nodes = np.concatenate([[-1.0], legendre.legroots(legendre.legder(highest)), [1.0]]) + 0.0
+    # The zeros are real; newer NumPy hands them out as complex numbers all the same.
+    nodes = np.concatenate([[-1.0], np.real(legendre.legroots(legendre.legder(highest))), [1.0]]) + 0.0
     to_modes = np.linalg.inv(legendre.legvander(nodes, order))
     points, weights = legendre.leggauss(order + 1)
     value = legendre.legvander(points, order) @ to_modes

@@ -46,8 +46,8 @@ def read_length(value, default_unit: str | None = None, name: str = "length") ->
     it a plain number is refused, because 18 may be inches or millimetres. A bare fraction (``7/8``) means inches
     unless another default unit is declared. Returns a quantity in metres; raises :class:`InputError`.
 
-    >>> read_length('1 1/2"').to("mm")
-    <Quantity(38.1, 'millimeter')>
+    >>> round(read_length('1 1/2"').to("mm").magnitude, 6)
+    38.1
     >>> read_length("1' 6-3/8\\"").to("inch").magnitude
     18.375
     """
@@ -108,8 +108,8 @@ def read_quantity(value, unit: str, *, name: str, default_unit: str | None = Non
     ``unit`` as pint or the shop spells it, for example ``"degC"``, ``"percent"``, ``"kg/m^3"``, ``"MPa"``.
     Plain numbers need a ``default_unit``. Raises :class:`InputError`.
 
-    >>> read_quantity("68 degF", "degC", name="room temperature")
-    <Quantity(20.0, 'degree_Celsius')>
+    >>> round(read_quantity("68 degF", "degC", name="room temperature").magnitude, 6)
+    20.0
     >>> read_quantity("45 %", "percent", name="humidity").magnitude
     45.0
     """
