@@ -117,3 +117,8 @@ def test_an_older_handout_is_replaced_by_a_newer_one(tmp_path):
 def test_a_missing_notebook_is_a_sentence(tmp_path):
     with pytest.raises(InputError, match="save the notebook first"):
         handout_from_notebook(tmp_path / "none.ipynb", tmp_path / "out.html")
+
+
+def test_the_page_says_how_its_sliders_were_checked():
+    html = _page(new_code_cell("x", outputs=[_recorded()]))
+    assert "How the sliders were checked" in html and "300 others compared with full redraws" in html

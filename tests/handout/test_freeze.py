@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 from example_study import COEFFICIENT, example, example_answer
 
+from woodlib.errors import InputError
 from woodlib.figures.scene import Frame, Line, Picture, Words
 from woodlib.handout.freeze import freeze
 from woodlib.handout.record import record
@@ -187,3 +188,21 @@ def test_choices_and_switches_may_change_the_structure():
 def test_a_study_without_spans_is_a_table_of_its_cases():
     checked = freeze_checked(study("trial", "?", (Switch("held", "Held"),))(lambda held: example_answer("cherry", 0.5, 30, held)))
     assert checked.frozen.plan.size == 2
+
+
+def test_images_and_figures_of_a_plotting_library_are_refused():
+    with pytest.raises(FreezeError, match="an image cannot slide"):
+        freeze_checked(_study(lambda width: _answer([np.zeros((4, 4, 3))])))
+    with pytest.raises(FreezeError, match="must return an Answer"):
+        freeze_checked(_study(lambda width: object()))
+
+
+def test_an_input_outside_its_span_is_refused():
+    with pytest.raises(FreezeError, match="No such width"):
+        freeze_checked(_study(_refusing))
+
+
+def _refusing(width):
+    if width > 1.0:
+        raise InputError("No such width; choose a smaller one.")
+    return _answer()

@@ -14,6 +14,7 @@ from typing import Union
 
 import numpy as np
 
+from ..errors import InputError
 from ..reading.decided import Decided, Pick
 from ..reading.say import Said
 
@@ -89,6 +90,14 @@ class Picture:
     width: float
     height: float
     marks: tuple[Mark, ...] = field(default_factory=tuple)
+
+    def __post_init__(self) -> None:
+        for mark in walk(self.marks):
+            if not isinstance(mark, Line | Area | Circle | Words | Window):
+                raise InputError(
+                    f"The picture {self.title!r} holds a {type(mark).__name__}, which is no mark: an image cannot slide. "
+                    "Draw it with Line, Area, Circle, Words and Window; a coloured field is a grid of areas."
+                )
 
 
 def flatten_points(points: object) -> list[Coordinate]:

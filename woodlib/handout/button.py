@@ -37,10 +37,14 @@ def handout_button(output: str, notebook: str | None = None) -> None:
     def write() -> str:
         bar.layout.visibility = "visible"
         sections = {}
-        bar.max, bar.value = max(1, len(live.shown_panels)), 0
-        for key, panel in live.shown_panels.items():
-            sections[key] = section(panel.study.starting(**panel.values))
-            bar.value += 1
+        bar.max, bar.value = 100 * max(1, len(live.shown_panels)), 0
+        for number, (key, panel) in enumerate(live.shown_panels.items()):
+
+            def show(done: int, total: int, before: int = 100 * number) -> None:
+                bar.value = before + 100 * done // total
+
+            sections[key] = section(panel.study.starting(**panel.values), show)
+            bar.value = 100 * (number + 1)
         target = handout_from_notebook(notebook or this_notebook(), output, sections)
         bar.layout.visibility = "hidden"
         return f"Wrote {target.name}, {target.stat().st_size // 1000} kB: one file, to be sent or printed as it is."

@@ -77,7 +77,7 @@ class HandoutExporter(HTMLExporter):
             kept = {record["study"]: record["values"] for record in _records(nb)}
             nb = run_notebook(nb, folder, positions=kept)
         nb.metadata.pop("widgets", None)  # the state of panels that only lived in that run
-        sections = _take_sections(nb, given)
+        sections, checks = _take_sections(nb, given)
         html, resources = super().from_notebook_node(nb, resources, **kw)
         for slot, content in sections.items():
             html = html.replace(f'<div id="{slot}"></div>', content)
@@ -85,7 +85,7 @@ class HandoutExporter(HTMLExporter):
         title = settings.get("title") or _title(nb) or (resources.get("metadata") or {}).get("name") or "Handout"
         language = nb.metadata.get("woodlib", {}).get("language", "en")
         resources["output_extension"] = ".html"
-        return page(title, html, language=language, units=settings.get("units", "both")), resources
+        return page(title, html, checks, language, settings.get("units", "both")), resources
 
 
 def _must_run(nb: NotebookNode, given: dict[str, Any]) -> bool:
@@ -115,36 +115,47 @@ def _find_study(record: dict[str, Any]) -> Study | None:
     return found if isinstance(found, Study) and found.key == record["study"] else None
 
 
-def _take_sections(nb: NotebookNode, given: dict[str, Any]) -> dict[str, str]:
-    """Replace what studies show by empty places; the sections that belong there, by place."""
-    places: dict[str, str] = {}
-    names: dict[str, int] = {}
+def _take_sections(nb: NotebookNode, given: dict[str, Any]) -> tuple[dict[str, str], tuple[str, ...]]:
+    """Replace what studies show by empty places; the sections that belong there, by place, and how each was checked."""
+    taken = _Taken(given)
     for cell in nb.cells:
         if "outputs" in cell:
-            cell.outputs = [out for output in cell.outputs for out in _one_output(output, given, places, names)]
-    return places
+            cell.outputs = [out for output in cell.outputs for out in taken.one_output(output)]
+    return taken.places, tuple(taken.checks)
 
 
-def _one_output(output: NotebookNode, given: dict[str, Any], places: dict[str, str], names: dict[str, int]) -> list[NotebookNode]:
-    data = output.get("data", {})
-    if output.get("metadata", {}).get("woodlib", {}).get("still_of"):
-        return []
-    if STUDY_MIME in data or SECTION_MIME in data:
-        content = data.get(SECTION_MIME) or given.get(data[STUDY_MIME]["study"]) or _frozen(data[STUDY_MIME])
-        names[content["study"]] = names.get(content["study"], 0) + 1
-        again = names[content["study"]]
-        name = content["study"] + (f"-{again}" if again > 1 else "")
-        slot = f"place-of-{name}"
-        places[slot] = content["html"].replace(NAME, name)
-        return [_html(f'<div id="{slot}"></div>')]
-    if QUESTION_MIME in data:
-        return [_html(card_html(data[QUESTION_MIME]))]
-    if WIDGET_MIME in data:
-        note = _html(f'<p class="quiet">{escape(STILL_HERE)}</p>')
-        rest = {kind: value for kind, value in data.items() if kind != WIDGET_MIME}
-        shown = any(kind != "text/plain" for kind in rest)
-        return [new_output("display_data", data=rest), note] if shown else [note]
-    return [output]
+class _Taken:
+    """What was taken out of a notebook's outputs so far."""
+
+    def __init__(self, given: dict[str, Any]) -> None:
+        self.given, self.places = given, {}
+        self.checks: list[str] = []
+        self._names: dict[str, int] = {}
+
+    def one_output(self, output: NotebookNode) -> list[NotebookNode]:
+        """What stands in a page for one output of a notebook."""
+        data = output.get("data", {})
+        if output.get("metadata", {}).get("woodlib", {}).get("still_of"):
+            return []
+        if STUDY_MIME in data or SECTION_MIME in data:
+            content = data.get(SECTION_MIME) or self.given.get(data[STUDY_MIME]["study"]) or _frozen(data[STUDY_MIME])
+            return [_html(f'<div id="{self._place(content)}"></div>')]
+        if QUESTION_MIME in data:
+            return [_html(card_html(data[QUESTION_MIME]))]
+        if WIDGET_MIME in data:
+            note = _html(f'<p class="quiet">{escape(STILL_HERE)}</p>')
+            rest = {kind: value for kind, value in data.items() if kind != WIDGET_MIME}
+            shown = any(kind != "text/plain" for kind in rest)
+            return [new_output("display_data", data=rest), note] if shown else [note]
+        return [output]
+
+    def _place(self, content: dict[str, str]) -> str:
+        study = content["study"]
+        self._names[study] = self._names.get(study, 0) + 1
+        name = study + (f"-{self._names[study]}" if self._names[study] > 1 else "")
+        self.places[f"place-of-{name}"] = content["html"].replace(NAME, name)
+        self.checks.append(content["report"])
+        return f"place-of-{name}"
 
 
 def _html(text: str) -> NotebookNode:

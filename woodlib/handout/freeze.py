@@ -120,7 +120,7 @@ def _table(shape: _Shape, layout: Plan, solve: Solver) -> dict[str, Any]:
         "steps": [list(step) for step in shape.first.steps],
         **_updates(shape, moving),
     }
-    answer = layout.study.function(**shape.state)
+    answer = layout.study.ask(shape.state)
     table["svg"], table["readings"] = svg_body(answer.picture, clip="CLIP"), readings_html(answer)
     return table
 

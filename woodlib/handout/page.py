@@ -73,8 +73,8 @@ def _control(entry: Input, name: str, units: str) -> str:
     return f'<div class="control"><label for="{place}">{label}</label>{value}{control}</div>'
 
 
-def page(title: str, body: str, lead: str = "", language: str = "en", units: str = "both") -> str:
-    """The whole file. ``body`` and ``lead`` are HTML already; ``title`` is plain text."""
+def page(title: str, body: str, checks: tuple[str, ...] = (), language: str = "en", units: str = "both") -> str:
+    """The whole file. ``body`` is HTML already; ``title`` and ``checks``, a line per study on how it was checked, are text."""
     script = f'"use strict";const START_UNITS={json.dumps(units)};\n' + part("page.js")
     digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
     policy = (
@@ -85,6 +85,8 @@ def page(title: str, body: str, lead: str = "", language: str = "en", units: str
         f'<label><input type="radio" name="units" autocomplete="off" value="{value}"{" checked" if value == units else ""}> {text}</label>'
         for value, text in UNIT_CHOICES
     )
+    lines = "".join(f"<li>{escape(line)}</li>" for line in checks)
+    checked = f'<details class="quiet"><summary>How the sliders were checked</summary><ul>{lines}</ul></details>' if lines else ""
     return f"""<!DOCTYPE html>
 <html lang="{escape(language)}"><head><meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="{policy}">
@@ -92,10 +94,10 @@ def page(title: str, body: str, lead: str = "", language: str = "en", units: str
 <meta name="generator" content="{GENERATOR}">
 <title>{escape(title)}</title>
 <style>{style_sheet()}{READINGS_CSS}{part("page.css")}</style></head>
-<body><header>{lead}<fieldset id="units" hidden><legend>Numbers in</legend>{choices}</fieldset>
+<body><header><fieldset id="units" hidden><legend>Numbers in</legend>{choices}</fieldset>
 <p class="quiet still">The sliders of this page need its script and a browser of 2023 or later. Pictures and numbers show the piece as it was set.</p>
 </header><main>{body}</main>
 <footer><p class="quiet">Averages of clear wood; a single board can be well off. Not for structural design. Local codes and
-licensed practice come first.</p></footer>
+licensed practice come first.</p>{checked}</footer>
 <script>{script}</script></body></html>
 """

@@ -130,7 +130,7 @@ def coefficients(values: np.ndarray) -> np.ndarray:
 def ask(study: Study, state: dict[str, Any]) -> Recording:
     """The answer at one state, taken apart; whatever is wrong names the study and the state."""
     try:
-        recording = record(study.function(**{entry.key: state[entry.key] for entry in study.inputs}))
+        recording = record(study.ask({entry.key: state[entry.key] for entry in study.inputs}))
     except WoodlibError as error:
         raise FreezeError(f"The study {study.key!r} gives no answer at {_told(study, state)}: {error}") from error
     if not np.isfinite(recording.leaves).all():

@@ -67,7 +67,17 @@ class Study:
 
     def answer(self, **values: Any) -> Answer:
         """The answer for inputs given by name, as SI numbers or as text with units."""
-        return self.function(**self.read(values))
+        return self.ask(self.read(values))
+
+    def ask(self, state: Mapping[str, Any]) -> Answer:
+        """The answer for a full state that was read already; a function that answers with something else is refused."""
+        answer = self.function(**state)
+        if not isinstance(answer, Answer):
+            raise InputError(
+                f"The study {self.key!r} answered with a {type(answer).__name__}; its function must return an Answer, with a "
+                "Picture made of marks (a figure of a plotting library cannot be frozen)."
+            )
+        return answer
 
     def starting(self, **values: Any) -> Study:
         """The same study with other start values: the maker's own piece."""
