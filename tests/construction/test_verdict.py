@@ -126,12 +126,15 @@ def test_where_only_the_stress_model_warns_its_side_is_taken():
 
 def test_what_would_change_counts_both_measures():
     quartered = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in", ring_angle_deg=90)
-    both, rule = (compare(quartered, 8, YEAR, doubts=NO_DOUBTS, **more) for more in ({}, {"held": lambda piece: Held(0.6)}))
+    rules = {}, {"held": lambda piece: Held(0.6)}
+    both, rule = (compare(quartered, 8, YEAR, doubts=NO_DOUBTS, **more) for more in rules)
     swings = [float(re.search(r"about ([0-9.]+) %", found.would_change)[1]) for found in (both, rule)]
     assert swings[0] < swings[1]
     share = swings[0] / 5.5
-    inside = verdict_for("glued_border", quartered, 8, [8 + 0.97 * share * (emc - 8) for emc in YEAR], doubts=NO_DOUBTS)
-    outside = verdict_for("glued_border", quartered, 8, [8 + 1.10 * share * (emc - 8) for emc in YEAR], doubts=NO_DOUBTS)
+    inside, outside = (
+        verdict_for("glued_border", quartered, 8, [8 + part * share * (emc - 8) for emc in YEAR], doubts=NO_DOUBTS)
+        for part in (0.97, 1.10)
+    )
     assert inside.allowed and not outside.allowed
 
 

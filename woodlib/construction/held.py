@@ -21,7 +21,8 @@ from .piece import Piece
 class Held:
     """Share of the free strain that is held back, 0 free to 1 rigid, and what to know about it.
 
-    ``through_year(glue_up_mc_percent, year_mc_percent)`` gives the second measure, the stress model, where the rule has one.
+    ``through_year(glue_up_mc_percent, year_mc_percent)`` gives the second measure, the stress model,
+    where the rule has one.
     """
 
     share: float
@@ -40,11 +41,11 @@ def plane_field(piece: Piece) -> Held:
     """
     woods = piece.species, piece.border_species
     if any(isinstance(wood, Wood) for wood in woods):
-        return _rigid_for_want("the wood of the piece")
+        return _rigid_for("no table has the stiffness of the wood of the piece")
 
     def through_year(glue_up_mc_percent: float, year_mc_percent: Sequence[float]) -> HeldPanel:
         return held_panel(
-            woods[0], width_m=piece.width_m, length_m=piece.length_m, thickness_m=piece.thickness_m,
+            woods[0], width_m=piece.width_m, length_m=piece.length_m - 2.0 * piece.border_width_m, thickness_m=piece.thickness_m,
             strip_width_m=piece.border_width_m, strip_thickness_m=piece.border_thickness_m, strip_species=woods[1],
             ring_angle_deg=piece.ring_angle_deg, strip_ring_angle_deg=piece.ring_angle_deg,
             glue_up_mc_percent=glue_up_mc_percent, year_mc_percent=year_mc_percent,
@@ -53,20 +54,20 @@ def plane_field(piece: Piece) -> Held:
     try:
         panel = through_year(9.0, (11.0, 7.0))  # the share does not hang on the moistures
     except MissingDataError:
-        return _rigid_for_want(" or ".join(dict.fromkeys(str(wood) for wood in woods)))
+        return _rigid_for(f"no table has the stiffness of {' or '.join(dict.fromkeys(str(wood) for wood in woods))}")
     except InputError:
-        return Held(1.0, ("the plane field does not fit a piece of this shape, so the border is taken as rigid, which is the careful side",))
+        return _rigid_for("the plane field does not fit a piece of this shape")
     return Held(panel.restraint.number, _estimates(panel), through_year)
 
 
-def _rigid_for_want(wood: str) -> Held:
-    return Held(1.0, (f"no table has the stiffness of {wood}, so the border is taken as rigid, which is the careful side",))
+def _rigid_for(reason: str) -> Held:
+    return Held(1.0, (f"{reason}, so the border is taken as rigid, which is the careful side",))
 
 
 def _estimates(panel: HeldPanel) -> tuple[str, ...]:
     low, mid, high = (100.0 * share for share in (panel.restraint.low, panel.restraint.number, panel.restraint.high))
     span = f"could be {low:.0f} to {high:.0f} %, " if high - low > 1.0 else ""
-    return (f"the border holds back about {mid:.0f} % of the movement at the end of the panel ({span}by the plane field)",)
+    return (f"the border holds back about {mid:.0f} % of the movement at the panel's end ({span}by the plane field)",)
 
 
 def full_restraint(piece: Piece) -> Held:
@@ -94,7 +95,7 @@ def one_line_restraint(piece: Piece) -> Held:
     panel, strip = (elastic_constants(wood) for wood in woods)
     answer = closed_forms.one_line_restraint(
         piece.width_m,
-        0.5 * piece.length_m,
+        0.5 * piece.length_m - piece.border_width_m,
         piece.border_width_m,
         panel.panel(ring),
         strip.strip(ring),

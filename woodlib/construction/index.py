@@ -165,7 +165,7 @@ def _article(name: str) -> str:
 
 
 def _calm_share(held: Held, stock_mc_percent: float, months: MonthlyMoisture, most: float = 4.0) -> float:
-    """How much of the year's swing about today's moisture leaves the stress model calm; infinite where all of it does."""
+    """Share of the year's swing about today's moisture that leaves the stress model calm; infinite where any does."""
     if held.through_year is None:
         return inf
 

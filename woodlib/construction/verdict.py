@@ -21,6 +21,7 @@ from ..restraint.held import HeldPanel
 from ..restraint.measures import WORRYING_CHANCE, agreement_sentence, chance_sentence, strain_words
 from ..units import both, write
 from .held import Held
+from .parts import FINISHED, whole_sizes
 from .piece import Allowances, Piece
 from .rules import Cut, CutRule, Facts, NoteRule, room
 from .travel import RANGE, Quantities, movement_of
@@ -95,6 +96,8 @@ class Construction:
     on the month; ``reasons`` has one sentence per risk level, or one for all, with ``{held}``, ``{most}`` and
     ``{limit}`` to be filled with strains; ``remarks`` always hold, ``notes`` hang on sizes.
 
+    ``parts`` the sizes of its parts, beside the whole piece; ``reason_sizes`` sizes that ``reasons`` name in braces.
+
     ``kinds`` of piece it serves; ``states`` sizes as they will stand in a month, never negative; ``change`` one
     sentence on what would turn the advice over; ``holding(piece, held, allowances)`` turns the share of an edge-glued
     border into its own; ``opens_when_damp`` says that growth pulls on the joint as shrinking does; ``part`` names what
@@ -115,11 +118,14 @@ class Construction:
     notes: tuple[NoteRule, ...] = ()
     kinds: tuple[str, ...] = ()
     states: tuple[CutRule, ...] = ()
+    parts: tuple[CutRule, ...] = ()
+    reason_sizes: tuple[tuple[str, CutRule], ...] = ()
     change: str = ""
     holding: Callable[[Piece, Held, Allowances], Held] | None = None
     opens_when_damp: bool = False
     part: str = "panel"
     solid: bool = True
+    cautions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -136,6 +142,7 @@ class Verdict:
     """The answer for one way to build; every way gives the same fields.
 
     ``moves`` change of the panel's width from the driest to the dampest month; ``cuts`` dimensions to cut today;
+    ``parts`` the finished size and the sizes of the parts, where no movement is added;
     ``states`` sizes as they will stand in a month; ``would_change`` what would turn the advice over;
     ``level`` and ``risk`` the step of risk and its word, by the careful end of the restrained strain, ``likely_level``
     by its best guess; ``allowed`` whether the kit advises it: only at the mildest step; ``quantities`` the smooth
@@ -163,6 +170,7 @@ class Verdict:
     remarks: tuple[str, ...] = ()
     quantities: Mapping[str, float] = field(default_factory=dict, repr=False)
     states: tuple[Cut, ...] = ()
+    parts: tuple[Cut, ...] = ()
     would_change: str = ""
     solid: bool = True
     panel: HeldPanel | None = field(default=None, repr=False)
@@ -184,7 +192,8 @@ def decide(
     """Turn the smooth numbers of one way to build into its verdict; ``months`` names the driest and the dampest."""
     held = construction.holding(piece, held, allowances) if construction.holding else held
     share = held.share if construction.holds else 0.0
-    quantities = travels | construction.numbers(travels, piece, allowances) | {"held_share": share}
+    quantities = travels | whole_sizes(piece, travels["width"]) | construction.numbers(travels, piece, allowances)
+    quantities |= {"held_share": share}
     quantities |= {"push_share": share} if construction.opens_when_damp else {}
     cuts = tuple(rule.cut(quantities) for rule in construction.rules)
     facts = Facts(quantities)
@@ -198,7 +207,7 @@ def decide(
         *months,
         _month(construction.part, months[0], quantities, "narrowing", construction.driest(facts)),
         _month(construction.part, months[1], quantities, "widening", construction.dampest(facts)),
-        _reason(construction.reasons, step, strain),
+        _reason(construction, step, strain, quantities),
         construction.steps,
         step,
         risk_levels()[step].word,
@@ -206,10 +215,11 @@ def decide(
         strain,
         step == 0,
         construction.keeps_border,
-        (),
+        construction.cautions,
         _remarks(construction, piece, held, quantities),
         MappingProxyType(quantities),
         tuple(rule.cut(quantities) for rule in construction.states),
+        tuple(rule.cut(quantities) for rule in (FINISHED + construction.parts if construction.parts else ())),
         construction.change,
         solid=construction.solid,
     )
@@ -227,16 +237,20 @@ def with_stress(verdict: Verdict, panel: HeldPanel) -> Verdict:
     verdict = replace(verdict, panel=panel, measures=(rule, panel.chance_sentence, together))
     if likely is None or likely < WORRYING_CHANCE or verdict.level:
         return verdict
-    refused = f"Glue is refused, though the strain rule would allow it: the stress model gives the panel {chance_sentence(panel.chance)}."
+    refused = (
+        "Glue is refused, though the strain rule would allow it: the chance of a crack by the stress model is "
+        f"{chance_sentence(panel.chance)}."
+    )
     return replace(verdict, level=1, risk=risk_levels()[1].word, allowed=False, reason=refused)
 
 
-def _reason(reasons: tuple[str, ...], step: int, strain: StrainRange) -> str:
-    """The sentence that belongs to a step of risk, with its strains; limit: the edge reached, or the first one."""
+def _reason(construction: Construction, step: int, strain: StrainRange, quantities: Quantities) -> str:
+    """The sentence that belongs to a step of risk, with its strains and sizes; limit: the edge reached, or the first one."""
     limit = risk_levels()[max(step, 1)].from_strain
     values = {"held": strain.mid, "most": strain.high, "limit": limit}
-    sentence = reasons[min(step, len(reasons) - 1)]
-    return sentence.format(**{name: write(value, "strain") for name, value in values.items()})
+    sentence = construction.reasons[min(step, len(construction.reasons) - 1)]
+    lengths = {name: rule.cut(quantities).text() for name, rule in construction.reason_sizes}
+    return sentence.format(**{name: write(value, "strain") for name, value in values.items()}, **lengths)
 
 
 def _remarks(construction: Construction, piece: Piece, held: Held, quantities: Quantities) -> tuple[str, ...]:

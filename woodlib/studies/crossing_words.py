@@ -1,0 +1,131 @@
+"""What crossing the grain says: two measures judged together, the legend of the shades, the picture in words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from ..reading.decided import Decided, Pick, pick, reached
+from ..reading.say import Said, moisture, say, stress
+from ..restraint.measures import STRAIN_WORDS, agreement_sentence
+from .crossing_numbers import Season
+from .crossing_pictures import SHARES, TIMES
+
+SHADE_PA = 5e6  # what the shades are shares of where no strength is printed
+
+
+@dataclass(frozen=True)
+class Judged:
+    """What the two measures say: ``step`` of the strain rule 0 to 2, ``worrying`` 1 where the stress model warns, and
+    ``known`` 1 where a strength is printed, so that there is a chance at all."""
+
+    step: Decided
+    worrying: Decided
+    known: Decided
+
+    @property
+    def warning(self) -> Decided:
+        """1 where either measure leaves room for a crack."""
+        return reached(self.step * 2.0 + self.worrying * self.known, 1.0)
+
+    def of(self, options: tuple[str, ...]) -> Pick:
+        """One of nine options: six by step and worry, three by step alone where no strength is printed."""
+        graded = self.step * 2.0 + self.worrying
+        return Pick(graded * self.known + (self.step + 6.0) * (1.0 - self.known), options)
+
+    def where_known(self, known: Any, unknown: Any) -> Pick:
+        """One thing to say where a strength is printed, another where none is."""
+        return pick(self.known, [0.5], [unknown, known])
+
+
+STRAIN_RULE = tuple(f"so the wood {text}" for text in STRAIN_WORDS)
+_SAMPLE_STRAINS = (0.0, 0.005, 0.010)
+TOGETHER = (
+    *(agreement_sentence(held, chance) for held in _SAMPLE_STRAINS for chance in (0.0, 0.5)),
+    *(agreement_sentence(held, None) for held in _SAMPLE_STRAINS),
+)
+SHORT = (
+    "calm",
+    "they disagree",
+    "one calm, one not quite",
+    "one warns, one nearly",
+    "they disagree",
+    "both warn",
+    "calm, by the one there is",
+    "room for a crack, by the one there is",
+    "a warning, by the one there is",
+)
+TONES = ("fine", "stop", "watch", "stop", "stop", "stop", "fine", "watch", "stop")
+HEADLINES = (
+    "Glued like this, the panel should come through the year.",
+    "Do not glue it: it may crack, by the stress model.",
+    "Better not glue it: it may take a set, and crack over the years.",
+    "Do not glue it: it may well crack.",
+    "Do not glue it: the strain rule warns, though the stress model does not.",
+    "Do not glue it: both measures warn of a crack.",
+    "Glued like this, the panel should come through the year, by the strain rule.",
+    "Better not glue it: it may take a set, and crack over the years.",
+    "Do not glue it: the strain rule warns of a crack.",
+)
+
+
+def legend(judged: Judged) -> tuple[Any, ...]:
+    """Words for the six shades, lowest first."""
+    low, middle, high = (f"{100 * share:.0f}" for share in SHARES[2:])
+    known = (
+        f"up to {low} % of its strength",
+        f"{low} to {middle} %",
+        f"{middle} to {high} %",
+        f"{high} % of its strength, or more",
+    )
+    low, middle, high = (stress(share * SHADE_PA) for share in SHARES[2:])
+    unknown = (
+        say("up to {a}", a=low),
+        say("up to {a}", a=middle),
+        say("up to {a}", a=high),
+        say("{a} or more (strength not printed)", a=high),
+    )
+    return ("squeezed a little", "at rest", *(judged.where_known(*both) for both in zip(known, unknown, strict=True)))
+
+
+_SCALE = f"Movement is drawn {TIMES} times too large."
+SLOTTED = (
+    "Half a panel from above in its driest month: it has become narrower than its rim, and the outer pins have slid "
+    f"inward in their slots. {_SCALE}"
+)
+SAME_GRAIN = (
+    "Half a panel from above in its driest month, with strips along its long edges: all of it has become narrower "
+    f"by the same share. {_SCALE}"
+)
+
+
+def in_words(picture: Any, season: Season) -> Said:
+    """A picture in words, with the moistures it is drawn for."""
+    return say(
+        "{picture} The wood is at {dry} there; in the dampest month it is at {damp}.",
+        picture=picture,
+        dry=moisture(season.dry_mc),
+        damp=moisture(season.damp_mc),
+    )
+
+
+def told(judged: Judged, season: Season) -> Said:
+    """The picture of a glued rim in words."""
+    crack = pick(
+        judged.warning,
+        [1.0],
+        [
+            "No crack is drawn, for nothing warns of one.",
+            "A crack is drawn where it would start, at the end of the panel in the middle of its width, running along "
+            "the grain; the ends of the glue line are marked too.",
+        ],
+    )
+    picture = say(
+        "Half a panel from above in its driest month, the rim at its right end. The rim keeps the end almost as wide "
+        "as it was; towards mid-length the panel has become narrower. Shades show the pull across the grain: strongest "
+        "along the "
+        f"glue line, above all across the middle, and dying away into the panel over about half its width. {{crack}} "
+        f"{_SCALE}",
+        crack=crack,
+    )
+    return in_words(picture, season)
