@@ -116,5 +116,8 @@ DRAWER_BOTTOM = Construction(
     kinds=("drawer bottom",),
     part="bottom",
     states=STATES,
+    cautions=(
+        "Thin wide boards kick at a saw: splitter on, push stick, no cupped stock against the fence.",
+    ),
     change="A very deep drawer would ask for two bottoms with a rail between, or for a bottom of sheet.",
 )

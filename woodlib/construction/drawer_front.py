@@ -92,5 +92,8 @@ DRAWER_FRONT = Construction(
     kinds=("drawer front",),
     part="front",
     states=front_states("front"),
+    cautions=(
+        "A chest tips when full drawers are open: fix it to the wall and fit stops.",
+    ),
     change="A gap that is too wide for the eye would ask for quartersawn stock, a lower front, or one that overlays.",
 )

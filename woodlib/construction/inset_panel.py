@@ -82,5 +82,9 @@ INSET_PANEL = Construction(
     remarks=("a reveal that is even all round today will be uneven in other months; a small bead hides it",),
     kinds=("lid", "seat", "door panel"),
     states=STATES,
+    cautions=(
+        "A lid falls: fit a stay that holds it open by itself, and leave room for fingers at the hinges.",
+        "A tall case with a heavy door is fixed to the wall, as local codes ask.",
+    ),
     change="A reveal that is too wide for the eye would ask for a frame and panel: only its two stiles move.",
 )

@@ -115,6 +115,9 @@ ROUND_TENON = Construction(
             fine=True,
         ),
     ),
+    cautions=(
+        "Hot sand burns and a lamp in a box of shavings sets fire: watch it, and keep the chips away.",
+    ),
     change="A tenon dried below the driest month before it is turned only tightens; so does a calmer house.",
     holding=holding,
 )

@@ -104,5 +104,8 @@ SLIDING_DOVETAIL = Construction(
     ),
     kinds=("table top", "seat", "lid", "board", "door panel"),
     states=STATES,
+    cautions=(
+        "A dovetail cutter cannot be lifted out of its cut: clamp a fence, one pass, stop before lifting.",
+    ),
     change="A panel too thin for a housing of a third of its thickness would ask for screwed battens.",
 )

@@ -109,6 +109,9 @@ LAPPED_BACK = Construction(
     kinds=("back",),
     part="back, all boards together,",
     states=_states("lap kept"),
+    cautions=(
+        "Loose boards brace nothing: fix a tall case to the wall.",
+    ),
     change="Boards that have to stay in line with each other, thin ones above all, would ask for tongues.",
 )
 
@@ -127,5 +130,8 @@ TONGUED_BACK = Construction(
     kinds=("back",),
     part="back, all boards together,",
     states=_states("tongue kept in its groove"),
+    cautions=(
+        "Loose boards brace nothing: fix a tall case to the wall.",
+    ),
     change="Boards thick enough to stay flat alone would do with laps, which are easier to cut.",
 )

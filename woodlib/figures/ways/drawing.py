@@ -61,7 +61,7 @@ def usual_scale(key: str, numbers: Mapping[str, float], piece: Mapping[str, floa
     tallest = piece["thickness"] + piece["border_thickness"]
     section = max(2.0 * piece["border_width"], 2.4 * tallest, 0.06)
     travel = max(abs(numbers[f"{way}_high"]) for way in ("narrowing", "widening"))
-    return scale_for(piece["width"], furthest, section + 2.0 * travel, piece["border_width"] + 0.01)
+    return scale_for(piece["width"], furthest, section + 2.0 * travel, 0.03)
 
 
 def draw_way(d: Drawn, title: str) -> Picture:
@@ -73,7 +73,7 @@ def draw_way(d: Drawn, title: str) -> Picture:
     plan, section = DRAWINGS[d.key]
     when = {"today": "today", "driest": "in the driest month", "dampest": "in the dampest month"}[d.month]
     still = d.key in ("frame_panel", "mitred_frame", "edged_sheet", "veneered_sheet")
-    below = "nothing moves outside" if still else f"today dashed, movement drawn {d.scale.times} times its size"
+    below = "hardly anything moves outside" if still else f"today dashed, movement drawn {d.scale.times} times its size"
     marks = (
         Words(PLAN_LEFT + PLAN_WIDTH / 2, 24, f"From above, {when}", "ink", 16, bold=True),
         Words(SECTION_LEFT + SECTION_WIDTH / 2, 24, "The joint, to one scale", "ink", 16, bold=True),

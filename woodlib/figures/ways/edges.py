@@ -105,7 +105,7 @@ def veneered(d: Drawn) -> list[Mark]:
     """A core between two veneers."""
     veneer, core = d.px(d.sizes["veneer, thickness"]), d.px(d.piece["thickness"])
     return [
-        *_layers(d, [("veneer", veneer, "border-wood", "along"), ("stable sheet", core, "ghost", "end"),
+        *_layers(d, [("veneer", veneer, "border-wood", "along"), ("stable sheet", core, "grid", "end"),
                      ("", veneer, "border-wood", "along")]),
         label(LEFT, 320.0, "same veneer on both faces"),
     ]  # fmt: skip
@@ -119,7 +119,7 @@ def edged(d: Drawn) -> list[Mark]:
     end = joint + px(d.piece["border_width"] + d.moved("edging"))
     proud, width = 0.5 * px(d.moved("step")), d.piece["border_width"] + d.moved("edging")
     return [
-        *end_wood(rectangle(LEFT, mid - half, joint, mid + half), "ghost"),
+        *end_wood(rectangle(LEFT, mid - half, joint, mid + half), "grid"),
         *end_wood(rectangle(joint, mid - half - proud, end, mid + half + proud), "border-wood"),
         Line([(joint, mid - half), (joint, mid + half)], "glue", 3.0),
         label(LEFT + 6.0, mid - half - 8.0, "stable sheet"),

@@ -87,27 +87,27 @@ def own_blank(d: Drawn) -> list[Mark]:
 def along_edges(d: Drawn) -> list[Mark]:
     """Strips along both edges, moving with the panel."""
     today, now, border = _sizes(d)
-    marks = [*_panel(PLAN_LEFT, RIGHT, now), *_today(d, PLAN_LEFT, RIGHT, today)]
-    for side in (-1.0, 1.0):
-        edge = MIDDLE + side * 0.5 * now
-        marks += wood(box(PLAN_LEFT, edge if side > 0 else edge - border, PLAN_WIDTH, border), "border-wood", seed=41)
-    return [*marks, *broken(PLAN_LEFT, MIDDLE - 0.5 * now - border, now + 2.0 * border)]
+    strip = border * now / today
+    inner = now - 2.0 * strip
+    marks = _panel(PLAN_LEFT, RIGHT, inner)
+    for top in (MIDDLE - 0.5 * now, MIDDLE + 0.5 * inner):
+        marks += wood(box(PLAN_LEFT, top, PLAN_WIDTH, strip), "border-wood", seed=41)
+    return [*marks, *broken(PLAN_LEFT, MIDDLE - 0.52 * now, 1.04 * now), *_today(d, PLAN_LEFT, RIGHT, today)]
 
 
 def frame(d: Drawn, mitred: bool = False) -> list[Mark]:
-    """A frame around the panel; nothing moves outside."""
-    today, _, border = _sizes(d)
-    end = RIGHT - border
-    marks = _panel(PLAN_LEFT, end, today)
-    for side in (-1.0, 1.0):
-        edge = MIDDLE + side * 0.5 * today
-        marks += wood(box(PLAN_LEFT, edge if side > 0 else edge - border, PLAN_WIDTH, border), "border-wood", seed=41)
-    marks += wood(box(end, MIDDLE - 0.5 * today, border, today), "border-wood", "y", 31)
+    """A frame around the panel; nothing moves outside that could be seen."""
+    whole, _, border = _sizes(d)
+    end, inner = RIGHT - border, whole - 2.0 * border
+    marks = _panel(PLAN_LEFT, end, inner)
+    for top in (MIDDLE - 0.5 * whole, MIDDLE + 0.5 * inner):
+        marks += wood(box(PLAN_LEFT, top, PLAN_WIDTH, border), "border-wood", seed=41)
+    marks += wood(box(end, MIDDLE - 0.5 * inner, border, inner), "border-wood", "y", 31)
     if mitred:
         for side in (-1.0, 1.0):
-            corner = MIDDLE + side * 0.5 * today
+            corner = MIDDLE + side * 0.5 * inner
             marks.append(Line([(end, corner), (RIGHT, corner + side * border)], "edge", 2.0))
-    return [*marks, *broken(PLAN_LEFT, MIDDLE - 0.5 * today - border, today + 2.0 * border)]
+    return [*marks, *broken(PLAN_LEFT, MIDDLE - 0.52 * whole, 1.04 * whole)]
 
 
 def mitred(d: Drawn) -> list[Mark]:
