@@ -43,6 +43,10 @@ CASES = [
     (lambda: verdict_for(None, SEAT, 8, YEAR), "construction is None"),
     (lambda: compare(SEAT, 8, YEAR, doubts=0.1), "doubts is 0.1; it must be of kind Doubts"),
     (lambda: compare(SEAT, 8, YEAR, allowances="wide"), "allowances is 'wide'; it must be of kind Allowances"),
+    (
+        lambda: verdict_for("frame_panel", Piece("white oak", "20 in", "44 in", "7/8 in", "10 in"), 8, YEAR),
+        "border width is 10 in (254 mm); on a piece 20 in (508 mm) wide",
+    ),
     (lambda: find_construction(""), "construction is ''"),
     (lambda: compare(SEAT, 8, YEAR)["dovetail"], "construction is 'dovetail'"),
     (lambda: one_line_restraint(Piece(Wood("mine", 0.001, 0.002, 0.03, 0.06), *SIZES)), "no stiffness"),

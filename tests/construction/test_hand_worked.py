@@ -1,7 +1,7 @@
 """One hand-worked example per way to build; all arithmetic in the comments.
 
-White ash, flatsawn, 0.00274 per point across and 0.0015/(30 - 20*0.0015) = 5.005e-5 along. Panel 500 mm wide; stock
-8 %, driest month 6 % (March), dampest 12 % (August); no doubts. Narrowing 500*0.00274*2 = 2.74 mm, widening
+White ash, flatsawn, 0.00274 per point across and 0.0015/(30 - 20*0.0015) = 5.005e-5 along. Piece 500 mm wide; stock
+8 %, driest month 6 % (March), dampest 12 % (August); no doubts. Sizes are of the whole piece, border included. Narrowing 500*0.00274*2 = 2.74 mm, widening
 500*0.00274*4 = 5.48 mm, swing 8.22 mm. Shop sizes: pin 9.525, screw 4.8, play 1.6, edge cover 12.7, groove cover and
 button hold 6.35 mm.
 """
@@ -66,7 +66,7 @@ def test_breadboard():
     assert found["outer slots, outward from the pin's centre"] == pytest.approx(6.7133, abs=1e-6)
     assert found["outer slots, inward from the pin's centre"] == pytest.approx(7.8641, abs=1e-6)
     assert found["halfway slots, length"] == pytest.approx(12.8512, abs=1e-6)
-    assert found["groove stop from each end of the breadboard"] == pytest.approx(14.07, abs=1e-6)
+    assert found["groove stop from each end of the end piece"] == pytest.approx(14.07, abs=1e-6)
     assert found["tongue, width across the panel"] == pytest.approx(463.18, abs=1e-6)
     # 14.5774 mm is 9.18 sixteenths: up to 5/8 in; 463.18 mm is 18 in and 3.76 sixteenths: down to 18-3/16 in.
     assert verdict("breadboard").cut("outer slots, length").text() == "5/8 in (15 mm)"
@@ -74,13 +74,65 @@ def test_breadboard():
 
 
 def test_frame_and_panel():
-    # Wanted in March: opening 500 + 2*6.35 = 512.7. Panel today 512.7/(1 - 0.00548) = 515.5251, shrinking 2.8251.
-    # In August it grows 515.5251*0.01096 = 5.6502. Groove 6.35 + 1.6 + 2.8251/2 + 5.6502/2 = 12.1876.
+    # Opening 500 - 2*50 = 400; wanted in March 400 + 2*6.35 = 412.7. Panel today 412.7/(1 - 0.00548) = 414.9741,
+    # shrinking 2.2741. In August it grows 414.9741*0.01096 = 4.5481. Groove 6.35 + 1.6 + 1.1370 + 2.2741 = 11.3611.
+    # Along the grain 900 - 2*50 + 2*6.35 = 812.7.
     found = sizes("frame_panel")
-    assert found["panel, width across the grain"] == pytest.approx(515.5251, abs=1e-4)
-    assert found["groove in the stiles, depth"] == pytest.approx(12.1876, abs=1e-4)
-    assert found["panel, length along the grain"] == pytest.approx(912.7, abs=1e-9)
+    assert found["panel, width across the grain"] == pytest.approx(414.9741, abs=1e-4)
+    assert found["groove in the stiles, depth"] == pytest.approx(11.3611, abs=1e-4)
+    assert found["panel, length along the grain"] == pytest.approx(812.7, abs=1e-9)
     assert found["groove in the rails, depth"] == pytest.approx(7.95, abs=1e-9)
+    # Shoulders: long edges as deep as the groove, 11.3611; ends 6.35 + 0.8 = 7.15. Line today 1.6 + 2.2741 = 3.8741,
+    # over the year it changes by 1.1370 + 2.2741 = 3.4111, in March it is 3.8741 + 1.1370 = 5.0111.
+    assert found["long edges of the panel, shoulder set back by"] == pytest.approx(11.3611, abs=1e-4)
+    assert found["ends of the panel, shoulder set back by"] == pytest.approx(7.15, abs=1e-9)
+    assert found["line between shoulder and stile today, each side"] == pytest.approx(3.8741, abs=1e-4)
+    state = {cut.name: 1000 * cut.metres for cut in verdict("frame_panel").states}
+    assert state["line between shoulder and stile, change over the year"] == pytest.approx(3.4111, abs=1e-4)
+    assert state["line between shoulder and stile in the driest month"] == pytest.approx(5.0111, abs=1e-4)
+
+
+def test_a_frame_moves_by_its_stiles():
+    # Two stiles of 50: 100*0.01096 = 1.096 wider in August, 100*0.00548 = 0.548 narrower in March; space 1.6 + 1.096.
+    found = verdict("frame_panel")
+    state = {cut.name: 1000 * cut.metres for cut in found.states}
+    assert state["frame wider outside in the dampest month"] == pytest.approx(1.096, abs=1e-9)
+    assert state["frame narrower outside in the driest month"] == pytest.approx(0.548, abs=1e-9)
+    assert 1000 * found.cut("space to leave in front of or behind the frame").metres == pytest.approx(2.696, abs=1e-9)
+    # What moves in it is the panel: 412.7/500 of the whole width's 8.22.
+    assert 1000 * found.moves.mid_m == pytest.approx(6.7848, abs=1e-4)
+
+
+def test_the_frame_comes_out_at_the_size_of_the_piece():
+    # Ordered 20 x 44 in with a 2 in border. Stiles 44; rails 20 - 2*2 = 16: 2 + 16 + 2 = 20 and 2 + 40 + 2 = 44.
+    found = verdict("frame_panel", piece=Piece(ASH, "20 in", "44 in", "7/8 in", "2 in"))
+    parts = {part.name: part.text() for part in found.parts}
+    assert parts["finished outside, across the grain"] == "20 in (508 mm)"
+    assert parts["finished outside, along the grain"] == parts["stiles, two, length"] == "44 in (1118 mm)"
+    assert parts["rails, two, length between the stiles"] == "16 in (406 mm)"
+    assert parts["stiles and rails, width"] == "2 in (51 mm)"
+
+
+def test_a_slot_is_as_long_as_its_two_reaches_as_they_are_written():
+    # 6.7133 and 7.8641 mm: 4.23 and 4.95 sixteenths, so 5/16 each, 5/8 together; 7 and 8 mm, 15 together.
+    found = verdict("breadboard")
+    names = "outward from the pin's centre", "inward from the pin's centre", "length"
+    texts = [found.cut(f"outer slots, {name}").text() for name in names]
+    assert texts == ["5/16 in (7 mm)", "5/16 in (8 mm)", "5/8 in (15 mm)"]
+    # Battens 5.5016 and 4.3508: 4/16 and 3/16, 6 and 5 mm. The length alone, 9.8524, would have been written 10 mm.
+    assert verdict("battens").cut("outer slots, length").text() == "7/16 in (11 mm)"
+
+
+def test_a_pin_is_no_thicker_than_its_end_allows():
+    # End 30 wide, stock 19: pin the least of 9.525, 30/5 = 6 and 19/2 = 9.5. Tongue 15 - 1.6 = 13.4, pins at its middle
+    # 7.5 - 0.8 = 6.7, so 3.7 of wood on both sides. Thickness 19/3 = 6.333: 7/32 in, 6 mm.
+    found = verdict("breadboard", piece=Piece(ASH, "280 mm", "450 mm", "19 mm", "30 mm"))
+    assert 1000 * found.cut("pins, diameter").metres == pytest.approx(6.0, abs=1e-9)
+    assert 1000 * found.cut("pins, from the shoulder").metres == pytest.approx(6.7, abs=1e-9)
+    assert found.cut("tongue, thickness").text() == "7/32 in (6 mm)"
+    slim = verdict("breadboard", piece=Piece(ASH, "280 mm", "450 mm", "19 mm", "12 mm"))
+    assert any("too slim for a pin" in remark for remark in slim.remarks)
+    assert not any("too slim" in remark for remark in found.remarks)
 
 
 def test_battens():
@@ -107,6 +159,6 @@ def test_buttons():
 
 
 def test_same_grain_border():
-    # Whole width 500 + 2*50 = 600; each edge out by 600*0.00274*4/2 = 3.288; space 1.6 + 3.288 = 4.888.
-    assert sizes("same_grain_border")["space to leave beside each long edge"] == pytest.approx(4.888, abs=1e-6)
+    # Whole width 500, border included; each edge out by 500*0.00274*4/2 = 2.74; space 1.6 + 2.74 = 4.34.
+    assert sizes("same_grain_border")["space to leave beside each long edge"] == pytest.approx(4.34, abs=1e-6)
     assert verdict("same_grain_border").restrained_strain.high == 0.0

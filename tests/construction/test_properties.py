@@ -59,7 +59,7 @@ def assert_breadboard_slides(thing, stock, months, change, sizes):
         assert np.all(cut[f"{name} slots, inward from the pin's centre"] - slide >= 0.5 * sizes.pin_diameter_m)
         assert np.all(cut[f"{name} slots, outward from the pin's centre"] + slide >= 0.5 * sizes.pin_diameter_m)
         assert cut[f"{name} slots, length"] >= sizes.pin_diameter_m + np.ptp(np.append(slide, 0.0))
-    stop = cut["groove stop from each end of the breadboard"]
+    stop = cut["groove stop from each end of the end piece"]
     groove = thing.width_m - 2 * stop
     tongue = cut["tongue, width across the panel"] * (1 + change / thing.width_m)
     assert np.all(tongue <= groove + 1e-9)
@@ -69,9 +69,12 @@ def assert_breadboard_slides(thing, stock, months, change, sizes):
 def assert_panel_stays_in_frame(thing, stock, months, change):
     cut = cut_to_a_sixteenth(verdict_for("frame_panel", thing, stock, months, doubts=NO_DOUBTS))
     panel = cut["panel, width across the grain"] * (1 + change / thing.width_m)
-    in_each_groove = 0.5 * (panel - thing.width_m)
+    opening = thing.width_m - 2.0 * thing.border_width_m
+    in_each_groove = 0.5 * (panel - opening)
     assert np.all(in_each_groove >= Allowances().groove_cover_m - SIXTEENTH_M)
     assert np.all(in_each_groove <= cut["groove in the stiles, depth"])
+    between_shoulders = panel - 2.0 * cut["long edges of the panel, shoulder set back by"]
+    assert np.all(between_shoulders <= opening), "the shoulders never push the stiles"
 
 
 def assert_buttons_hold_and_clear(thing, stock, months, change):

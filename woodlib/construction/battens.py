@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .parts import FINISHED
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
 from .travel import Quantities, fixings
@@ -17,42 +18,31 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     }
 
 
-def _slot(name: str) -> CutRule:
+def _reach(name: str, direction: str, way: str, month: str) -> CutRule:
     return CutRule(
+        f"{name} slots, {direction} from the screw's centre",
+        (fixed("screw", 0.5), fixed("clearance", 0.5), travel(f"{name}_{way}")),
+        "up",
+        f"in the {month} month the screw moves {direction} with the panel",
+    )
+
+
+def _slot(name: str) -> tuple[CutRule, ...]:
+    """Length of a slot and its two reaches from the screw's centre."""
+    reaches = _reach(name, "outward", "widening", "dampest"), _reach(name, "inward", "narrowing", "driest")
+    length = CutRule(
         f"{name} slots, length",
         (fixed("screw"), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
         "up",
         "screw shank, plus the panel's travel both ways, plus play",
+        reaches=reaches,
     )
+    return length, *reaches
 
 
 RULES = (
-    _slot("outer"),
-    CutRule(
-        "outer slots, outward from the screw's centre",
-        (fixed("screw", 0.5), fixed("clearance", 0.5), travel("outer_widening")),
-        "up",
-        "in the dampest month the screw moves outward with the panel",
-    ),
-    CutRule(
-        "outer slots, inward from the screw's centre",
-        (fixed("screw", 0.5), fixed("clearance", 0.5), travel("outer_narrowing")),
-        "up",
-        "in the driest month the screw moves inward with the panel",
-    ),
-    _slot("halfway"),
-    CutRule(
-        "halfway slots, outward from the screw's centre",
-        (fixed("screw", 0.5), fixed("clearance", 0.5), travel("halfway_widening")),
-        "up",
-        "in the dampest month the screw moves outward with the panel",
-    ),
-    CutRule(
-        "halfway slots, inward from the screw's centre",
-        (fixed("screw", 0.5), fixed("clearance", 0.5), travel("halfway_narrowing")),
-        "up",
-        "in the driest month the screw moves inward with the panel",
-    ),
+    *_slot("outer"),
+    *_slot("halfway"),
     CutRule(
         "batten end, set back from each edge",
         (fixed("cover"), travel("edge_narrowing")),
@@ -81,6 +71,7 @@ BATTENS = Construction(
     dampest=_dampest,
     reasons=("The battens keep the panel flat and hold it at the middle only, so it slides past every other screw.",),
     kinds=("table top", "seat", "lid", "board", "door panel"),
+    parts=FINISHED,
     states=(
         CutRule(
             "batten hidden at each edge in the driest month",

@@ -2,31 +2,32 @@
 
 from __future__ import annotations
 
+from .parts import ENDS
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, NoteRule, Term, fixed, travel
 from .travel import Quantities, fixings
 from .verdict import Construction
 
+END_SHARE, THICKNESS_SHARE = 0.2, 0.5  # of end and stock that a pin may take; common practice, no source
+LEAST_PIN_M = 0.003  # a thinner pin shears; common practice, no source
+
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
-    """Travel of the tongue past the outer and the half-way pins, careful end, and the sizes that never change."""
+    """Travel of the tongue past the outer and the half-way pins, careful end, and the sizes that never change.
+
+    The pin is that of the shop, or a fifth of the end's width or half the thickness where that is less: wood must
+    be left on both sides of it.
+    """
+    pin = min(allowances.pin_diameter_m, END_SHARE * piece.border_width_m, THICKNESS_SHARE * piece.thickness_m)
     return {
         **fixings(travels, allowances),
-        "pin": allowances.pin_diameter_m,
+        "pin": pin,
+        "too_slim": LEAST_PIN_M - pin,
         "cover": allowances.edge_cover_m,
         "thickness": piece.thickness_m,
         "end_width": piece.border_width_m,
         "draw_bore": allowances.draw_bore_offset_m,
     }
-
-
-def _slot(name: str) -> CutRule:
-    return CutRule(
-        f"{name} slots, length",
-        (fixed("pin"), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
-        "up",
-        "pin, plus the tongue's travel past it both ways, plus play",
-    )
 
 
 def _reach(name: str, direction: str, way: str, month: str) -> CutRule:
@@ -36,6 +37,19 @@ def _reach(name: str, direction: str, way: str, month: str) -> CutRule:
         "up",
         f"in the {month} month the tongue moves the other way past the pin",
     )
+
+
+def _slot(name: str) -> tuple[CutRule, ...]:
+    """Length of a slot and its two reaches from the pin's centre."""
+    reaches = _reach(name, "outward", "narrowing", "driest"), _reach(name, "inward", "widening", "dampest")
+    length = CutRule(
+        f"{name} slots, length",
+        (fixed("pin"), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
+        "up",
+        "pin, plus the tongue's travel past it both ways, plus play",
+        reaches=reaches,
+    )
+    return length, *reaches
 
 
 TONGUE = CutRule(
@@ -52,20 +66,17 @@ TONGUE = CutRule(
 )
 
 RULES = (
-    _slot("outer"),
-    _reach("outer", "outward", "narrowing", "driest"),
-    _reach("outer", "inward", "widening", "dampest"),
-    _slot("halfway"),
-    _reach("halfway", "outward", "narrowing", "driest"),
-    _reach("halfway", "inward", "widening", "dampest"),
+    *_slot("outer"),
+    *_slot("halfway"),
+    CutRule("pins, diameter", (fixed("pin"),), "down", "wood is left on both sides of every pin", fine=True),
     CutRule(
-        "groove stop from each end of the breadboard",
+        "groove stop from each end of the end piece",
         (fixed("cover"), travel("edge_narrowing")),
         "up",
         "in the driest month the panel's edge draws back and must still hide the groove",
     ),
     TONGUE,
-    CutRule("tongue, thickness", (fixed("thickness", 1 / 3),), "down", "a third of the panel's thickness"),
+    CutRule("tongue, thickness", (fixed("thickness", 1 / 3),), "down", "a third of the panel's thickness", fine=True),
     CutRule(
         "tongue, length from the shoulder",
         (fixed("end_width", 0.5), fixed("clearance", -1.0)),
@@ -75,9 +86,10 @@ RULES = (
     CutRule("groove for the tongue, depth", (fixed("end_width", 0.5),), "up", "half the width of the end"),
     CutRule(
         "pins, from the shoulder",
-        (fixed("end_width", 0.25),),
+        (fixed("end_width", 0.25), fixed("clearance", -0.5)),
         "down",
         "the middle of the tongue, so that wood stays on both sides of every pin",
+        fine=True,
     ),
     CutRule(
         "middle hole in the tongue, nearer to the shoulder by",
@@ -108,11 +120,11 @@ STATES = (
 
 def _driest(facts: Facts) -> str:
     proud = facts.up_to("edge_narrowing")
-    return f"the breadboard stands proud of each panel edge by {proud}, and its groove stays hidden"
+    return f"the breadboard end stands proud of each panel edge by {proud}, and its groove stays hidden"
 
 
 def _dampest(facts: Facts) -> str:
-    return f"each panel edge stands proud of the breadboard by {facts.up_to('edge_widening')}"
+    return f"each panel edge stands proud of the breadboard end by {facts.up_to('edge_widening')}"
 
 
 BREADBOARD = Construction(
@@ -126,7 +138,11 @@ BREADBOARD = Construction(
     dampest=_dampest,
     reasons=("The end keeps the panel flat and is held at the middle only, so both halves slide, unstrained.",),
     states=STATES,
+    parts=ENDS,
     kinds=("table top", "seat", "lid", "board"),
+    cautions=(
+        "Cross-grain cuts for the tongue lift chips and stock: clamp the panel and a fence on both faces.",
+    ),
     change="A border seen all round would ask for a frame; a step that may never show would ask for a calmer house.",
     steps=(
         "Make the tongue a third of the thickness and the groove a sliding fit.",
@@ -138,6 +154,10 @@ BREADBOARD = Construction(
     ),
     remarks=("the end is flush with the panel only at today's moisture; ease both corners so that a step looks meant",),
     notes=(
+        NoteRule(
+            (fixed("too_slim"),),
+            "end or stock is too slim for a pin through the tongue; make the end wider or choose battens",
+        ),
         NoteRule(
             (fixed("width", 0.5), *(Term(term.name, -term.times, term.only_room) for term in TONGUE.terms)),
             "less than half the width is left for the tongue; choose battens or a frame for so narrow a panel",

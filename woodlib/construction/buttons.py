@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .parts import FINISHED
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
 from .travel import Quantities, at_fixing
@@ -66,6 +67,7 @@ BUTTONS = Construction(
     dampest=_dampest,
     reasons=("The base holds the top down but not across its grain, so the top slides on the buttons.",),
     kinds=("table top", "seat"),
+    parts=FINISHED,
     states=(
         CutRule("hold of a button in the driest month", (fixed("hold"),), "down", "it draws back with the edge"),
         CutRule(
@@ -75,7 +77,7 @@ BUTTONS = Construction(
             "it moves outward with the edge",
         ),
     ),
-    change="Rails too thin for a groove would ask for slotted blocks or figure plates instead.",
+    change="Rails too thin for a groove would ask for slotted blocks or figure-eight fasteners instead.",
     steps=(
         "Fix the top at the middle of each cross rail with one screw in a round hole.",
         "Set the buttons along the long rails with the gap given; grain of a button runs along its tongue.",

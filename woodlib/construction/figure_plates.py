@@ -1,4 +1,4 @@
-"""The panel as a top, held to its apron by figure plates that swing with it."""
+"""The panel as a top, held to its apron by figure-eight fasteners that swing with it."""
 
 from __future__ import annotations
 
@@ -76,7 +76,7 @@ def _dampest(facts: Facts) -> str:
 
 FIGURE_PLATES = Construction(
     key="figure_plates",
-    name="figure plates on an apron",
+    name="figure-eight fasteners on an apron",
     holds=False,
     keeps_border=False,
     numbers=numbers,

@@ -2,34 +2,63 @@
 
 from __future__ import annotations
 
+from ..errors import InputError
+from ..units import both
+from .parts import JOINTS, size
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, NoteRule, fixed, travel
-from .travel import Quantities, thickness_travel
+from .travel import RANGE, Quantities, thickness_travel
 from .verdict import Construction
 
 FIT_M = 0.0002  # a sliding fit: slides by hand, does not fall; common practice, no source
 
 
+def opening_m(piece: Piece, width_m: float) -> float:
+    """What a frame leaves open across the grain: the whole width less two stiles.
+
+    Raises :class:`InputError` where two stiles or two rails leave nothing.
+    """
+    border = piece.border_width_m
+    if border <= 0.49 * min(width_m, piece.length_m):
+        return width_m - 2.0 * border
+    raise InputError(
+        f"border width is {both(border)}; on a piece {both(width_m)} wide and {both(piece.length_m)} long it must be "
+        f"at most {both(0.49 * min(width_m, piece.length_m), rounding='down')}, so that two of them leave a panel "
+        "between them; make it narrower."
+    )
+
+
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
-    """Shrinkage and growth of the panel that fills the opening and both grooves, careful ends.
+    """Shrinkage and growth of the panel that fills the opening and both grooves, careful ends; growth of the frame.
 
     With s the narrowing and g the widening strain, the panel P = opening + 2 cover + shrink must satisfy
-    P (1 - s) = opening + 2 cover, so shrink = (opening + 2 cover) s/(1 - s); it grows by P g.
+    P (1 - s) = opening + 2 cover, so shrink = (opening + 2 cover) s/(1 - s); it grows by P g. The two stiles are solid
+    wood across their own grain, so the frame is wider outside by their growth alone. The travels that are handed on
+    are those of the panel, opening + 2 cover wide.
     """
-    width, cover = travels["width"], allowances.groove_cover_m
-    narrowing, widening = travels["narrowing_high"] / width, travels["widening_high"] / width
-    wanted = width + 2.0 * cover
+    whole, cover, stile = travels["width"], allowances.groove_cover_m, piece.border_width_m
+    opening = opening_m(piece, whole)
+    narrowing, widening = travels["narrowing_high"] / whole, travels["widening_high"] / whole
+    wanted, tongue = opening + 2.0 * cover, piece.border_thickness_m / 3.0
+    moving = ("to_driest", "to_dampest", "swing", "narrowing", "widening")
+    panel = {f"{way}_{end}": travels[f"{way}_{end}"] * wanted / whole for way in moving for end in RANGE}
     return {
-        "opening": width,
-        "opening_length": piece.length_m,
+        **panel,
+        "width": wanted,
+        "whole_width": whole,
+        "opening": opening,
+        "opening_length": piece.length_m - 2.0 * stile,
         "cover": cover,
         "clearance": allowances.slot_clearance_m,
         "panel_shrink": wanted * narrowing / (1.0 - narrowing),
         "panel_growth": wanted * widening / (1.0 - narrowing),
-        "stile": piece.border_width_m,
-        "tongue": piece.border_thickness_m / 3.0,
+        "stile": stile,
+        "frame_narrowing": 2.0 * stile * narrowing,
+        "frame_widening": 2.0 * stile * widening,
+        "tongue": tongue,
         "fit": FIT_M,
-        **thickness_travel(travels, piece, "tongue", piece.border_thickness_m / 3.0),
+        "frame_woods_differ": float(piece.border_wood is not piece.wood),
+        **thickness_travel(travels, piece, "tongue", tongue),
     }
 
 
@@ -38,6 +67,19 @@ GROOVE = CutRule(
     (fixed("cover"), fixed("clearance"), travel("panel_shrink", 0.5), travel("panel_growth", 0.5)),
     "up",
     "in the dampest month the panel must not reach the bottom and push the frame apart",
+)
+
+LINE = CutRule(
+    "line between shoulder and stile today, each side",
+    (fixed("clearance"), travel("panel_growth", 0.5)),
+    "up",
+    "it closes as the panel grows; in the dampest month the shoulder must not push the stile",
+)
+CHANGE = CutRule(
+    "line between shoulder and stile, change over the year",
+    (travel("panel_growth", 0.5), travel("panel_shrink", 0.5)),
+    "up",
+    "each long edge of the panel goes in and out by half of its movement",
 )
 
 RULES = (
@@ -68,9 +110,70 @@ RULES = (
         "in the dampest month the thicker edge must still slide",
         fine=True,
     ),
+    CutRule(
+        "tongue on the panel's edges, thickness",
+        (fixed("tongue"), fixed("fit", -1.0), travel("tongue_widening", -1.0)),
+        "down",
+        "the panel is as thick as the frame; its edges are cut down to slide in the groove",
+        fine=True,
+    ),
+    CutRule(
+        "long edges of the panel, shoulder set back by",
+        GROOVE.terms,
+        "up",
+        "as much as the groove is deep: the tongue there, and the line that the shoulder leaves open today",
+    ),
+    CutRule(
+        "ends of the panel, shoulder set back by",
+        (fixed("cover"), fixed("clearance", 0.5)),
+        "up",
+        "the tongue in the rails' groove, and half the play as a line",
+    ),
+    LINE,
+    CutRule(
+        "space to leave in front of or behind the frame",
+        (fixed("clearance"), travel("frame_widening")),
+        "up",
+        "two stiles grow in the dampest month, and what stands beside the frame must not stop them",
+        fine=True,
+    ),
+)
+
+PARTS = (
+    size("stiles, two, length", fixed("finished_length")),
+    size("rails, two, length between the stiles", fixed("finished_width"), fixed("border", -2.0), why=JOINTS),
+    size("stiles and rails, width", fixed("border")),
 )
 
 STATES = (
+    CHANGE,
+    CutRule(
+        "line between shoulder and stile in the driest month",
+        (*LINE.terms, travel("panel_shrink", 0.5)),
+        "up",
+        "the panel is at its narrowest; finish the tongue, for it shows",
+    ),
+    CutRule(
+        "line between shoulder and stile in the dampest month",
+        (fixed("clearance"),),
+        "down",
+        "the panel is at its widest",
+        fine=True,
+    ),
+    CutRule(
+        "frame narrower outside in the driest month",
+        (travel("frame_narrowing"),),
+        "up",
+        "two stiles across their own grain",
+        fine=True,
+    ),
+    CutRule(
+        "frame wider outside in the dampest month",
+        (travel("frame_widening"),),
+        "up",
+        "two stiles across their own grain",
+        fine=True,
+    ),
     CutRule("panel in each groove in the driest month", (fixed("cover"),), "down", "what keeps it from dropping out"),
     CutRule(
         "spare at the bottom of each groove in the dampest month",
@@ -90,11 +193,17 @@ STATES = (
 
 
 def _driest(facts: Facts) -> str:
-    return f"it still sits about {facts.at_least('cover')} deep in each groove"
+    return (
+        f"it still sits about {facts.at_least('cover')} deep in each groove, and the frame outside is narrower by "
+        f"{facts.up_to('frame_narrowing')}"
+    )
 
 
 def _dampest(facts: Facts) -> str:
-    return "each edge comes within the play of the groove's bottom and does not touch it"
+    return (
+        "each edge comes within the play of the groove's bottom and does not touch it, and the frame outside is wider "
+        f"by {facts.up_to('frame_widening')}"
+    )
 
 
 FRAME_PANEL = Construction(
@@ -106,18 +215,32 @@ FRAME_PANEL = Construction(
     rules=RULES,
     driest=_driest,
     dampest=_dampest,
-    reasons=("The border becomes a frame that hardly moves, and the panel grows and shrinks unseen in its grooves.",),
+    reasons=(
+        "The border becomes a frame that moves little, and the panel grows and shrinks in its grooves; the line along "
+        "each side of the panel is {line} wide today and changes by {change} over the year.",
+    ),
+    reason_sizes=(("line", LINE), ("change", CHANGE)),
+    parts=PARTS,
+    cautions=(
+        "A seat or step carries a person: bear its panel from below on ledges or battens on which it can slide; do not "
+        "hang it in its grooves alone.",
+    ),
     kinds=("table top", "seat", "lid", "door panel", "frame", "back"),
     states=STATES,
     change="A top that must be flush and easy to wipe would ask for a breadboard end or battens.",
     steps=(
-        "Join the frame at its corners with tenons, dowels or loose tongues; the joints carry all of it.",
+        "Join the frame at its corners with tenons, dowels or loose tongues (splines); the joints carry all of it.",
         "Pin the panel at the middle of each rail, so that it moves alike to both sides.",
         "Put no glue in the groove.",
+        "Cut the tongue in the middle of the panel's edge; leave its shoulders off the frame by the line given.",
         "Lay soft spacers of cork or foam in the grooves; they take up the rattle and keep the panel centred.",
-        "Finish the panel before assembly, edges too, so that no bare line shows in the driest month.",
+        "Finish the panel before assembly, tongue and shoulders too, so that no bare line shows in the driest month.",
     ),
     notes=(
+        NoteRule(
+            (fixed("frame_woods_differ"),),
+            "frame and panel are different woods; their movement is taken to be alike, which is right only roughly",
+        ),
         NoteRule(
             (*GROOVE.terms, fixed("stile", -0.5)),
             "the groove takes more than half of the border's width; make the border wider or split the panel in two",

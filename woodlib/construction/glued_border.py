@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .parts import ENDS
 from .piece import Allowances, Piece
 from .rules import Facts
 from .travel import Quantities
@@ -36,13 +37,14 @@ GLUED_BORDER = Construction(
     driest=_driest,
     dampest=_dampest,
     reasons=(
-        "Glue is allowed here: the border holds back at most {most} of the panel's width, and wood stays elastic below "
-        "{limit}.",
-        "Glue is refused: the border holds back about {held} of the panel's width, at most {most}; above {limit} wood "
-        "takes a set and may crack over the years.",
-        "Glue is refused: the border holds back about {held} of the panel's width, at most {most}; from {limit} wood "
-        "starts to fail.",
+        "Glue is allowed here: the border stretches the panel by at most {most} of its width, and wood stays elastic "
+        "below {limit}.",
+        "Glue is refused: the border stretches the panel by about {held} of its width, at most {most}, counting what "
+        "damp summers have squeezed short; above {limit} wood takes a set and may crack over the years.",
+        "Glue is refused: the border stretches the panel by about {held} of its width, at most {most}, counting what "
+        "damp summers have squeezed short; from {limit} wood starts to fail.",
     ),
+    parts=ENDS,
     kinds=("table top", "seat", "lid", "board"),
     change="A house that holds the wood steadier, or quartersawn stock, would ease the pull; narrower stock would not.",
     steps=(

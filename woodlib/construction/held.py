@@ -37,7 +37,7 @@ def plane_field(piece: Piece) -> Held:
 
     >>> held = plane_field(Piece("white ash", "450 mm", "450 mm", "20 mm", "38 mm"))
     >>> round(held.share, 2), held.through_year(9.5, [12, 7]).chance is not None
-    (0.74, True)
+    (0.75, True)
     """
     woods = piece.species, piece.border_species
     if any(isinstance(wood, Wood) for wood in woods):
@@ -86,7 +86,7 @@ def one_line_restraint(piece: Piece) -> Held:
 
     >>> seat = Piece("white ash", "450 mm", "450 mm", "20 mm", "38 mm")
     >>> round(one_line_restraint(seat).share, 2)
-    0.74
+    0.75
     """
     ring = radians(piece.ring_angle_deg)
     woods = piece.species, piece.border_species

@@ -7,6 +7,7 @@ from math import sqrt
 
 from . import frame_panel
 from .held import Held
+from .parts import size
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, NoteRule, fixed, travel
 from .stiffness import panel_and_strip
@@ -18,15 +19,15 @@ def mitre_share(piece: Piece) -> float:
     """Strain across the grain that a glued mitre takes, over the free strain of a member's width; first order.
 
     Each mitre wants to turn by e, the strain across less that along (each member by e/2). The closed frame forbids it
-    and bends: M = 2 E I e/(a + b), a and b its sides. Over the mitre, sqrt 2 w long, that is at its end a stress of
-    E w e/(2 (a + b)); half of it pulls across the grain, by E w/(4 (a + b) E_across) e. Own derivation: thin members,
-    nothing yields at the joint, so it leans to the careful side. At most 1.
+    and bends: M = 2 E I e/(a + b), a and b its sides along the middle of the members. Over the mitre, sqrt 2 w long,
+    that is at its end a stress of E w e/(2 (a + b)); half of it pulls across the grain, by E w/(4 (a + b) E_across) e.
+    Own derivation: thin members, nothing yields at the joint, so it leans to the careful side. At most 1.
 
     >>> round(mitre_share(Piece("white ash", "425 mm", "425 mm", "20 mm", "75 mm")), 3)
-    0.234
+    0.335
     """
     member, along, _ = panel_and_strip(replace(piece, species=piece.border_species, border_species=None))
-    sides = piece.width_m + piece.length_m + 2.0 * piece.border_width_m
+    sides = piece.width_m + piece.length_m - 2.0 * piece.border_width_m
     return min(1.0, along.modulus_x_pa * piece.border_width_m / (4.0 * sides * member.modulus_x_pa))
 
 
@@ -55,7 +56,7 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 RULES = (
     *frame_panel.RULES,
     CutRule(
-        "loose tongue across each mitre, thickness", (fixed("frame_thickness", 1 / 3),), "down", "a third of the frame"
+        "loose tongue (spline) across each mitre, thickness", (fixed("frame_thickness", 1 / 3),), "down", "a third of the frame"
     ),
     CutRule(
         "slot for the loose tongue, depth in each member",
@@ -130,6 +131,13 @@ MITRED_FRAME = Construction(
     ),
     kinds=("frame", "door panel", "lid"),
     states=STATES,
+    reason_sizes=frame_panel.FRAME_PANEL.reason_sizes,
+    cautions=frame_panel.FRAME_PANEL.cautions,
+    parts=(
+        size("members front and back, two, length over the mitres", fixed("finished_length")),
+        size("members at the ends, two, length over the mitres", fixed("finished_width")),
+        size("members, width", fixed("border")),
+    ),
     change="Narrower or quartersawn members would ease the mitres; square corners with tenons do not open at all.",
     holding=holding,
     opens_when_damp=True,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .parts import size
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, NoteRule, fixed, travel
 from .travel import Quantities, at_fixing
@@ -10,10 +11,9 @@ from .verdict import Construction
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
     """Blank and rim move as one: the whole width, and the travel of each outer edge, careful end."""
-    whole = travels["width"] + 2.0 * piece.border_width_m
     return {
-        **at_fixing(travels, "edge", 0.5 * whole),
-        "whole_width": whole,
+        **at_fixing(travels, "edge", 0.5 * travels["width"]),
+        "whole_width": travels["width"],
         "clearance": allowances.slot_clearance_m,
         "cover": allowances.edge_cover_m,
         "rim_width": piece.border_width_m,
@@ -99,7 +99,14 @@ OWN_BLANK_RIM = Construction(
             "border and panel are named as different woods; end pieces from the panel's own blank are the panel's wood",
         ),
     ),
+    parts=(
+        size("blank before the end pieces are cut off, along the grain", fixed("finished_length"),
+             why="kerfs and trim are added to it"),
+    ),
     kinds=("table top", "seat", "lid", "board"),
     states=STATES,
+    cautions=(
+        "End pieces are short and short-grained: no jointer, no planer; plane them by hand or glue them on first.",
+    ),
     change="A panel that has to be kept flat by its border would ask for a breadboard end or a frame.",
 )

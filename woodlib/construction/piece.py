@@ -18,9 +18,10 @@ LONGEST_M = 6.0  # beyond any furniture; catches inches typed as metres
 
 @dataclass(frozen=True)
 class Piece:
-    """A rectangular solid panel, grain along its length, and the border its owner wants.
+    """A rectangular solid piece, grain along its length, and the border its owner wants.
 
-    ``width_m`` across the grain and ``length_m`` of the panel inside the border; ``border_thickness_m`` is the panel's
+    ``width_m`` across the grain and ``length_m`` are the finished size of the whole piece, border included (of the
+    opening, for what fits into one: a drawer front, an inset door); ``border_thickness_m`` is the panel's
     thickness unless given; ``border_species`` is the panel's unless given. Sizes in metres, or text like ``"20 in"``.
     Raises :class:`InputError` with a sentence for each bad input.
 

@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
 from ..reading.decided import Decided, larger
-from ..units import both
+from ..units import both, inch_fraction, millimetres, rounded_steps
+
+EXACT_INCH_M = Fraction(254, 10_000)
+INCH_M = float(EXACT_INCH_M)
 
 
 def room(travel: float | Decided) -> Decided:
@@ -40,7 +44,8 @@ def total(terms: tuple[Term, ...], quantities: Mapping[str, float]) -> Decided:
 class CutRule:
     """A dimension to cut today as a sum of terms; gaps round up, tongues and panels round down.
 
-    ``fine`` dimensions are written to 1/32 in and half a millimetre, all others to 1/16 in and a millimetre.
+    ``fine`` dimensions are written to 1/32 in and half a millimetre, all others to 1/16 in and a millimetre. A length
+    with ``reaches``, the rules of its two halves from one centre, is written as the sum of the two as they are written.
     """
 
     name: str
@@ -48,6 +53,7 @@ class CutRule:
     rounding: str
     why: str
     fine: bool = False
+    reaches: tuple[CutRule, ...] = ()
 
     def size(self, quantities: Mapping[str, float]) -> Decided:
         """The dimension in metres, remembered with its decisions."""
@@ -55,7 +61,8 @@ class CutRule:
 
     def cut(self, quantities: Mapping[str, float]) -> Cut:
         """The dimension for these numbers."""
-        return Cut(self.name, float(self.size(quantities)), self.rounding, self.why, self.fine)
+        reaches = tuple(rule.cut(quantities) for rule in self.reaches)
+        return Cut(self.name, float(self.size(quantities)), self.rounding, self.why, self.fine, reaches)
 
 
 def fixed(name: str, times: float = 1.0) -> Term:
@@ -77,6 +84,21 @@ class Cut:
     rounding: str
     why: str
     fine: bool = False
+    reaches: tuple[Cut, ...] = ()
+
+    @property
+    def _steps(self) -> tuple[int, float]:
+        return (32, 0.5) if self.fine else (16, 1)
+
+    def steps(self) -> tuple[int, int]:
+        """The dimension as it is written, in steps of an inch and of a millimetre."""
+        denominator, step_mm = self._steps
+        if self.reaches:
+            return tuple(sum(steps) for steps in zip(*(reach.steps() for reach in self.reaches), strict=True))
+        inches, per_mm = self.metres / INCH_M, round(1 / step_mm)
+        return rounded_steps(inches, denominator, self.rounding), rounded_steps(
+            1000.0 * self.metres, per_mm, self.rounding
+        )
 
     def text(self, first: str = "customary") -> str:
         """The dimension as the shop reads it, rounded the safe way.
@@ -84,8 +106,16 @@ class Cut:
         >>> Cut("slot", 0.0131, "up", "").text()
         '9/16 in (14 mm)'
         """
-        denominator, step_mm = (32, 0.5) if self.fine else (16, 1)
-        return both(self.metres, denominator, step_mm, self.rounding, first)
+        denominator, step_mm = self._steps
+        if not self.reaches:
+            return both(self.metres, denominator, step_mm, self.rounding, first)
+        inch_steps, mm_steps = self.steps()
+        texts = (
+            inch_fraction(Fraction(inch_steps, denominator) * EXACT_INCH_M, denominator),
+            millimetres(Fraction(mm_steps, round(1000 / step_mm)), step_mm),
+        )
+        head, tail = texts if first == "customary" else texts[::-1]
+        return f"{head} ({tail})"
 
 
 @dataclass(frozen=True)

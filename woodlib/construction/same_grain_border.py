@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .parts import size
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, NoteRule, fixed, travel
 from .travel import Quantities, at_fixing
@@ -9,11 +10,9 @@ from .verdict import Construction
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
-    """Panel and border move as one wider panel: travel of each outer edge, careful end."""
-    whole = travels["width"] + 2.0 * piece.border_width_m
+    """Panel and border move as one: travel of each outer edge, careful end."""
     return {
-        **at_fixing(travels, "edge", 0.5 * whole),
-        "whole_width": whole,
+        **at_fixing(travels, "edge", 0.5 * travels["width"]),
         "clearance": allowances.slot_clearance_m,
         "woods_differ": float(piece.border_wood is not piece.wood),
     }
@@ -47,6 +46,11 @@ SAME_GRAIN_BORDER = Construction(
     driest=_driest,
     dampest=_dampest,
     reasons=("Grain beside grain moves alike, so a border along the edges can be glued and nothing is held back.",),
+    parts=(
+        size("panel between the strips, across the grain", fixed("finished_width"), fixed("border", -2.0)),
+        size("strips, two, length", fixed("finished_length")),
+        size("strips, width", fixed("border")),
+    ),
     kinds=("table top", "seat", "lid", "board"),
     states=(
         CutRule(

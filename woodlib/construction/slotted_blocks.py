@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .parts import FINISHED
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
 from .travel import Quantities, fixings
@@ -19,17 +20,7 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     }
 
 
-def _slot(where: str, name: str) -> CutRule:
-    return CutRule(
-        f"slots in the {where}, length",
-        (fixed("screw"), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
-        "up",
-        "screw shank, plus the top's travel both ways, plus play",
-    )
-
-
-RULES = (
-    _slot("blocks of the long aprons", "edge"),
+REACHES = (
     CutRule(
         "slots in the blocks of the long aprons, outward from the screw's centre",
         (fixed("screw", 0.5), fixed("clearance", 0.5), travel("edge_widening")),
@@ -42,6 +33,22 @@ RULES = (
         "up",
         "in the driest month the screw moves inward with the top",
     ),
+)
+
+
+def _slot(where: str, name: str, reaches: tuple[CutRule, ...] = ()) -> CutRule:
+    return CutRule(
+        f"slots in the {where}, length",
+        (fixed("screw"), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
+        "up",
+        "screw shank, plus the top's travel both ways, plus play",
+        reaches=reaches,
+    )
+
+
+RULES = (
+    _slot("blocks of the long aprons", "edge", REACHES),
+    *REACHES,
     _slot("outer blocks of the end aprons", "outer"),
     CutRule(
         "gap between top edge of block and top",
@@ -100,6 +107,7 @@ SLOTTED_BLOCKS = Construction(
         "Screw no deeper than two thirds of the top's thickness; drill with a stop.",
     ),
     kinds=("table top", "seat"),
+    parts=FINISHED,
     states=STATES,
     change="Rails thick enough for a groove could take buttons, which need no slots along the long rails.",
 )

@@ -1,7 +1,7 @@
 """A stable sheet instead of the solid panel: edged with solid wood, or veneered on both faces.
 
-The piece's width and length are the sheet's, its border the solid edging. Plywood and fibreboard move little in their
-plane; the figure is in the table of shop allowances.
+The piece's finished width and length hold the sheet and its border, the solid edging. Plywood and fibreboard move little in
+their plane; the figure is in the table of shop allowances.
 """
 
 from __future__ import annotations
@@ -51,13 +51,14 @@ def holding(piece: Piece, held: Held, allowances: Allowances) -> Held:
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
     """Growth and shrinkage of the sheet, which stands in for the panel, and of the edging around it, careful ends."""
-    width, edging = travels["width"], piece.border_width_m
+    whole, edging = travels["width"], piece.border_width_m
+    width = whole - 2.0 * edging
     reached = {"narrowing": travels["stock_mc"] - travels["driest_mc"],
                "widening": travels["dampest_mc"] - travels["stock_mc"]}  # fmt: skip
     named = {}
     for way, points in reached.items():
         named[f"sheet_{way}"] = 0.5 * width * allowances.sheet_coefficient * points
-        named[f"edging_{way}"] = edging * travels[f"{way}_high"] / width
+        named[f"edging_{way}"] = edging * travels[f"{way}_high"] / whole
         named[f"mitre_{way}"] = sqrt(2.0) * named[f"edging_{way}"]
     for end in RANGE:
         named |= {f"{way}_{end}": 2.0 * named[f"sheet_{way}"] for way in reached}
@@ -65,7 +66,8 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     return {
         **named,
         **thickness_travel(travels, piece, "step", piece.border_thickness_m),
-        "sheet_length": piece.length_m,
+        "sheet_width": width,
+        "sheet_length": piece.length_m - 2.0 * edging,
         "edging": edging,
         "clearance": allowances.slot_clearance_m,
         "visible": allowances.visible_gap_m,
@@ -81,7 +83,7 @@ SPACE = CutRule(
     fine=True,
 )
 SHEET = (
-    CutRule("sheet, width", (fixed("width"),), "down", "the finished size less the edging", fine=True),
+    CutRule("sheet, width", (fixed("sheet_width"),), "down", "the finished size less the edging", fine=True),
     CutRule("sheet, length", (fixed("sheet_length"),), "down", "the finished size less the edging", fine=True),
 )
 
@@ -137,6 +139,9 @@ EDGED_SHEET = Construction(
     notes=(_mitre("mitre_narrowing"), _mitre("mitre_widening")),
     kinds=("table top", "seat", "lid", "door panel", "drawer front"),
     states=EDGED_STATES,
+    cautions=(
+        "Dust of fibreboard is fine and carries binder: draw it off and wear a mask.",
+    ),
     change="A client who wants solid wood through and through would ask for a frame, or for a breadboard end.",
 )
 
@@ -175,6 +180,9 @@ VENEERED_SHEET = Construction(
                 fine=True),
         CutRule("sheet wider at each edge in the dampest month", (travel("sheet_widening"),), "up", "half its width",
                 fine=True),
+    ),
+    cautions=(
+        "Dust of fibreboard is fine and carries binder: draw it off and wear a mask.",
     ),
     change="A thinner veneer, or veneer pressed drier, would ease it; solid wood would need a way that lets it move.",
     holding=holding,

@@ -41,7 +41,7 @@ def risk_levels() -> tuple[RiskLevel, ...]:
     """The three steps of risk, mildest first; their edges are sourced in the table of held movement.
 
     >>> [(risk.word, risk.from_strain) for risk in risk_levels()]
-    [('quiet', 0.0), ('strained', 0.004), ('cracking', 0.009)]
+    [('safe', 0.0), ('strained', 0.004), ('cracking', 0.009)]
     """
     with open(data_path("risk_levels.csv"), encoding="utf-8", newline="") as table:
         rows = list(csv.DictReader(table))

@@ -1,0 +1,33 @@
+"""The parts of a piece at their whole size: what is finished outside, and what each part measures on its way there."""
+
+from __future__ import annotations
+
+from .piece import Piece
+from .rules import CutRule, Term, fixed
+from .travel import Quantities
+
+JOINTS = "what goes into the joints is added to it"
+
+
+def size(name: str, *terms: Term, why: str = "") -> CutRule:
+    """A size that no movement is added to; written to the nearest step."""
+    return CutRule(name, terms, "nearest", why)
+
+
+def whole_sizes(piece: Piece, width_m: float) -> Quantities:
+    """Finished size of the piece, outside, and the width of its border, metres."""
+    return {"finished_width": width_m, "finished_length": piece.length_m, "border": piece.border_width_m}
+
+
+FINISHED = (
+    size("finished outside, across the grain", fixed("finished_width")),
+    size("finished outside, along the grain", fixed("finished_length")),
+)
+"""Of every way, before its own parts."""
+
+ENDS = (
+    size("panel between the end pieces, along the grain", fixed("finished_length"), fixed("border", -2.0), why=JOINTS),
+    size("end pieces, two, length across the panel", fixed("finished_width")),
+    size("end pieces, width", fixed("border")),
+)
+"""A panel of the whole width between two end pieces."""
