@@ -13,6 +13,8 @@ STUDIES = {
     "moisture-from-air": "moisture_from_air:moisture_from_air",
     "moisture-by-month": "moisture_by_month:moisture_by_month",
     "panel-movement": "panel_movement:panel_movement",
+    "a-week-in-the-shop": "week_in_the_shop:week_in_the_shop",
+    "laying-boards": "laying_boards:laying_boards",
     "crossing-the-grain": "crossing_the_grain:crossing_the_grain",
     "hardware-across-the-grain": "hardware_across_the_grain:hardware_across_the_grain",
 }
