@@ -58,14 +58,14 @@ def _slot_close(
     state: State, scales: Scales, left: float, slot_moves: float, pin_moves: float, pin: float, turned: bool
 ) -> list[Mark]:
     px, middle, y = scales.close_px, left + COLUMN / 2, CLOSE_TOP + 78.0
-    outward = state.cuts[
-        "outer slots, outward from the pin's centre" if turned else "outer slots, outward from the screw's centre"
-    ]
-    whole = state.cuts["outer slots, length"]
-    low, high = middle + (outward - whole + slot_moves) * px, middle + (outward + slot_moves) * px
+    name = "pin" if turned else "screw"
+    outward, inward = (
+        state.cuts[f"outer slots, {side} from the {name}'s centre"] for side in ("outward", "inward")
+    )
+    low, high = middle + (slot_moves - inward) * px, middle + (outward + slot_moves) * px
     half = min(0.5 * pin * px + 1.5, 26.0)
     strip = box(left + 2, y - 42, COLUMN - 4, 84)
-    name = "pin" if turned else "screw"
+    reaches = say("{inward} + {outward}", inward=length(inward, "up"), outward=length(outward, "up"))
     return [
         Area(strip, "wood"),
         Window(strip, tuple(grain_lines(strip, "y" if turned else "x", 7, seed=5))),
@@ -73,22 +73,35 @@ def _slot_close(
         *_slotted(low, high, y, half),
         Circle(middle + pin_moves * px, y, half - 1.5, "metal", filled=True),
         Circle(middle + pin_moves * px, y, half - 1.5, "edge", 1.4),
-        *dimension_line((low, y - 50), (high, y - 50), say("{slot}", slot=length(whole, "up")), size=15),
+        *dimension_line((low, y - 50), (high, y - 50), reaches, size=15),
         Words(left + 4, y + 62, f"outer {name}", "quiet", 14, "start"),
         Words(left + COLUMN - 4, y + 62, "outward \u2192", "quiet", 14, "end"),
     ]
 
 
 def _frame_close(state: State, scales: Scales, left: float, way: str) -> list[Mark]:
-    numbers, px, y = state.numbers, scales.close_px, CLOSE_TOP + 70.0
+    """The tongue of the panel in its groove; the shoulder stops short of the stile by the line."""
+    numbers, px, y = state.numbers, scales.close_px, CLOSE_TOP + 62.0
     depth, cover = state.cuts["groove in the stiles, depth"], numbers["cover"]
-    today = 0.5 * larger(numbers["panel_shrink"], 0.0) + cover
-    deep = today - 0.5 * numbers["panel_shrink"] if way == "narrowing" else today + 0.5 * numbers["panel_growth"]
+    shrinks, grows = 0.5 * larger(numbers["panel_shrink"], 0.0), 0.5 * larger(numbers["panel_growth"], 0.0)
+    line = state.cuts["line between shoulder and stile today, each side"]
+    moved = -0.5 * numbers["panel_shrink"] if way == "narrowing" else 0.5 * numbers["panel_growth"]
+    deep = shrinks + cover + moved
     face = left + COLUMN - 30.0 - (COLUMN - 30.0) * 0.5
     stile = box(face, y - 56, COLUMN - 2 - (face - left), 112)
     groove = box(face, y - 22, depth * px, 44)
-    panel = box(left + 2, y - 20, (face - left - 2) + deep * px, 40)
-    spare = depth - deep
+    shoulder, tip = face - (line - moved) * px, face + deep * px
+    panel = [
+        (left + 2, y - 54),
+        (shoulder, y - 54),
+        (shoulder, y - 20),
+        (tip, y - 20),
+        (tip, y + 20),
+        (shoulder, y + 20),
+        (shoulder, y + 54),
+        (left + 2, y + 54),
+    ]
+    at_most = line + shrinks if way == "narrowing" else line - grows
     return [
         Area(stile, "border-wood"),
         Line([*stile, stile[0]], "edge", 1.6),
@@ -98,14 +111,19 @@ def _frame_close(state: State, scales: Scales, left: float, way: str) -> list[Ma
         Line([*panel, panel[0]], "edge", 1.6),
         Words(left + 10, y + 6, "panel", "ink", 15, "start"),
         Words(left + COLUMN - 10, y - 36, "frame", "ink", 15, "end"),
-        Words(left + 4, y + 78, _frame_words(way, deep, spare), "ink", 15, "start"),
-    ]
+        Words(left + 4, y + 76, _frame_words(way, deep, depth - deep), "ink", 15, "start"),
+        Words(left + 4, y + 95, say("{line} of line beside the panel", line=length(at_most, _SAFE[way])), "ink", 15,
+              "start"),
+    ]  # fmt: skip
+
+
+_SAFE = {"narrowing": "up", "widening": "down"}
 
 
 def _frame_words(way: str, deep: Number, spare: Number) -> Said:
     if way == "narrowing":
-        return say("{deep} deep", deep=length(deep, "down"))
-    return say("{spare} to spare", spare=length(spare, "down"))
+        return say("{deep} deep in the groove", deep=length(deep, "down"))
+    return say("{spare} to spare in the groove", spare=length(spare, "down"))
 
 
 def _button_close(state: State, scales: Scales, left: float, way: str) -> list[Mark]:

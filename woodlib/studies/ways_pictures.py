@@ -24,8 +24,7 @@ def scales_for(widest_m: float, furthest: float, border_m: float, close_m: float
     """Scales for a piece: ``furthest`` the largest strain that a slider can reach, ``close_m`` what a close-up has."""
     fitting = [times for times in EXAGGERATIONS if times * furthest <= 0.4]
     times = fitting[0] if fitting else 1
-    margin = 2.0 * border_m  # a frame or a border along the edges lies outside the panel
-    plan_px = PLAN_HEIGHT / (widest_m * (1.0 + times * furthest) + margin)
+    plan_px = PLAN_HEIGHT / (widest_m * (1.0 + times * furthest))
     return Scales(plan_px, times, (COLUMN - 30.0) / close_m, longest_strain, border_m)
 
 
@@ -44,7 +43,10 @@ def draw(state: State, scales: Scales, title: str) -> Picture:
 
 def _caption(key: str, scales: Scales) -> str:
     if key == "frame_panel":
-        return "From above nothing moves. Below: the panel in its groove"
+        return (
+            f"From above: the frame's movement drawn {scales.exaggeration} times its size, the line beside the panel "
+            f"{_LINE_TIMES} times"
+        )
     return f"From above: today dashed, movement drawn {scales.exaggeration} times its size"
 
 
@@ -68,7 +70,7 @@ _SHORT = ("the wood is free enough", "it may crack over the years", "expect a cr
 def _plan(state: State, scales: Scales, left: float, way: str) -> list[Mark]:
     middle = PLAN_TOP + PLAN_HEIGHT / 2
     numbers, px = state.numbers, scales.plan_px
-    today = numbers["width"] * px
+    today = numbers.get("whole_width", numbers["width"]) * px
     change = numbers[f"{way}_mid"] * px * scales.exaggeration * (-1.0 if way == "narrowing" else 1.0)
     border = min(scales.border_m * px, 80.0)
     end = left + COLUMN - 6.0 - (border if state.key not in ("battens", "buttons", "same_grain_border") else 0.0)
@@ -127,9 +129,9 @@ def _broken_off(plan: _Plan, width: float) -> list[Mark]:
     return [Area([*wave, *outside], "paper"), Line(wave, "quiet", 1.2)]
 
 
-def _today_lines(plan: _Plan, beyond: float = 0.0) -> list[Mark]:
-    """Where the edges are today; ``beyond`` px outside the panel."""
-    today = plan.today + 2.0 * beyond
+def _today_lines(plan: _Plan) -> list[Mark]:
+    """Where the edges are today."""
+    today = plan.today
     return [Line([(plan.left, y), (plan.end, y)], "today", 1.4, "5 4") for y in (plan.top(today), plan.top(-today))]
 
 
@@ -191,20 +193,31 @@ def _crack(plan: _Plan, place: float) -> list[tuple[float, float]]:
     return [(plan.end, y), (plan.end - 34, y + 2), (plan.end - 58, y - 1.5), (plan.end - 92, y + 1)]
 
 
+_LINE_TIMES = 4  # the line beside a framed panel, beside which the exaggerated panel would find no room
+
+
 def _frame_plan(state: State, plan: _Plan) -> list[Mark]:
-    marks = _face(plan, plan.today)
+    """The frame moves by its stiles alone; the line between panel and stile opens and closes."""
+    numbers, sign = state.numbers, -1.0 if plan.way == "narrowing" else 1.0
+    moved = sign * numbers[f"{plan.way}_mid"]
+    whole = plan.today + plan.change * 2.0 * numbers["stile"] / numbers["width"]
+    opening = plan.today - 2.0 * plan.border
+    line = _LINE_TIMES * plan.px * (state.cuts["line between shoulder and stile today, each side"] - 0.5 * moved)
+    gap = box(plan.left, plan.top(opening), plan.end - plan.left, opening)
+    marks = [Area(gap, "gap"), *_face(plan, opening - 2.0 * line)]
+    stile = 0.5 * (whole - opening)
     for side in (-1.0, 1.0):
-        edge = plan.middle + side * plan.today * 0.5
-        outline = box(
-            plan.left, edge if side > 0 else edge - plan.border, plan.end + plan.border - plan.left, plan.border
-        )
+        edge = plan.middle + side * opening * 0.5
+        outline = box(plan.left, edge if side > 0 else edge - stile, plan.end + plan.border - plan.left, stile)
         marks += [
             Area(outline, "border-wood"),
             Window(outline, tuple(grain_lines(outline, "x", 3, seed=41))),
             Line([*outline, outline[0]], "edge", 1.8),
         ]
-    marks += _cross_piece(plan, plan.today)
-    return [*marks, *_broken_off(plan, plan.today + 2.0 * plan.border)]
+    marks += _cross_piece(plan, opening)
+    beyond = [Line([(plan.left, y), (plan.end + plan.border, y)], "today", 1.4, "5 4")
+              for y in (plan.top(plan.today), plan.top(-plan.today))]  # fmt: skip
+    return [*marks, *_broken_off(plan, whole), *beyond]
 
 
 def _batten_plan(state: State, plan: _Plan) -> list[Mark]:
@@ -232,18 +245,20 @@ def _button_plan(state: State, plan: _Plan) -> list[Mark]:
 
 
 def _same_grain_plan(state: State, plan: _Plan) -> list[Mark]:
-    """The strips widen and narrow with the panel, in the same proportion."""
+    """The strips widen and narrow with the panel, in the same proportion; together they are the whole width."""
     grown = plan.now / plan.today
-    marks = _panel(plan, plan.now)
+    strip = plan.border * grown
+    inside = plan.now - 2.0 * strip
+    marks = _face(plan, inside)
     for side in (-1.0, 1.0):
-        edge, strip = plan.middle + side * plan.now * 0.5, plan.border * grown
+        edge = plan.middle + side * inside * 0.5
         outline = box(plan.left, edge if side > 0 else edge - strip, plan.end - plan.left, strip)
         marks += [
             Area(outline, "border-wood"),
             Window(outline, tuple(grain_lines(outline, "x", 3, seed=43))),
             Line([*outline, outline[0]], "edge", 1.8),
         ]
-    return [*marks, *_broken_off(plan, plan.now + 2.0 * plan.border * grown), *_today_lines(plan, plan.border)]
+    return [*marks, *_broken_off(plan, plan.now), *_today_lines(plan)]
 
 
 _PLANS: dict[str, Callable[[State, _Plan], list[Mark]]] = {

@@ -102,7 +102,7 @@ def bench_of(brief: Brief, piece: Piece, months: MonthlyMoisture, doubts: Doubts
         dampest,
         doubts,
     )
-    step, low, high = _widths(piece.width_m, brief.units)
+    step, low, high = _widths(piece, brief.units)
     shares = held_shares(piece, low, high)
     names = months.names[months.driest], months.names[months.dampest]
     return Bench(ways, travels, piece, low, high, step, shares, names)
@@ -115,11 +115,13 @@ def _around(rh_percent: float, lowest: float, highest: float) -> tuple[float, fl
     return float(min(low, max(high - 4, 0))), float(max(high, min(low + 4, 100)))
 
 
-def _widths(width_m: float, units: str) -> tuple[float, float, float]:
-    """Step, narrowest and widest panel: from three fifths to five quarters of the brief's width."""
+def _widths(piece: Piece, units: str) -> tuple[float, float, float]:
+    """Step, narrowest and widest piece: from three fifths to five quarters of the brief's width, never all border."""
+    width_m = piece.width_m
     fitting = [step for step in _STEPS_M[units] if width_m >= 20.0 * step]
     step = fitting[0] if fitting else width_m / 20.0
     low, high = (step * round(share * width_m / step) for share in (0.6, 1.25))
+    low = min(max(low, step * math.ceil(piece.border_width_m / (0.45 * step))), width_m)
     return step, low, high
 
 
@@ -130,7 +132,7 @@ def _inputs(bench: Bench, start: str) -> tuple[Choice | Span, ...]:
         Choice("way", "Built as", labels, start),
         Span(
             "width",
-            "Width of the panel, across its grain",
+            "Width of the whole piece, across the grain",
             "length",
             bench.lowest_width_m,
             bench.highest_width_m,
@@ -181,7 +183,7 @@ def _answer(bench: Bench, scales: Scales, title: str, way: str, width: float, dr
         reason(state),
         (
             Reading(
-                "The panel moves over the year",
+                "The panel moves over the year" + (", were it free" if way in _HELD else ""),
                 range_words(numbers, "swing"),
                 say(
                     "from {dry} in the wood to {damp}; today {now}",
@@ -191,7 +193,7 @@ def _answer(bench: Bench, scales: Scales, title: str, way: str, width: float, dr
                 ),
             ),
             Reading(
-                "Held back, at most",
+                "Stretched by its border, at most" if way in _HELD else "Held back, at most",
                 strain(state.pull[1]),
                 pick(state.level, [1.0, 2.0], [risk.meaning for risk in risk_levels()]),
                 tone,
@@ -201,10 +203,10 @@ def _answer(bench: Bench, scales: Scales, title: str, way: str, width: float, dr
                 for name in MAIN_CUTS[way]
             ),
             Reading(
-                f"Driest month ({bench.months[0]})", lead_words(numbers, "narrowing"), month_words(state, "narrowing")
+                f"Driest month ({bench.months[0]})", lead_words(state, "narrowing"), month_words(state, "narrowing")
             ),
             Reading(
-                f"Dampest month ({bench.months[1]})", lead_words(numbers, "widening"), month_words(state, "widening")
+                f"Dampest month ({bench.months[1]})", lead_words(state, "widening"), month_words(state, "widening")
             ),
         ),
         say(
@@ -223,7 +225,9 @@ def _answer(bench: Bench, scales: Scales, title: str, way: str, width: float, dr
 _FINE_PRINT = (
     "Slots, gaps and grooves are for the careful end of the range (nine cases in ten), and are rounded up; tongues and "
     "panels are rounded down.",
-    "Held-back strain: wood stays elastic below 0.40 % and starts to fail from 0.90 % (The Structural Conservation of "
+    "Stretch: what a border keeps the panel from shrinking, as a share of its width, times how firmly it holds; beyond "
+    "0.50 % of squeezing in the dampest month wood keeps a set, and the next dry month stretches it by that much more.",
+    "Held wood stays elastic below 0.40 % and starts to fail from 0.90 % (The Structural Conservation of "
     "Panel Paintings, Getty 1998).",
     "Moisture from air: two-hydrate equation of the Wood Handbook FPL-GTR-190, eq. 4-5; movement: its eq. 13-2 "
     "from 6 to "
@@ -248,7 +252,11 @@ def reason(state: State):
     for step in range(len(risk_levels())):
         limit = risk_levels()[max(step, 1)].from_strain
         sentence = construction.reasons[min(step, len(construction.reasons) - 1)]
-        sentences.append(say(sentence, held=strain(state.pull[0]), most=strain(state.pull[1]), limit=strain(limit)))
+        sizes_said = {
+            name: length(rule.size(state.numbers), rule.rounding) for name, rule in construction.reason_sizes
+        }
+        values = {"held": strain(state.pull[0]), "most": strain(state.pull[1]), "limit": strain(limit)}
+        sentences.append(say(sentence, **values, **sizes_said))
     return pick(state.level, [1.0, 2.0], sentences)
 
 
@@ -258,8 +266,16 @@ def range_words(numbers: Mapping[str, float], name: str) -> Said:
     return say("about {mid}, could be {low} to {high}", low=low, mid=mid, high=high)
 
 
-def lead_words(numbers: Mapping[str, float], way: str):
-    """How the width stands against today."""
+_HELD = frozenset(("glued_border",))  # ways that keep the panel from moving
+
+
+def lead_words(state: State, way: str):
+    """How the width stands against today, or would if nothing held it."""
+    lead = _against_today(state.numbers, way)
+    return say("would be {lead} if it were free", lead=lead) if state.key in _HELD else lead
+
+
+def _against_today(numbers: Mapping[str, float], way: str):
     mid = numbers[f"{way}_mid"]
     hardly = 0.0008  # half of 1/16 in: written as nothing otherwise
     wanted, opposite = ("narrower", "wider") if way == "narrowing" else ("wider", "narrower")

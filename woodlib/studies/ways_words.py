@@ -17,9 +17,21 @@ NAMES = {
 
 MAIN_CUTS = {
     "glued_border": (),
-    "breadboard": ("outer slots, length", "groove stop from each end of the breadboard"),
-    "frame_panel": ("groove in the stiles, depth", "panel, width across the grain"),
-    "battens": ("outer slots, length", "batten end, set back from each edge"),
+    "breadboard": (
+        "outer slots, outward from the pin's centre",
+        "outer slots, inward from the pin's centre",
+        "groove stop from each end of the end piece",
+    ),
+    "frame_panel": (
+        "groove in the stiles, depth",
+        "panel, width across the grain",
+        "line between shoulder and stile today, each side",
+    ),
+    "battens": (
+        "outer slots, outward from the screw's centre",
+        "outer slots, inward from the screw's centre",
+        "batten end, set back from each edge",
+    ),
     "buttons": ("gap between button shoulder and rail", "groove for the buttons, depth"),
     "same_grain_border": ("space to leave beside each long edge",),
 }
@@ -30,9 +42,8 @@ PICTURES = {
     "breadboard": "A panel with an end piece across its grain, seen from above; the panel becomes narrower and "
     "wider than "
     "the end piece. Below, the outer pin stands still while the slot in the tongue slides past it.",
-    "frame_panel": "A panel in a frame, seen from above; nothing changes outside. Below, the edge of the panel "
-    "moves in "
-    "and out of its groove.",
+    "frame_panel": "A panel in a frame, seen from above; the line beside the panel opens and closes, and the frame "
+    "outside changes by its two stiles. Below, the tongue of the panel moves in and out of its groove.",
     "battens": "A panel with two battens below it, seen from above; the panel narrows and widens past them. Below, the "
     "outer screw travels along its slot in the batten.",
     "buttons": "A panel on a base, seen from above; the panel narrows and widens past the base. Below, a button "
@@ -45,7 +56,8 @@ PICTURES = {
 _DRIEST = {
     "glued_border": "the border keeps it from shrinking {free}, so it is pulled apart across its grain",
     "breadboard": "each corner of the end piece stands out {edge} beyond the panel",
-    "frame_panel": "each edge still sits {cover} deep in its groove",
+    "frame_panel": "each edge still sits {cover} deep in its groove; the line on each side of the panel opens to {open} "
+    "at most, and the frame outside becomes narrower {frame}",
     "battens": "the outer screws slide inward {outer}",
     "buttons": "each button draws back {edge} and still holds",
     "same_grain_border": "each outer edge draws in {edge}; nothing is held",
@@ -53,7 +65,8 @@ _DRIEST = {
 _DAMPEST = {
     "glued_border": "the border keeps it from growing {free}, so it pushes and may bow",
     "breadboard": "each edge of the panel stands out {edge} beyond the end piece",
-    "frame_panel": "each edge grows deeper into its groove and does not touch the bottom",
+    "frame_panel": "each edge grows deeper into its groove and does not touch the bottom; the line on each side of the "
+    "panel closes to {closed} at the least, and the frame outside becomes wider {frame}",
     "battens": "the outer screws slide outward {outer}",
     "buttons": "each button moves outward {edge} and clears the rail",
     "same_grain_border": "each outer edge grows out {edge}; nothing is held",
@@ -69,6 +82,11 @@ def month_words(state: State, way: str):
             values[name] = up_to(numbers[f"{name}_{way}"])
     if "cover" in numbers:
         values["cover"] = length(numbers["cover"], "down")
+    if state.key == "frame_panel":
+        today = state.cuts["line between shoulder and stile today, each side"]
+        values["open"] = length(today + 0.5 * larger(numbers["panel_shrink"], 0.0), "up")
+        values["closed"] = length(numbers["clearance"], "down")
+        values["frame"] = up_to(numbers[f"frame_{way}"])
     return say((_DRIEST if way == "narrowing" else _DAMPEST)[state.key], **values)
 
 
