@@ -95,16 +95,20 @@ def groove(d: Drawn) -> list[Mark]:
     px, numbers = d.px, d.numbers
     depth = d.sizes["groove in the stiles, depth"]
     today = numbers["cover"] + 0.5 * larger(numbers["panel_shrink"], 0.0)
-    deep = today + d.either(0.0, -0.5 * numbers["panel_shrink"], 0.5 * numbers["panel_growth"])
+    moved = d.either(0.0, -0.5 * numbers["panel_shrink"], 0.5 * numbers["panel_growth"])
+    deep = today + moved
+    line = d.sizes["line between shoulder and stile today, each side"] - moved
     face, mid = CENTRE - 20.0, 160.0
     frame, tongue = 0.5 * px(d.piece["border_thickness"]), 0.5 * px(numbers["tongue"])
-    play = px(d.sizes["play of the panel's edge across its groove today"])
+    body, play = 0.5 * px(d.piece["thickness"]), px(d.sizes["play of the panel's edge across its groove today"])
     return [
         *end_wood(rectangle(face, mid - frame, face + px(d.piece["border_width"]), mid + frame), "border-wood"),
         *hollow(rectangle(face, mid - tongue - 0.5 * play, face + px(depth), mid + tongue + 0.5 * play)),
-        *wood(rectangle(LEFT, mid - tongue, face + px(deep), mid + tongue), count=3),
+        *wood(rectangle(LEFT + 60.0, mid - tongue, face + px(deep), mid + tongue), count=3),
+        *end_wood(rectangle(LEFT, mid - body, face - px(line), mid + body), "wood"),
         *sized((face, mid - frame - 8.0), (face + px(depth), mid - frame - 8.0), depth),
-        label(LEFT + 6.0, mid - tongue - 8.0, "panel"),
+        *sized((face - px(line), mid + frame + 12.0), (face, mid + frame + 12.0), line, "nearest", offset=8.0),
+        label(LEFT + 6.0, mid - body - 8.0, "panel"),
         label(RIGHT, mid + frame + 20.0, "frame", "end"),
         label(LEFT, 300.0, "in the groove:"),
         *sized((face, 318.0), (face + px(deep), 318.0), deep, "down", offset=8.0),
