@@ -23,6 +23,7 @@ class Limits:
     advice: str
     pint_unit: str = ""
     above_low: bool = False  # True: the low end itself is refused
+    share: str = ""  # "rh" or "mc": text that names the other percentage is refused
 
     def __post_init__(self) -> None:
         if not self.pint_unit:
@@ -37,8 +38,8 @@ class Limits:
 
 
 TEMPERATURE_C = Limits(-100.0, 200.0, "degC", "write the temperature in degrees Celsius")
-RH_PERCENT = Limits(0.0, 100.0, "%", "write relative humidity in percent, for example 45", "percent")
-RH_ABOVE_ZERO = Limits(0.0, 100.0, "%", "perfectly dry air has no dew point", "percent", above_low=True)
+RH_PERCENT = Limits(0.0, 100.0, "%", "write relative humidity in percent, for example 45", "percent", share="rh")
+RH_ABOVE_ZERO = Limits(0.0, 100.0, "%", "perfectly dry air has no dew point", "percent", True, "rh")
 PRESSURE_PA = Limits(10_000.0, 200_000.0, "Pa", "the sea-level pressure is 101325 Pa")
 VAPOUR_PRESSURE_PA = Limits(
     0.0, 2.0e6, "Pa", "room air has about 1200 Pa, and dry air has no dew point", above_low=True
@@ -69,8 +70,9 @@ def read_values(value: Any, limits: Limits, *, name: str, problems: Problems) ->
 
 def _as_floats(value: Any, limits: Limits, name: str) -> Any:
     if isinstance(value, str) or hasattr(value, "magnitude"):
-        from ..units import read_quantity  # kept out of the import: plain numbers never need it
+        from ..units import check_share, read_quantity  # kept out of the import: plain numbers never need it
 
+        check_share(value, limits.share, name)
         quantity = read_quantity(value, limits.pint_unit, name=name, default_unit=limits.pint_unit)
         value = quantity.m_as(limits.pint_unit)
     if isinstance(value, np.ma.MaskedArray):

@@ -23,7 +23,7 @@ WATER_DENSITY = 1000.0  # kg/m3
 SATURATED_PERCENT = 30.0  # working fibre saturation point, Wood Handbook ch. 4
 
 MOISTURE = Limits(
-    0.0, SATURATED_PERCENT, "%", "write moisture content below fibre saturation, for example 8", "percent"
+    0.0, SATURATED_PERCENT, "%", "write moisture content below fibre saturation, for example 8", "percent", share="mc"
 )
 TEMPERATURE = Limits(-40.0, 110.0, "degC", "write the temperature in degrees Celsius")
 GRAVITY = Limits(0.1, 1.2, "", "write specific gravity, for example 0.68 for white oak", "dimensionless")

@@ -12,8 +12,8 @@ from ..air.sorption import outside_table, sorption_percent, sorption_slope
 from ..errors import Problems
 
 WOOD_TEMPERATURE_C = Limits(-40.0, 100.0, "degC", "the sorption equation is smooth there and nowhere else")
-MC_PERCENT = Limits(0.0, 40.0, "%", "moisture content is in percent of the ovendry mass", "percent")
-METER_ERROR_PERCENT = Limits(0.0, 10.0, "%", "a good meter is within 1 % moisture content", "percent")
+MC_PERCENT = Limits(0.0, 40.0, "%", "moisture content is in percent of the ovendry mass", "percent", share="mc")
+METER_ERROR_PERCENT = Limits(0.0, 10.0, "%", "a good meter is within 1 % moisture content", "percent", share="mc")
 SORPTION_RATIO = Limits(
     0.5, 1.0, "", "the handbook's adsorption to desorption ratio is about 0.85", "dimensionless", above_low=True
 )

@@ -17,7 +17,7 @@ from .plate import fraction_without_resistance
 from .rates import Likely, readiness_limit
 from .stock import Stock
 
-MARGIN = Limits(0.05, 10.0, "%", "write how near to rest is near enough, for example 1", "percent")
+MARGIN = Limits(0.05, 10.0, "%", "write how near to rest is near enough, for example 1", "percent", share="mc")
 DAYS = Limits(0.0, 36500.0, "days", "write a number of days")
 LENGTH = Limits(0.0, 20.0, "m", "write the length of the board in metres", "metre", above_low=True)
 _HALF_FELT = 0.9538725  # 2 erfinv(1/2): depth over sqrt(D t) at which half a change at the end is felt

@@ -19,10 +19,8 @@ def read_kind(value: Any, kind: str, name: str) -> float:
         return float(value)
     if kind in ("length", "fine_length", "movement"):
         return metres(value, name=name)
-    if isinstance(value, str):
-        value = value.replace("% RH", "%").replace("% MC", "%")
     unit = {"temperature": "degC", "angle": "degree", "days": "day", "mass": "kg", "stress": "Pa"}.get(kind, "percent")
-    return number_in(value, unit, name=name, default_unit=unit)
+    return number_in(value, unit, name=name, default_unit=unit, share={"humidity": "rh", "moisture": "mc"}.get(kind, ""))
 
 
 @dataclass(frozen=True)

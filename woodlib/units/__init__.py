@@ -5,7 +5,7 @@
 
 from __future__ import annotations
 
-from .reading import Quantity, exact_metres, metres, number_in, read_length, read_quantity, registry
+from .reading import Quantity, check_share, exact_metres, metres, number_in, read_length, read_quantity, registry
 from .spelling import exact_number, shown
 from .writing import (
     FORMATS,
@@ -25,6 +25,7 @@ __all__ = [
     "Part",
     "Quantity",
     "both",
+    "check_share",
     "exact_metres",
     "exact_number",
     "inch_fraction",

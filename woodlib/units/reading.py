@@ -12,7 +12,7 @@ import pint
 
 from ..errors import InputError
 from . import spelling
-from .spelling import KIND_OF_UNIT, KINDS, METRES_PER_UNIT, NUMBER, UNIT_OF_SPELLING, exact_number, plain, shown
+from .spelling import KIND_OF_UNIT, KINDS, METRES_PER_UNIT, NUMBER, SHARES, UNIT_OF_SPELLING, exact_number, plain, shown
 from .writing import LARGEST_NUMBER, both
 
 registry = pint.UnitRegistry()
@@ -139,12 +139,20 @@ def number_in(
     default_unit: str | None = None,
     minimum: float | None = None,
     maximum: float | None = None,
+    share: str = "",
 ) -> float:
     """One quantity as a float in ``unit``, checked against inclusive limits in that unit.
 
+    ``share`` tells what a percentage is of, ``"rh"`` or ``"mc"``; the other one is refused where it is written out.
+
     >>> number_in("50 percent", "percent", name="humidity", minimum=0, maximum=100)
     50.0
+    >>> number_in("8 % RH", "percent", name="moisture", share="mc")
+    Traceback (most recent call last):
+    ...
+    woodlib.errors.InputError: moisture is '8 % RH', a relative humidity and not a moisture content; write it like 8 % MC.
     """
+    check_share(value, share, name)
     number = read_quantity(value, unit, name=name, default_unit=default_unit).magnitude
     below, above = minimum is not None and number < minimum, maximum is not None and number > maximum
     if not (below or above):
@@ -153,7 +161,27 @@ def number_in(
         allowed = f"between {minimum:g} and {maximum:g} {unit}"
     else:
         allowed = f"at least {minimum:g} {unit}" if below else f"at most {maximum:g} {unit}"
-    raise InputError(f"{name} is {shown(value)}; it must be {allowed}.")
+    hint = _meant_percent(value, unit, minimum, maximum) if below else ""
+    raise InputError(f"{name} is {shown(value)}; it must be {allowed}{hint}.")
+
+
+def check_share(value, share: str, name: str) -> None:
+    """Refuse text that names the other percentage: ``share`` is ``"rh"``, ``"mc"`` or empty for any.
+
+    >>> check_share("45 % RH", "rh", "humidity")
+    """
+    written = plain(value[-spelling.LONGEST_TEXT :])[-2:] if isinstance(value, str) else ""
+    if share and written in SHARES and written != share:
+        example = {"rh": "45 % RH", "mc": "8 % MC"}[share]
+        raise InputError(f"{name} is {shown(value)}, {SHARES[written]} and not {SHARES[share]}; write it like {example}.")
+
+
+def _meant_percent(value, unit: str, minimum: float | None, maximum: float | None) -> str:
+    """A plain 0.25 where a percentage belongs is usually a fraction of one."""
+    plain_number = isinstance(value, Real) and 0 < value < 1
+    if unit != "percent" or not plain_number or not (minimum or 0) <= 100 * value <= (maximum or 100):
+        return ""
+    return f'; if you mean {100 * value:.4g} %, write "{100 * value:.4g} %"'
 
 
 def _text_metres(text: str, default: str | None, name: str) -> Fraction:

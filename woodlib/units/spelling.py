@@ -37,7 +37,7 @@ _SPELLINGS = {
     "degree_Fahrenheit": ("temperature", ("degf", "deg f", "\u00b0f", "\u00b0 f", "f", "fahrenheit")),
     "degree_Celsius": ("temperature", ("degc", "deg c", "\u00b0c", "\u00b0 c", "c", "celsius")),
     "kelvin": ("temperature", ("k", "kelvin")),
-    "percent": ("share", ("%", "percent", "per cent", "pct", "% rh", "% mc")),
+    "percent": ("share", ("%", "percent", "per cent", "pct", "% rh", "%rh", "percent rh", "% mc", "%mc", "percent mc")),
     "kilogram / meter ** 3": ("density", ("kg/m3", "kg/m^3", "kg/m**3")),
     "gram / centimeter ** 3": ("density", ("g/cm3", "g/cm^3", "g/cc")),
     "gram / meter ** 3": ("density", ("g/m3", "g/m^3", "g/m**3")),
@@ -64,6 +64,9 @@ _SPELLINGS = {
 
 UNIT_OF_SPELLING = {spelling: unit for unit, (_, spellings) in _SPELLINGS.items() for spelling in spellings}
 KIND_OF_UNIT = {unit: kind for unit, (kind, _) in _SPELLINGS.items()}
+
+# What a percentage is a percentage of, where the writer says so
+SHARES = {"rh": "a relative humidity", "mc": "a moisture content"}
 
 # The inch is 25.4 mm exactly by definition (international yard and pound agreement, 1959).
 METRES_PER_UNIT = {
