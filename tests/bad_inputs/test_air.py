@@ -89,7 +89,7 @@ YEARS = [
     (lambda: Year.steady(20, 120), "rh_percent is 120 %"),
     (lambda: Year.steady([20, 21], 40), "temperature_c holds 2 values"),
     (lambda: find_climate("Atlantis"), "did you mean Atlanta"),
-    (lambda: find_climate("Qqqqq"), "is not carried; all_climates"),
+    (lambda: find_climate("Qqqqq"), "is not carried; write one of Aberdeen, "),
     (lambda: find_climate("New York"), "fits 2 places: New York Central Park, New York airport"),
     (lambda: year_from_climate(""), "place is ''"),
     (lambda: year_from_climate(7), "place is 7"),
@@ -126,7 +126,7 @@ LOGS = [
     (
         HEAD + "01/02/2024 00:00,20,35\n01/02/2024 01:00,21,36\n",
         {},
-        r"can be read in more than one order; write date_order=\"day first\"",
+        r"can be read in more than one order; say which: \"day first\" or \"month first\" .log_date_order in a brief",
     ),
     (HEAD + "yesterday,20,35\ntoday,21,36\n", {}, "no usable reading among 1 rows|no usable reading among 2 rows"),
     (HEAD + "2024-01-30 12:00,20,135\n2024-01-31 12:00,21,136\n", {}, "outside 0 to 100 %"),
@@ -138,7 +138,9 @@ LOGS = [
         "comma both between columns and in numbers",
     ),
     (b"PK\x03\x04 spreadsheet", {}, "is a spreadsheet or document"),
-    (HEAD + "2024-01-30 12:00,293,35\n2024-01-31 12:00,294,36\n", {}, "tells nothing; write temperature_unit"),
+    (HEAD + "2024-01-30 12:00,293,35\n2024-01-31 12:00,294,36\n", {}, "tells nothing; say .degC. or .degF. .log_temperature_unit in a brief"),
+    ("time,temp (C),humidity\n2024-01-30 12:00,70,35\n2024-01-31 12:00,72,36\n", {}, "has 71 as its middle value under 'temp .C.'"),
+    ("time,temp,humidity\n,degC,%\n2024-01-30 12:00,70,35\n2024-01-31 12:00,72,36\n", {}, "hotter than any room"),
     (HEAD + "\n".join(["2024-01-30 12:00,20,35"] * 5), {}, "has 1 usable reading"),
 ]
 
@@ -192,7 +194,7 @@ def _one_sentence(error: InputError) -> str:
     text = str(error)
     assert isinstance(error, WoodlibError) and isinstance(error, ValueError)
     assert len(error.problems) == 1 and "\n" not in text and text.endswith((".", "?")), text
-    assert len(text) < 420
+    assert len(text) < 500
     return text
 
 

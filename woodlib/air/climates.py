@@ -125,10 +125,8 @@ def _unknown(place: str, wanted: str) -> str:
     close = list(dict.fromkeys(by_key[key] for key in get_close_matches(wanted, by_key, 3, 0.6)))
     if close:
         return f"place {place!r} is not carried; did you mean {' or '.join(close)}?"
-    return (
-        f"place {place!r} is not carried; all_climates() lists the {len(all_climates())} places, or read a "
-        "weather file of yours with read_weather_file."
-    )
+    places = ", ".join(climate.place for climate in all_climates())
+    return f"place {place!r} is not carried; write one of {places}, or give a weather file (EPW) of a place near by."
 
 
 def year_from_climate(place: str) -> Year:

@@ -15,6 +15,7 @@ from .log_times import read_times
 from .year import DAYS, MONTH_LENGTHS, MONTH_NAMES, MONTH_STARTS, Year
 
 SENSOR_TEMPERATURE_C = (-40.0, 85.0)  # range of common digital hygrometers; common practice, no source
+_HOTTEST_ROOM_C = 45.0  # no room people live in is hotter; common practice, no source
 _SPIKE_RH_PERCENT = 20.0
 _SPIKE_TEMPERATURE_C = 8.0
 _UNITS = {"degc": "degC", "c": "degC", "celsius": "degC", "degf": "degF", "f": "degF", "fahrenheit": "degF"}
@@ -79,6 +80,7 @@ def read_hygrometer_log(
             "a year of them to show the driest and the dampest month."
         )
     _notice(times, temperature, humidity, notes)
+    _notice_heat(times, temperature, notes)
     return Year(calendar_day(times), temperature, humidity, label or f"log {table.name}", tuple(notes))
 
 
@@ -153,12 +155,14 @@ def _celsius(
     """Temperature in degC, by the unit asked for, written in the heading, or plain from the values."""
     unit = _UNITS[asked.lower().strip("° ")] if asked else unit_in(heading) or unit_in(units)
     remarks: list[str] = []
+    if unit == "degC" and not asked:
+        _check_for_fahrenheit(values, file, heading)
     if unit is None:
         middle = float(np.nanmedian(values)) if np.isfinite(values).any() else 0.0
         if 35.0 < middle < 50.0 or middle > 130.0:
             raise InputError(
                 f"hygrometer log {file!r} does not name the unit of {heading!r}, and its middle value {middle:g} "
-                'tells nothing; write temperature_unit="degC" or "degF".'
+                'tells nothing; say "degC" or "degF" (log_temperature_unit in a brief, temperature_unit from Python).'
             )
         unit = "degC" if middle <= 35.0 else "degF"
         remarks.append(
@@ -166,6 +170,16 @@ def _celsius(
             f"taken as {unit}."
         )
     return (values if unit == "degC" else (values - 32.0) / 1.8), remarks
+
+
+def _check_for_fahrenheit(values: np.ndarray, file: str, heading: str) -> None:
+    middle = float(np.nanmedian(values)) if np.isfinite(values).any() else 0.0
+    if middle > _HOTTEST_ROOM_C:
+        raise InputError(
+            f"hygrometer log {file!r} has {middle:g} as its middle value under {heading!r}, hotter than any room; if the "
+            'numbers are Fahrenheit, correct the heading or say "degF", if they are right, "degC" '
+            "(log_temperature_unit in a brief, temperature_unit from Python)."
+        )
 
 
 def _usable(
@@ -226,6 +240,15 @@ def _notice(times: np.ndarray, temperature: np.ndarray, humidity: np.ndarray, no
         _notice_spikes(times, humidity, _SPIKE_RH_PERCENT, "% relative humidity", notes)
         _notice_spikes(times, temperature, _SPIKE_TEMPERATURE_C, "degC", notes)
     _notice_months(times, usual, notes)
+
+
+def _notice_heat(times: np.ndarray, temperature: np.ndarray, notes: list[str]) -> None:
+    hot = np.flatnonzero(temperature > _HOTTEST_ROOM_C)
+    if hot.size:
+        notes.append(
+            f"{hot.size} readings are above {_HOTTEST_ROOM_C:g} degC, hotter than any room, the first "
+            f"{str(times[hot[0]]).replace('T', ' ')}: sun on the sensor, or the wrong unit? They are kept as logged."
+        )
 
 
 def _notice_spikes(times: np.ndarray, values: np.ndarray, limit: float, unit: str, notes: list[str]) -> None:

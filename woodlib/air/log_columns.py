@@ -85,14 +85,20 @@ def choose(kind: str, heading: Sequence[str], wanted: Any, problems: Problems, *
     found = [index for index, cell in enumerate(heading) if kind in kinds_of(cell)]
     if not found:
         problems.add(
-            f"the log has no {_CALLED[kind]} column among {listed}; name it in the file, or write "
-            f'{_PARAMETER[kind]}="{_EXAMPLE[kind]}" with the name it has.'
+            f"the log has no {_CALLED[kind]} column among {listed}; rename the column that holds it to "
+            f"{_EXAMPLE[kind]}{_in_python(kind)}."
         )
     elif len(found) > 1 and not several:
         names = " and ".join(repr(heading[index]) for index in found)
-        problems.add(f"{names} could each be the {_CALLED[kind]}; write {_PARAMETER[kind]}= with the one you mean.")
+        problems.add(
+            f"{names} could each be the {_CALLED[kind]}; take the wrong one out, or rename it{_in_python(kind)}."
+        )
         return []
     return found
+
+
+def _in_python(kind: str) -> str:
+    return f" (from Python: give {_PARAMETER[kind]})"
 
 
 def unit_in(*texts: str) -> str | None:

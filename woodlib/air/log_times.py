@@ -144,8 +144,11 @@ def _order(
         )
     left = forward
     sample = f"{a[0]}{marks[0]}{b[0]}{marks[0]}{c[0]}"
-    choices = " or ".join(f'date_order="{name}"' for name in left)
-    raise InputError(f"the dates of the log ({sample} and so on) can be read in more than one order; write {choices}.")
+    choices = " or ".join(f'"{name}"' for name in left)
+    raise InputError(
+        f"the dates of the log ({sample} and so on) can be read in more than one order; say which: {choices} "
+        "(log_date_order in a brief, date_order from Python)."
+    )
 
 
 def _runs_forward(times: np.ndarray) -> bool:

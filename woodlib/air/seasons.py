@@ -43,7 +43,7 @@ def year_from_seasons(seasons: Mapping[str, Any], *, hemisphere: str = "north", 
     if len(seasons) not in (2, 4):
         listed = f" ({', '.join(map(str, seasons))})" if seasons else ""
         problems.add(
-            f"{len(seasons)} seasons were given{listed}; give two, for example winter and summer, or all four."
+            f"{len(seasons)} season{' was' if len(seasons) == 1 else 's were'} given{listed}; give two, for example winter and summer, or all four."
         )
     problems.raise_if_any()
     months = np.array(sorted(typed))
