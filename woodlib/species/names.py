@@ -17,6 +17,7 @@ from .record import Species
 
 _NOISE = {"wood", "lumber", "timber", "board", "solid", "the"}
 _SHOWN = 12
+_NEAR = 0.74  # likeness from which a word is taken for a slip of the pen: below it, Eiche becomes obeche
 
 
 def find_species(name: str | Species, own: Iterable[Species] = ()) -> Species:
@@ -140,12 +141,19 @@ def _choices(name: str, found: list[Species]) -> str:
 
 def _nearest(name: str, words: list[str], index: Index) -> str:
     vocabulary = sorted({word for entry in index for word in entry[0]})
-    near = [difflib.get_close_matches(word, vocabulary, n=1, cutoff=0.7) for word in words]
+    near = [difflib.get_close_matches(word, vocabulary, n=1, cutoff=_NEAR) for word in words]
     found = _match([match[0] for match in near], index) if all(near) else []
+    if len(found) == 1:
+        # Short, as a maker would write it, and found again by that name.
+        short = " ".join(match[0] for match in near) if found[0].is_group else found[0].name
+        return f"species {name!r} is not in the tables; did you mean '{short}'?"
     if not found:
         texts = {" ".join(sorted(entry[0].elements())): entry[2] for entry in index}
-        found = [texts[text] for text in difflib.get_close_matches(" ".join(sorted(words)), texts, n=3, cutoff=0.55)]
+        found = [texts[text] for text in difflib.get_close_matches(" ".join(sorted(words)), texts, n=3, cutoff=_NEAR)]
     if found:
         meant = ", ".join(dict.fromkeys(f"'{wood.name}'" for wood in found[:_SHOWN]))
         return f"species {name!r} is not in the tables; did you mean {meant}?"
-    return f"species {name!r} is not in the tables; write a common or scientific name, or give your own species file."
+    return (
+        f"species {name!r} is not in the tables; write its common English or its scientific name, or give your own species "
+        "file."
+    )

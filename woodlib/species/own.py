@@ -19,6 +19,9 @@ from .value import Value
 
 _TEXT_COLUMNS = ("name", "scientific_name", "kind", "origin")
 _KINDS = ("hardwood", "softwood")
+# Usual headings that no likeness of letters would lead to the right column.
+_MEANT = {"species": "name", "wood": "name", "timber": "name", "latin_name": "scientific_name", "latin": "scientific_name",
+          "botanical_name": "scientific_name", "type": "kind"}
 
 
 def read_own_species(path: str | Path) -> tuple[Species, ...]:
@@ -97,12 +100,12 @@ def _header(cells: list[str], problems: Problems) -> list[str]:
         if not name:
             problems.add(f"row 1, column {place}: the column has no name; name it or remove it.")
         elif name not in allowed:
-            near = difflib.get_close_matches(name, allowed, n=1, cutoff=0.4)
+            near = [_MEANT[name]] if name in _MEANT else difflib.get_close_matches(name, allowed, n=1, cutoff=0.4)
             hint = f"did you mean {near[0]!r}?" if near else f"the columns are: {', '.join(allowed)}."
             problems.add(f"row 1, column {place}: {cells[place - 1]!r} is not a column of a species file; {hint}")
         elif name in header[: place - 1]:
             problems.add(f"row 1, column {place}: the column {name!r} is there twice; keep one.")
-    if "name" not in header:
+    if "name" not in header and not any(_MEANT.get(column) == "name" for column in header):
         problems.add("row 1: there is no column 'name'; every wood needs a name.")
     return header
 
@@ -131,11 +134,14 @@ def _name(number: int, name: str, taken: dict[str, str], problems: Problems) -> 
     where, key = f"row {number}, column name", normal(name)
     if not key:
         problems.add(f"{where}: the wood has no name; write one, for example 'pear, my yard'.")
+    elif key in taken and taken[key].startswith("row "):
+        problems.add(f"rows {taken[key].removeprefix('row ')} and {number} are both named {name!r}; give each wood a name "
+                     f"of its own, for example '{name}, second batch'.")
     elif key in taken:
         problems.add(f"{where}: {name!r} is already the name of '{taken[key]}'; give yours a name of its own, "
                      f"for example '{name}, my yard'.")
     else:
-        taken[key] = name
+        taken[key] = f"row {number}"
     return name
 
 
