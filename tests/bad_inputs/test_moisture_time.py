@@ -65,7 +65,7 @@ CASES = [
     ),
     (lambda: find_finish("shelac"), "did you mean Shellac?"),
     (lambda: find_finish("latex"), "which fits"),
-    (lambda: find_finish("xyzzy"), "not in the table; finish_names() lists all"),
+    (lambda: find_finish("xyzzy"), "not in the table; write one of: bare wood; Linseed oil; "),
     (lambda: find_finish(""), "finish is ''"),
     (lambda: find_finish(3), "finish is 3; write the name of a finish"),
     (lambda: find_finish("shellac", 9), "coats is 9 for Shellac; the table has 1, 2, 3, 4, 5, 6"),

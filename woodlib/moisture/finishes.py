@@ -109,6 +109,9 @@ def _finish(row: dict[str, str], figures: tuple[Effectiveness, ...]) -> Finish:
     )
 
 
+_HOUSE_PAINTS = ("paint", "stain", "primer", "wall")
+
+
 def finish_names() -> tuple[str, ...]:
     """Names of all finishes in the order of the table, bare wood first.
 
@@ -129,7 +132,7 @@ def find_finish(name: str, coats: int | None = None) -> Finish:
     >>> find_finish("shelac", 2)
     Traceback (most recent call last):
     ...
-    woodlib.errors.InputError: finish is 'shelac', which is not in the table; did you mean Shellac? finish_names() ...
+    woodlib.errors.InputError: finish is 'shelac', which is not in the table; did you mean Shellac?
     """
     if not isinstance(name, str):
         raise InputError(f"finish is {name!r}; write the name of a finish, for example 'shellac' or 'bare'.")
@@ -158,7 +161,7 @@ def _full_name(name: str) -> str:
             f"finish is {name!r}, which fits {len(holds)} finishes: {'; '.join(holds)}; write one of them."
         )
     raise InputError(
-        f"finish is {name!r}, which is not in the table; {_nearest(wanted, names)}finish_names() lists all."
+        f"finish is {name!r}, which is not in the table; {_nearest(wanted, names)}"
     )
 
 
@@ -169,7 +172,10 @@ def _nearest(wanted: str, names: tuple[str, ...]) -> str:
     }
     close = get_close_matches(wanted, by_word, n=3, cutoff=0.6)
     guesses = "; ".join(dict.fromkeys(by_word[word] for word in close))
-    return f"did you mean {guesses}? " if guesses else ""
+    if guesses:
+        return f"did you mean {guesses}?"
+    clear = [full for full in names if not any(word in full.lower() for word in _HOUSE_PAINTS)]
+    return f"write one of: {'; '.join((BARE.name, *clear))}; or a paint or stain."
 
 
 def film_coefficient_m_s(
