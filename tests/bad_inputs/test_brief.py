@@ -3,6 +3,7 @@
 import pytest
 
 from woodlib.brief import read_brief, write_template
+from woodlib.commission import checked_brief
 from woodlib.errors import InputError, WoodlibError
 
 GOOD = """\
@@ -66,6 +67,8 @@ MISTAKES = [
     ('kind = "seat"', 'kind = "seat"\nwidht = "20 in"', 4, "'piece.widht' is not a key of a brief; did you mean piece.width?"),
     ('width = "20 in"', "", 2, "piece.width is missing; write width ="),
     ('width = "20 in"', "width = 20", 4, "piece.width is 20, a plain number without a unit"),
+    ('width = "20 in"', 'width = "7/8"', 4, "a fraction without a unit; write the unit, for example \"7/8 in\""),
+    ('width = "20 in"', 'width = " 20 7/8 "', 4, "a fraction without a unit"),
     ('width = "20 in"', 'width = "twenty"', 4, "piece.width is 'twenty', which is not a length"),
     ('width = "20 in"', 'width = "5 kg"', 4, "a mass and not a length"),
     ('width = "20 in"', "width = nan", 4, "piece.width is nan, not a finite number"),
@@ -88,7 +91,12 @@ MISTAKES = [
     ('moisture = "8 %"\n', "", 10, "the moisture of the stock is missing"),
     ('moisture = "8 %"', 'shop_humidity = "45 %"', 12, "the moisture of the stock is missing"),
     ('moisture = "8 %"', 'moisture = "8 %"\nshop_humidity = "45 %"', 13, "not both"),
-    ('moisture = "8 %"', 'moisture = "200 %"', 12, "between 1 and 100 percent"),
+    ('moisture = "8 %"', 'moisture = "200 %"', 12, "between 1 and 30 percent"),
+    ('moisture = "8 %"', 'moisture = "31 %"', 12, "between 1 and 30 percent"),
+    ('moisture = "8 %"', 'moisture = 0.08', 12, 'if you mean 8 %, write "8 %"'),
+    ('moisture = "8 %"', 'moisture = "8 % RH"', 12, "a relative humidity and not a moisture content; write it like 8 % MC"),
+    ('moisture = "8 %"', 'moisture = "8 %"\nmeter_error = "1 % RH"', 13, "a relative humidity and not a moisture content"),
+    ('moisture = "8 %"', 'shop_temperature = "65 degF"\nshop_humidity = "45% mc"', 13, "write it like 45 % RH"),
     ('moisture = "8 %"', 'moisture = "8 %"\nmeter_error = "-1 %"', 13, "between 0 and 10 percent"),
     ('built_in = "October"', "built_in = 10", 13, "write one of January"),
     ('built_in = "October"', 'built_in = "Octobre"', 13, "did you mean October?"),
@@ -96,13 +104,18 @@ MISTAKES = [
     ("[house.seasons.winter]", "[house.seasons.wintr]", 14, "did you mean winter?"),
     ("[house.seasons.winter]", "[house.seasons.July]", 14, "July"),
     ('temperature = "70 degF"', "temperature = 70", 15, "house.seasons.winter.temperature is 70, a plain number"),
-    ('temperature = "70 degF"', 'temperature = "700 degF"', 15, "between -40 and 60 degC"),
+    ('temperature = "70 degF"', 'temperature = "700 degF"', 15, "between -40 and 45 degC"),
+    ('temperature = "70 degF"', 'temperature = "50 degC"', 15, "between -40 and 45 degC"),
+    ('humidity = "25 %"', 'humidity = "25 % MC"', 16, "a moisture content and not a relative humidity; write it like 45 % RH"),
+    ('humidity = "25 %"', "humidity = 0.25", 16, 'if you mean 25 %, write "25 %"'),
     ('humidity = "25 %"', "humidity = 0.25", 16, "between 1 and 100 percent"),
     ('humidity = "25 %"', 'humidity = "125 %"', 16, "between 1 and 100 percent"),
     ('humidity = "25 %"', 'humidty = "25 %"', 16, "'house.seasons.humidty' is not a key"),
     (SEASONS, "", None, "house has no air; give exactly one of seasons, log, weather and climate"),
     (SEASONS, '[house]\nseasons = "dry"\n', 15, "it must be a table headed [house.seasons]"),
     (SEASONS, "[house.seasons]\n", 14, "0 seasons were given"),
+    (SEASONS, SEASONS[: SEASONS.index("[house.seasons.summer]")], 14, "1 season was given"),
+    (SEASONS, '[house]\nclimate = "Xyzzy"\nheating = "20 degC"\nmoisture_gain = "2 g/m3"\n', 15, "write one of Aberdeen, "),
     (SEASONS, SEASONS + '[house]\nclimate = "Chicago"\n', 21, "house has seasons and climate; give exactly one"),
     (SEASONS, SEASONS + '[house]\nheating = "68 degF"\n', 21, "house.heating goes with weather or climate, not with seasons"),
     (SEASONS, SEASONS + '[house]\nhemisphere = "west"\n', 21, "write one of north, south"),
@@ -130,14 +143,16 @@ MISTAKES = [
 BROKEN = [
     ('width = "20 in"', "width = 20 in", 4, "write key = value with text in quotation marks"),
     ('width = "20 in"', 'width = "20""', 4, "width = '20\"'"),
-    ('width = "20 in"', 'width = "20 in', 4, "cannot be read as TOML"),
-    ('width = "20 in"', 'width = "20 in"\nwidth = "21 in"', 5, "cannot be read as TOML"),
-    ('width = "20 in"', "width =", 4, "cannot be read as TOML"),
-    ('width = "20 in"', "width: 20", 4, "cannot be read as TOML"),
-    ("[wood]", "[wood", 10, "cannot be read as TOML"),
-    ("[wood]", "[piece]", 10, "cannot be read as TOML"),
-    ('title = "Seat"', 'title = "C:\\new"\nlog = "\\q"', 2, "cannot be read as TOML"),
-    ('title = "Seat"', 'title = "a\x00b"', 1, "cannot be read as TOML"),
+    ('width = "20 in"', 'width = "20 in', 4, "(the quotation mark at its end is missing)"),
+    ('width = "20 in"', 'width = "20 in"\nwidth = "21 in"', 5, "this key stands twice; keep one of the two"),
+    ('width = "20 in"', "width =", 4, "(the value is missing, or is text without quotation marks)"),
+    ('width = "20 in"', "width: 20", 4, "(there is no = between key and value)"),
+    ("[wood]", "[wood", 10, "(the bracket at the end of the heading is missing)"),
+    ("[wood]", "[piece]", 10, "this table stands twice; put its keys together under one heading"),
+    ('title = "Seat"', 'title = "C:\\new"\nlog = "\\q"', 2, "(a backslash inside quotation marks"),
+    ('title = "Seat"', 'title = "a\x00b"', 1, "(a character that cannot be seen)"),
+    ('title = "Seat"', 'title = "Seat"\nconstructions = ["a"', 3, "(the bracket at its end is missing)"),
+    ('title = "Seat"', 'title = "Seat" by me', 1, "(more follows where the line should end)"),
 ]
 
 
@@ -159,7 +174,7 @@ def test_one_mistake_gives_one_sentence_with_its_line(tmp_path, before, after, l
     matching = [sentence for sentence in caught.value.problems if fragment in sentence]
     assert len(matching) == 1, caught.value.problems
     assert matching[0].startswith(place), matching[0]
-    assert all(len(sentence.splitlines()) == 1 and len(sentence) < 400 for sentence in caught.value.problems)
+    assert all(len(sentence.splitlines()) == 1 and len(sentence) < 500 for sentence in caught.value.problems)
 
 
 @pytest.mark.parametrize(("before", "after", "line", "fragment"), BROKEN)
@@ -168,7 +183,7 @@ def test_a_broken_file_gives_one_sentence_with_the_line(tmp_path, before, after,
         brief_of(tmp_path, GOOD.replace(before, after, 1))
     (sentence,) = caught.value.problems
     assert sentence.startswith(f"seat.toml, line {line}: ") and fragment in sentence
-    assert len(sentence.splitlines()) == 1
+    assert len(sentence.splitlines()) == 1 and "\\n" not in sentence and "('" not in sentence
 
 
 def test_all_mistakes_come_at_once(tmp_path):
@@ -185,6 +200,74 @@ def test_a_bad_table_of_own_woods_is_reported_at_its_key(tmp_path):
         brief_of(tmp_path, GOOD.replace('moisture = "8 %"', 'moisture = "8 %"\nown_species = "mine.csv"'))
     (sentence,) = caught.value.problems
     assert sentence.startswith("seat.toml, line 13: ") and "a lot" in sentence
+
+
+OWN_WOODS = [
+    ("name,specific_gravity_12\nhedge wood,0.6\n", 'species = "hedge wood"', 11, "hedge wood"),
+    ("species,tangential_shrinkage_percent\nhedge wood,9\n", 'species = "white oak"', 13, "did you mean 'name'?"),
+    ("name,tangential_shrinkage_percent\nplum,9\nplum,8\n", 'species = "plum"', 13, "rows 2 and 3 are both named 'plum'"),
+]
+
+
+@pytest.mark.parametrize(("woods", "species", "line", "fragment"), OWN_WOODS)
+def test_a_wood_of_ones_own_that_cannot_be_used_is_reported_where_it_is_named(tmp_path, woods, species, line, fragment):
+    (tmp_path / "mine.csv").write_text(woods, encoding="utf-8")
+    text = GOOD.replace('moisture = "8 %"', 'moisture = "8 %"\nown_species = "mine.csv"')
+    with pytest.raises(WoodlibError) as caught:
+        brief_of(tmp_path, text.replace('species = "white oak"', species))
+    (sentence,) = caught.value.problems
+    assert sentence.startswith(f"seat.toml, line {line}: ") and fragment in sentence
+
+
+LOGS = [
+    ("time,temp (C),humidity\n2024-01-30 12:00,70,35\n2024-07-31 12:00,75,60\n", "hotter than any room"),
+    ("time,temp (C),dampness\n2024-01-30 12:00,20,35\n2024-07-31 12:00,22,60\n", "rename the column that holds it to humidity"),
+]
+
+
+@pytest.mark.parametrize(("log", "fragment"), LOGS)
+def test_a_log_that_cannot_be_used_is_reported_with_the_other_mistakes(tmp_path, log, fragment):
+    (tmp_path / "room.csv").write_text(log, encoding="utf-8")
+    with pytest.raises(InputError) as caught:
+        brief_of(tmp_path, GOOD.replace(SEASONS, '[house]\nlog = "room.csv"\n').replace('kind = "seat"', 'kind = "seet"'))
+    at_kind, at_log = caught.value.problems
+    assert "seet" in at_kind and at_log.startswith("seat.toml, line 15: ") and fragment in at_log
+
+
+UNUSUAL = [
+    ('length = "44 in"', 'length = "15 in"', 4, "the grain runs along the shorter side"),
+    ('humidity = "25 %"', 'humidity = "75 %"', 14, "the winter is damper than the summer"),
+]
+
+
+@pytest.mark.parametrize(("before", "after", "line", "fragment"), UNUSUAL)
+def test_what_is_unusual_is_told_and_taken_as_written(tmp_path, before, after, line, fragment):
+    assert brief_of(tmp_path, GOOD).remarks == ()
+    (remark,) = brief_of(tmp_path, GOOD.replace(before, after, 1)).remarks
+    assert remark.startswith(f"seat.toml, line {line}: ") and fragment in remark
+
+
+NAMES = [
+    ("constructions", 'constructions = ["bredboard end", "walls"]', 2, "constructions holds 'bredboard end'"),
+    ("constructions", 'constructions = ["bredboard end", "walls"]', 2, "constructions holds 'walls'"),
+    ("finish", 'finish.name = "xyzzy"', 3, "write one of: bare wood; Linseed oil; "),
+    ("finish", 'finish.name = "shelac"', 3, "did you mean Shellac?"),
+    ("study", "handout.nope.x = 1", 4, "There is no study 'nope'"),
+    ("input", 'handout.panel-movement.width = "9 m"', 5, "this study goes from"),
+]
+
+
+@pytest.mark.parametrize(("what", "wrong", "line", "fragment"), NAMES)
+def test_names_that_the_kit_does_not_know_come_with_all_other_mistakes(tmp_path, what, wrong, line, fragment):
+    good = {"constructions": "", "finish": "", "study": "", "input": ""} | {what: wrong}
+    text = GOOD.replace('title = "Seat"', "\n".join(['title = "Seat"', *good.values()])).replace('"October"', '"Okt"')
+    (tmp_path / "seat.toml").write_text(text, encoding="utf-8")
+    with pytest.raises(InputError) as caught:
+        checked_brief(tmp_path / "seat.toml")
+    (sentence,) = [sentence for sentence in caught.value.problems if fragment in sentence]
+    assert sentence.startswith(f"seat.toml, line {line}: ")
+    assert any("built_in is 'Okt'" in sentence for sentence in caught.value.problems)
+    assert all(len(sentence.splitlines()) == 1 for sentence in caught.value.problems)
 
 
 def test_an_empty_brief_names_every_required_key(tmp_path):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from ..errors import InputError
+from ..errors import InputError, Problems
 from ..units import both, shown
 from .keys import SOURCES_OF_AIR
 from .record import Season, species_of
@@ -68,7 +68,7 @@ def check_stock(desk) -> None:
     own_path = ("wood", "own_species")
     own_is_good = _absorb(desk, own_path, _own_species, own) if own else desk.raw(own_path) is None
     if "wood.species" in desk.known and own_is_good:
-        _absorb(desk, ("wood", "species"), species_of, desk.known["wood.species"], own)
+        _absorb(desk, ("wood", "species"), _wood_that_moves, desk.known["wood.species"], own)
 
 
 def check_house(desk, seasons: tuple[Season, ...]) -> str:
@@ -89,6 +89,9 @@ def check_house(desk, seasons: tuple[Season, ...]) -> str:
     readable = all(None not in (season.temperature_c, season.rh_percent) for season in seasons)
     if given[0] == "seasons" and readable and _all_known(desk, len(seasons)):
         _absorb(desk, ("house", "seasons"), _year_of, seasons, desk.known.get("house.hemisphere", "north"))
+    if given[0] == "log" and "house.log" in desk.known:
+        settings = [desk.known.get(f"house.{name}") for name in ("log_temperature_unit", "log_date_order")]
+        _absorb(desk, ("house", "log"), _log, desk.known["house.log"], *settings)
     if "house.climate" in desk.known:
         _absorb(desk, ("house", "climate"), _climate, desk.known["house.climate"])
     return given[0]
@@ -136,10 +139,25 @@ def _own_species(path) -> None:
     read_own_species(path)
 
 
+def _wood_that_moves(name: str, own) -> None:
+    """A wood by name that has the numbers its movement is worked out from."""
+    from ..movement.board import check_wood
+
+    problems = Problems()
+    check_wood(problems, species_of(name, own))
+    problems.raise_if_any()
+
+
 def _year_of(seasons: tuple[Season, ...], hemisphere: str) -> None:
     from ..air.seasons import year_from_seasons
 
     year_from_seasons({s.name: (s.temperature_c, s.rh_percent) for s in seasons}, hemisphere=hemisphere)
+
+
+def _log(path, temperature_unit: str | None, date_order: str | None) -> None:
+    from ..air.hygrometer_log import read_hygrometer_log
+
+    read_hygrometer_log(path, temperature_unit=temperature_unit, date_order=date_order)
 
 
 def _climate(place: str) -> None:

@@ -59,7 +59,7 @@ KEYS = (
     Key("piece.kind", "choice", "lid, seat, table top, door panel or board.", '"seat"', True, choices=KINDS_OF_PIECE),
     Key("piece.width", "length", "Width of the panel ACROSS the grain: the direction that moves.", '"20 in"', True,
         low=0.01, high=5),
-    Key("piece.length", "length", "Length of the panel along the grain.", '"44 in"', True, low=0.01, high=10),
+    Key("piece.length", "length", "Length of the panel along the grain.", '"44 in"', True, low=0.01, high=6),
     Key("piece.thickness", "length", "Thickness of the panel.", '"7/8 in"', True, low=0.001, high=0.3),
     Key("piece.border_width", "length", "Width of the border the client has in mind; leave both out for none.",
         '"2 in"', low=0.001, high=1),
@@ -69,19 +69,19 @@ KEYS = (
     Key("wood.species", "words", "Name of the wood.", '"white oak"', True),
     Key("wood.own_species", "file", "Table (CSV) with woods of your own; the species is looked for there first.",
         '"my_woods.csv"', shown=False),
-    Key("wood.moisture", "share", "Moisture of the stock today, by meter. Instead of it, the air of the shop where "
-        "the stock has come to rest can be given below.", '"8 %"', low=1, high=100),
+    Key("wood.moisture", "moisture", "Moisture of the stock today, by meter. Instead of it, the air of the shop where "
+        "the stock has come to rest can be given below.", '"8 %"', low=1, high=30),
     Key("wood.shop_temperature", "temperature", "Temperature of the shop, with shop_humidity.", '"65 degF"',
-        low=-20, high=60, shown=False),
-    Key("wood.shop_humidity", "share", "Relative humidity of the shop, by hygrometer.", '"45 %"', low=1, high=100,
+        low=-20, high=45, shown=False),
+    Key("wood.shop_humidity", "humidity", "Relative humidity of the shop, by hygrometer.", '"45 %"', low=1, high=100,
         shown=False),
-    Key("wood.meter_error", "share", "How far the moisture may be off, in points of moisture content; left out, "
+    Key("wood.meter_error", "moisture", "How far the moisture may be off, in points of moisture content; left out, "
         "1 point (common practice, no source).", '"1 %"', low=0, high=10),
     Key("wood.built_in", "month", "Month in which the panel is glued up.", '"October"', True),
     Key("finish.name", "words", "Finish.", '"urethane varnish"'),
     Key("finish.coats", "whole", "Number of coats.", "3", low=0, high=30),
-    Key("house.seasons.*.temperature", "temperature", "Temperature indoors.", '"70 degF"', True, low=-40, high=60),
-    Key("house.seasons.*.humidity", "share", "Relative humidity indoors.", '"25 %"', True, low=1, high=100),
+    Key("house.seasons.*.temperature", "temperature", "Temperature indoors.", '"70 degF"', True, low=-40, high=45),
+    Key("house.seasons.*.humidity", "humidity", "Relative humidity indoors.", '"25 %"', True, low=1, high=100),
     Key("house.hemisphere", "choice", "With seasons: north, or south where winter is in July.", '"north"',
         choices=HEMISPHERES, shown=False),
     Key("house.log", "file", "Instead of seasons: a hygrometer log (CSV) from that room.", '"room_log.csv"',
@@ -101,9 +101,9 @@ KEYS = (
     Key("house.moisture_gain", "density", "With weather or climate: moisture that people, cooking and plants add "
         "to the air; homes 2 to 4 g/m3 in winter (from memory), an empty house 0.", '"2 g/m3"', low=0, high=20,
         shown=False),
-    Key("house.humidifier_holds", "share", "With weather or climate: a humidifier keeps the room above this.",
+    Key("house.humidifier_holds", "humidity", "With weather or climate: a humidifier keeps the room above this.",
         '"35 %"', low=1, high=100, shown=False),
-    Key("house.dehumidifier_holds", "share", "With weather or climate: a dehumidifier, or cooling that dries, keeps "
+    Key("house.dehumidifier_holds", "humidity", "With weather or climate: a dehumidifier, or cooling that dries, keeps "
         "the room below this.", '"55 %"', low=1, high=100, shown=False),
     Key("hardware[].name", "words", "What it is.", '"finger pull"', True),
     Key("hardware[].centres", "length", "Distance between its two screws, centre to centre.", '"128 mm"', True,

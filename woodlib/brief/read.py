@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from types import MappingProxyType
 
@@ -14,6 +14,7 @@ from . import values
 from .checks import check_fit, check_house, check_stock
 from .keys import KEYS, RING_ANGLES_DEG, SEASONS, Key
 from .lines import key_lines
+from .plain_words import TWICE, in_plain_words
 from .record import Brief, Finish, Hardware, House, Piece, Season, Stock
 from .unknown import report_unknown
 
@@ -21,9 +22,10 @@ LARGEST_BYTES = 1_000_000
 """A brief is a page of text; a file beyond this is refused before it is read."""
 
 
-def read_brief(path: str | Path) -> Brief:
+def read_brief(path: str | Path, more_checks: Sequence[Callable[[_Desk], None]] = ()) -> Brief:
     """The brief in a TOML file; paths in it are relative to its own folder. The file is only ever read.
 
+    ``more_checks`` get the file while it is being read, so that what they find is reported together with the rest.
     Raises :class:`InputError` with one sentence per mistake, each with its line.
 
     >>> from woodlib.data_files import data_path
@@ -34,7 +36,7 @@ def read_brief(path: str | Path) -> Brief:
     path = values.as_path(path)
     text = _text_of(path)
     document, lines = _parsed(path, text)
-    return _Desk(path, document, lines).brief()
+    return _Desk(path, document, lines).brief(more_checks)
 
 
 def _text_of(path: Path) -> str:
@@ -67,10 +69,12 @@ def _parsed(path: Path, text: str) -> tuple[dict, dict]:
 
 def _broken(path: Path, text: str, reason: str) -> str:
     found = re.search(r" \(at (?:line (\d+), column (\d+)|end of document)\)", reason)
-    line = found[1] if found and found[1] else text.count("\n") + 1
-    why = reason[: found.start()] if found else "a number has too many digits"
+    line = int(found[1]) if found and found[1] else text.count("\n") + 1
+    why = in_plain_words(reason[: found.start()]) if found else "a number has too many digits"
+    if why in TWICE:
+        return f"{path.name}, line {line}: {TWICE[why]}"
     return (
-        f"{path.name}, line {line}: this line cannot be read as TOML ({why[:1].lower()}{why[1:80]}); write key = value "
+        f"{path.name}, line {line}: this line cannot be read as TOML ({why}); write key = value "
         "with text in quotation marks, for example width = \"20 in\" or width = '20\"'."
     )
 
@@ -83,7 +87,7 @@ class _Desk:
         self.known: dict[str, object] = {}
         self.typed: dict[str, object] = {}
 
-    def brief(self) -> Brief:
+    def brief(self, more_checks: Sequence[Callable[[_Desk], None]]) -> Brief:
         report_unknown(self)
         for key in KEYS:
             if "[]" not in key.path and "*" not in key.path:
@@ -91,7 +95,7 @@ class _Desk:
         hardware = self._hardware()
         seasons = self._seasons()
         handout = self._handout()
-        for check in (check_fit, check_stock):
+        for check in (check_fit, check_stock, *more_checks):
             check(self)
         source = check_house(self, seasons)
         self.problems.raise_if_any()

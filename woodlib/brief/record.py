@@ -158,6 +158,13 @@ class Brief:
         """The same preference as the writing functions of ``units`` spell it: ``customary`` or ``metric``."""
         return "customary" if self.units == "inches" else "metric"
 
+    @property
+    def remarks(self) -> tuple[str, ...]:
+        """What is possible but unusual in this brief, one sentence each."""
+        from .remarks import remarks_on
+
+        return remarks_on(self)
+
     def year(self) -> Year:
         """A year of the air in the house; see :meth:`House.year`."""
         return self.house.year()

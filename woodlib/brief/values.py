@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from difflib import get_close_matches
 from os import PathLike
@@ -9,12 +10,14 @@ from pathlib import Path
 
 from ..errors import InputError
 from ..units import metres, number_in, shown
+from ..units.spelling import NUMBER, plain
 from .keys import MONTHS, RING_ANGLES_DEG, Key
 
 LONGEST_WORDS = 200
 LONGEST_TEXT = 5_000
 MOST_NAMES = 50
 # Marks that turn the reading direction around could make a printed name say something else than the file.
+_BARE_FRACTION = re.compile(rf"[+-]?\s*(?=[^/]*/){NUMBER}")
 _TURNING = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 
 
@@ -26,11 +29,17 @@ def as_path(path) -> Path:
 
 
 def _length(raw, key: Key, name: str, folder: Path) -> float:
+    if isinstance(raw, str) and _BARE_FRACTION.fullmatch(plain(raw)):
+        raise InputError(f"{name} is {shown(raw)}, a fraction without a unit; write the unit, for example \"{raw.strip()} in\".")
     return metres(raw, name=name, minimum_m=key.low, maximum_m=key.high)
 
 
-def _share(raw, key: Key, name: str, folder: Path) -> float:
-    return _number(raw, key, name, "percent", "percent")
+def _humidity(raw, key: Key, name: str, folder: Path) -> float:
+    return _number(raw, key, name, "percent", "percent", "rh")
+
+
+def _moisture(raw, key: Key, name: str, folder: Path) -> float:
+    return _number(raw, key, name, "percent", "percent", "mc")
 
 
 def _temperature(raw, key: Key, name: str, folder: Path) -> float:
@@ -41,8 +50,8 @@ def _density(raw, key: Key, name: str, folder: Path) -> float:
     return _number(raw, key, name, "g/m3", None)
 
 
-def _number(raw, key: Key, name: str, unit: str, default_unit: str | None) -> float:
-    return number_in(raw, unit, name=name, default_unit=default_unit, minimum=key.low, maximum=key.high)
+def _number(raw, key: Key, name: str, unit: str, default_unit: str | None, share: str = "") -> float:
+    return number_in(raw, unit, name=name, default_unit=default_unit, minimum=key.low, maximum=key.high, share=share)
 
 
 def _rings(raw, key: Key, name: str, folder: Path) -> float:
@@ -140,7 +149,8 @@ def _not_one_of(raw, name: str, choices: tuple[str, ...]) -> str:
 
 READERS = {
     "length": _length,
-    "share": _share,
+    "humidity": _humidity,
+    "moisture": _moisture,
     "temperature": _temperature,
     "density": _density,
     "rings": _rings,

@@ -55,28 +55,44 @@ def checked_brief(path: str | Path) -> Brief:
     """The brief in a file, with every name in it known and every start value within its study; else all sentences."""
     from .road import commission_of
 
-    brief = read_brief(path)
+    brief = read_brief(path, (_check_ways, _check_finish, _check_studies))
     problems = Problems()
-    _collect(problems, brief, "constructions", ways_of, brief)
-    _collect(problems, brief, "finish.coats" if "coats" in _finish_problem(brief) else "finish.name", finish_of, brief)
-    for key in brief.handout:
-        if key != KEY and key not in STUDIES:
-            _collect(problems, brief, f"handout.{key}", _unknown_study, key)
-    problems.raise_if_any()
-    commission = commission_of(brief)
-    for key, values in brief.handout.items():
-        study = commission.plain_study() if key == KEY else find_study(key)
-        for name, value in values.items():
-            _collect(problems, brief, f"handout.{key}.{name}", study.read, {name: value})
+    study = commission_of(brief).plain_study()
+    for name, value in brief.handout.get(KEY, {}).items():
+        _collect(problems, brief.where(f"handout.{KEY}.{name}"), study.read, {name: value})
     problems.raise_if_any()
     return brief
 
 
-def _collect(problems: Problems, brief: Brief, key: str, function, *arguments) -> None:
+def _check_ways(desk) -> None:
+    for name in desk.known.get("constructions", ()):
+        _collect(desk.problems, desk.where(("constructions",)), find_way, name)
+
+
+def _check_finish(desk) -> None:
+    if "finish.name" in desk.known:
+        finish = desk.known["finish.name"], desk.known.get("finish.coats") or None
+        at_coats = _refusal_of(find_finish, *finish).startswith("coats")
+        _collect(desk.problems, desk.where(("finish", "coats" if at_coats else "name")), find_finish, *finish)
+
+
+def _check_studies(desk) -> None:
+    """Studies that there are, and their inputs; the piece's own study waits until the rest of the brief is good."""
+    for key in desk.table(("handout",)):
+        if key != KEY and key not in STUDIES:
+            _collect(desk.problems, desk.where(("handout", key)), _unknown_study, key)
+        elif key != KEY:
+            for name in desk.table(("handout", key)):
+                value = desk.known.get(f"handout.{key}.{name}")
+                if value is not None:
+                    _collect(desk.problems, desk.where(("handout", key, name)), find_study(key).read, {name: value})
+
+
+def _collect(problems: Problems, where: str, function, *arguments) -> None:
     try:
         function(*arguments)
     except InputError as error:
-        problems.absorb(error, brief.where(key))
+        problems.absorb(error, where)
 
 
 def _unknown_study(key: str) -> None:
@@ -135,9 +151,9 @@ def finish_of(brief: Brief) -> Finish:
     return find_finish(brief.finish.name, brief.finish.coats or None) if brief.finish.name else BARE
 
 
-def _finish_problem(brief: Brief) -> str:
+def _refusal_of(function, *arguments) -> str:
     try:
-        finish_of(brief)
+        function(*arguments)
     except InputError as error:
-        return str(error).split(" ", 1)[0]
+        return str(error)
     return ""
