@@ -57,7 +57,7 @@ def test_a_python_without_any_package_can_read_the_command_line():
     [
         ([], "COMMAND"),
         (["opne"], "opne"),
-        (["handout", "seat.toml"], "-o/--output"),
+        (["handout"], "BRIEF.toml"),
         (["test", "everything"], "the parts are library, notebooks, browser"),
     ],
 )
@@ -91,6 +91,39 @@ def test_the_handout_of_a_brief_with_mistakes_is_refused_in_sentences(tmp_path, 
     said = capsys.readouterr().err
     assert "widht" in said and "Traceback" not in said
     assert not page.exists()
+
+
+@pytest.mark.parametrize(
+    ("brief", "page", "fragment"),
+    [
+        ("nowhere.toml", "seat.html", "there is no brief at"),
+        ("nowhere.toml", "seat.pdf", "give a name that ends in .html"),
+        ("nowhere.toml", "no-such-folder/seat.html", "There is no folder"),
+    ],
+)
+def test_nothing_is_announced_before_the_checks_have_passed(tmp_path, capsys, brief, page, fragment):
+    assert command_line.run(["handout", str(tmp_path / brief), "-o", str(tmp_path / page)]) == 1
+    said = capsys.readouterr()
+    assert said.out == "" and fragment in said.err and said.err.count("\n") == 1
+
+
+def test_a_handout_goes_beside_its_brief_when_no_place_is_named(tmp_path, monkeypatch, capsys):
+    asked = []
+    monkeypatch.setattr("woodlib.handout.write_handout", lambda brief, output, *_: asked.append((brief, output)) or output)
+    assert command_line.run(["handout", str(tmp_path / "seat.toml")]) == 0
+    assert asked == [(tmp_path / "seat.toml", tmp_path / "seat.html")]
+    assert capsys.readouterr().out == f"Wrote {tmp_path / 'seat.html'}\n"
+
+
+def test_what_is_unusual_about_a_brief_is_said_before_the_long_part(tmp_path, capsys):
+    from woodlib.brief import read_brief, template_text
+
+    path = tmp_path / "seat.toml"
+    path.write_text(template_text().replace('length = "44 in"', 'length = "15 in"'), encoding="utf-8")
+    command_line.show_accepted(read_brief(path))
+    said = capsys.readouterr()
+    assert said.err.startswith("Please check: seat.toml, line ") and "shorter side" in said.err
+    assert said.out.startswith("Running the commission for ")
 
 
 def test_what_is_refused_on_the_way_comes_out_as_a_sentence(monkeypatch, capsys):

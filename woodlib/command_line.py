@@ -61,7 +61,8 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("file", type=Path, metavar="NEW.toml")
     made = command("handout", write_handout, "make the handout for a brief: one HTML file that needs no network")
     made.add_argument("brief", type=Path, metavar="BRIEF.toml")
-    made.add_argument("-o", "--output", type=Path, metavar="FILE.html", required=True)
+    made.add_argument("-o", "--output", type=Path, metavar="FILE.html",
+                      help="where to write it; left out, beside the brief under its name: seat.html for seat.toml")
     made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
     text = "library, notebooks or browser; all three when left out"
     made.add_argument("parts", nargs="*", type=test_part, metavar="PART", help=text)
@@ -100,9 +101,16 @@ def write_handout(chosen: argparse.Namespace) -> int:
     """Run the main job without a screen: from a brief to one HTML file."""
     from .handout import write_handout as write
 
-    print(f"Running the commission for {chosen.brief}; a handout takes a minute or two.", flush=True)
-    print(f"Wrote {write(chosen.brief, chosen.output, show_progress)}")
+    output = chosen.output or chosen.brief.with_suffix(".html")
+    print(f"Wrote {write(chosen.brief, output, show_progress, show_accepted)}")
     return 0
+
+
+def show_accepted(brief) -> None:
+    """Say what is unusual about a brief that was accepted, and that the long part begins."""
+    for remark in brief.remarks:
+        print(f"Please check: {remark}", file=sys.stderr)
+    print(f"Running the commission for {brief.path}; a handout takes a minute or two.", flush=True)
 
 
 def show_progress(done: int, total: int) -> None:

@@ -15,6 +15,7 @@ from nbformat.v4 import new_code_cell
 from ..errors import WoodlibError
 
 SECONDS_PER_CELL = 300
+_ONLY_ERRORS = "--log-level=ERROR"  # a kernel that is only spoken to from this computer warns that others could listen
 
 
 def run_notebook(
@@ -40,7 +41,7 @@ def run_notebook(
         if progress:
             progress(cell_index + 1, total)
 
-    client = NotebookClient(copied, timeout=SECONDS_PER_CELL, resources={"metadata": {"path": folder}}, record_timing=False,
+    client = NotebookClient(copied, extra_arguments=[_ONLY_ERRORS], timeout=SECONDS_PER_CELL, resources={"metadata": {"path": folder}}, record_timing=False,
                             kernel_name="python3", on_cell_executed=executed)  # fmt: skip
     try:
         client.execute()

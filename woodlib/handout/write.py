@@ -9,6 +9,7 @@ from typing import Any
 
 import nbformat
 
+from ..brief import Brief
 from ..commission import BRIEF_VARIABLE, checked_brief
 from ..errors import InputError
 from ..opening import notebooks_folder
@@ -17,19 +18,24 @@ from .page import GENERATOR
 COMMISSION = "*-the-commission.ipynb"
 
 
-def write_handout(brief: str | Path, output: str | Path, progress: Callable[[int, int], None] | None = None) -> Path:
+def write_handout(
+    brief: str | Path, output: str | Path, progress: Callable[[int, int], None] | None = None,
+    accepted: Callable[[Brief], None] | None = None,
+) -> Path:
     """The handout for a brief: the commission notebook, run with that brief, as one live page.
 
-    Raises :class:`InputError` for a brief that cannot be used or a file that must not be replaced.
+    ``accepted`` is called with the brief once everything has been checked and the long part begins. Raises :class:`InputError` for a brief that cannot be used or a file that must not be replaced.
     """
     from .exporter import LEFT_OUT, HandoutExporter
     from .run import run_notebook
 
     target = checked_target(output)
-    checked_brief(brief)
+    read = checked_brief(brief)
     source = next(iter(sorted(notebooks_folder().glob(COMMISSION))), None)
     if source is None:
         raise InputError(f"The kit's notebook {COMMISSION} is missing from {notebooks_folder()}; get the kit again.")
+    if accepted:
+        accepted(read)
     notebook = nbformat.read(source, as_version=4)
     # What the client does not see is not run either: a lesson's questions are about the demonstration.
     notebook.cells = [cell for cell in notebook.cells if not LEFT_OUT & set(cell.metadata.get("tags", ()))]
