@@ -14,7 +14,7 @@ import numpy as np
 from ..figures.scene import Area, Circle, Line, Mark, Picture, Words, box
 from ..reading.decided import Decided, pick
 from ..reading.say import length, say
-from .crossing_numbers import HALF_COLUMNS, INCH_M, LENGTH_M, ROWS_M, Geometry, Season, patterns
+from .crossing_numbers import HALF_COLUMNS, INCH_M, ROWS_M, Geometry, Season, patterns
 
 WIDTH_PX, HEIGHT_PX = 720.0, 452.0
 TIMES = 12  # movement is drawn this many times too large
@@ -258,11 +258,7 @@ def _head(drawn: Drawn, words: str, whole_m: float | None = None) -> list[Mark]:
         Words(
             12,
             442,
-            say(
-                f"Half of a panel {{w}} wide, {{l}} long; movement drawn {TIMES} times too large.",
-                w=length(drawn.width_m),
-                l=length(LENGTH_M),
-            ),
+            say(f"Half a panel, {{w}} wide; movement {TIMES} times too large.", w=length(drawn.width_m)),
             "quiet",
             14,
             "start",

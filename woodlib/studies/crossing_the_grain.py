@@ -63,7 +63,7 @@ JOINTS = {
     inputs=[
         Choice("wood", "Wood", WOODS, "white oak"),
         Choice("joint", "The rim is", JOINTS, "glued"),
-        Span("width", "Width of the panel, across its grain", "length", *WIDTHS_M, INCH_M, 20 * INCH_M),
+        Span("width", "Panel, across its grain", "length", *WIDTHS_M, INCH_M, 20 * INCH_M),
         Span("rim", "Width of the rim", "length", *RIMS_M, INCH_M / 4, 2 * INCH_M),
         Span("driest", "Air in the driest month", "humidity", *DRIEST_RH, 1, 25),
         Span("dampest", "Air in the dampest month", "humidity", *DAMPEST_RH, 1, 62),

@@ -145,7 +145,7 @@ def _picture(fixed, centres, shank, distance, outward, inward, strains, slot) ->
     marks: list[Mark] = [
         Words(12, 24, "The wood carries the screws; the metal keeps its length", "ink", 16, "start", bold=True),
         Words(12, 46, "violet: tight", "today", 14, "start"),
-        Words(112, 46, "black: slides", "ink", 14, "start"),
+        Words(142, 46, "black: slides", "ink", 14, "start"),
         Words(708, 46, "the grain runs up the sheet", "quiet", 14, "end"),
     ]
     for (y, name, role), free in zip(_ROWS, strains, strict=True):
