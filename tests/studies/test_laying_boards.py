@@ -14,7 +14,7 @@ from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.readiness import flattening
 from woodlib.movement.shape import cup_m, out_of_square_rad
 from woodlib.movement.warp import glue_up, section_outline
-from woodlib.reading.decided import chosen
+from woodlib.reading.decided import Pick, chosen
 from woodlib.reading.say import Number, plain_text
 from woodlib.studies import find_study
 from woodlib.studies.laying_boards import (
@@ -52,13 +52,12 @@ corners = list(laying_boards.corners())
 def sizes(answer):
     """Cup of one board, lean, panel all one way, panel in turn; m."""
     one, lean, same, turned = answer.readings[:4]
-    return tuple(
-        float(value.value) for value in (one.value, lean.value, *_numbers(same.value), *_numbers(turned.value))
-    )
+    shown = (one.value, lean.value, *_parts(same.value, Number), *_parts(turned.value, Pick))
+    return tuple(float((part.options[1] if isinstance(part, Pick) else part).value) for part in shown)
 
 
-def _numbers(words):
-    return [part for part in words.parts if isinstance(part, Number)]
+def _parts(words, kind):
+    return [part for part in words.parts if isinstance(part, kind)]
 
 
 def exact(state):

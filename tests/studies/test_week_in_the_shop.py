@@ -61,7 +61,7 @@ def ready(answer):
 
 
 def cup(answer, row=2):
-    return float(answer.readings[row].value.value)
+    return float(answer.readings[row].value.options[1].value)
 
 
 def test_it_is_found_by_its_key():

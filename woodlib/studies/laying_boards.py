@@ -33,7 +33,7 @@ _CLEANUP = readiness_limit("cleanup_per_face_m")
         Span("pith_below", "Pith below the board", "length", 3.5 * INCH_M, 8 * INCH_M, INCH_M / 4, 4 * INCH_M),
         Span("pith_aside", "Pith to one side of its middle", "length", 0.0, 3 * INCH_M, INCH_M / 4, 0.0),
         Choice(
-            "width", "Width of the board", {name: f"{name} in ({25.4 * float(name):.0f} mm)" for name in WIDTHS}, "6"
+            "width", "Width of the board", {name: f"{name} in ({25.4 * float(name):.0f} mm)" for name in WIDTHS}, "8"
         ),
         Span("dries", "Dries since it was flat (below 0: takes up)", "moisture", -4.0, MOST_DRIED, 0.5, 4.0),
     ],
@@ -45,10 +45,10 @@ def laying_boards(species: str, pith_below: float, pith_aside: float, width: str
     # Shallow arcs go with the square of the width; in turn, one arc goes up and the next goes down.
     one, same, turned = size_of(gap), size_of(gap * float(BOARDS**2)), size_of(gap * 2.0)
     readings = (
-        Reading("Cup of one board", fine_length(one), _hollow(gap)),
+        Reading("Cup of one board", small(one), _hollow(gap)),
         Reading(
             "Its edge leans, over its thickness",
-            fine_length(size_of(lean)),
+            small(size_of(lean)),
             pick(size_of(lean), [_FLAT / 2, _FLAT], _LEAN),
         ),
         Reading(
@@ -59,7 +59,7 @@ def laying_boards(species: str, pith_below: float, pith_aside: float, width: str
         ),
         Reading(
             "Panel, laid in turn",
-            say("out of flat by {size}", size=fine_length(turned)),
+            say("out of flat by {size}", size=small(turned)),
             pick(turned, [_FLAT, 4 * _FLAT], _TURNED),
             pick(turned, [_FLAT, 4 * _FLAT], ["fine", "watch", "stop"]),
         ),
@@ -67,9 +67,9 @@ def laying_boards(species: str, pith_below: float, pith_aside: float, width: str
     )
     headline = say(
         "One board cups by {one}. Five laid the same way make one arc of {same}; laid in turn, a ripple of {turned}.",
-        one=fine_length(one),
+        one=small(one),
         same=movement(same),
-        turned=fine_length(turned),
+        turned=small(turned),
     )
     picture = laying_picture(Laid(pith_below, pith_aside, width_m, *strains, gap))
     return Answer(picture, headline, readings, _told(pith_below, pith_aside, width_m, dries), _fine_print(species))
@@ -134,6 +134,12 @@ def board_shape(
     cup = float(edge[1] * sag[0] - edge[0] * sag[1]) / math.hypot(*edge)
     along = (east - west) / math.hypot(*(east - west))
     return cup, float(along @ (high - low))
+
+
+def small(size: Decided) -> Pick:
+    """A length that may be too small to write as a fraction."""
+    least = INCH_M / 64
+    return pick(size, [least], [say("less than {least}", least=fine_length(least)), fine_length(size)])
 
 
 def _hollow(cup: Decided) -> Pick:

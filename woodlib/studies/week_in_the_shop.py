@@ -140,13 +140,13 @@ def _readings(
         Reading("Ready, within 1 % MC of its new home", *_ready_words(ready)),
         Reading(
             f"Cup after one week, {WIDTH_M / INCH_M:.0f} in (200 mm) wide",
-            fine_length(size_of(cups.week)),
+            small(size_of(cups.week)),
             _side(cups.week),
         ),
-        Reading("Cup that stays, from the rings", fine_length(size_of(cups.staying)), _side(cups.staying)),
+        Reading("Cup that stays, from the rings", small(size_of(cups.staying)), _side(cups.staying)),
         Reading(
             "Flattened after that week, it would end",
-            say("{off} out of flat", off=fine_length(off)),
+            say("{off} out of flat", off=small(off)),
             pick(off, [_FLAT, 4 * _FLAT], _FLATTEN),
             pick(off, [_FLAT, 4 * _FLAT], ["fine", "watch", "stop"]),
         ),
@@ -158,6 +158,12 @@ _FLATTEN = (
     "better wait until it is ready: part of the cup goes by itself",
     "wait until it is ready: planing a passing cup away cuts the opposite cup into the board",
 )
+
+
+def small(size: Decided) -> Pick:
+    """A length that may be too small to write as a fraction."""
+    least = INCH_M / 64
+    return pick(size, [least], [say("less than {least}", least=fine_length(least)), fine_length(size)])
 
 
 def _ready_words(ready: list[Decided]) -> tuple[Pick, Pick]:
@@ -191,7 +197,7 @@ def _told(start: float, home: float, means: list[Decided], cups: Cups) -> Said:
         week=moisture(means[FILM_DAYS.index(7)]),
         later=moisture(means[-1]),
         home=moisture(home),
-        staying=fine_length(size_of(cups.staying)),
+        staying=small(size_of(cups.staying)),
     )
 
 
