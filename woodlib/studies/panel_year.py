@@ -17,7 +17,7 @@ from ..reading.say import Number, length, say
 
 WIDTH_PX, HEIGHT_PX = 720.0, 452.0
 TIMES = 10  # movement is drawn this many times too large
-BOARD_WIDTH_M, BOARD_THICKNESS_M, PITH_DISTANCE_M = 0.127, 0.01905, 0.25
+BOARD_WIDTH_M, BOARD_THICKNESS_M, PITH_DISTANCE_M = 0.127, 0.022225, 0.25
 MONTHS = np.linspace(0.0, 12.0, 25)  # places on the time scale, in months from New Year
 
 _BOARD_PX_PER_M, _BOARD_LEFT, _BOARD_MIDDLE = 3000.0, 40.0, 110.0

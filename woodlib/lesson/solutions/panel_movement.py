@@ -13,7 +13,7 @@ _HOUSE = tuple(float(emc_percent(_ROOM_C, humidity)) for humidity in (_WINTER_RH
 
 
 def _seat(ring_angle_deg: float = 0.0, width_in: float = 20.0) -> float:
-    board = Board("white oak", width_in * _INCH_M, 0.75 * _INCH_M, 44 * _INCH_M, ring_angle_deg)
+    board = Board("white oak", width_in * _INCH_M, 0.875 * _INCH_M, 44 * _INCH_M, ring_angle_deg)
     return board.change(*_HOUSE).width_m
 
 
@@ -95,5 +95,5 @@ def serving_board() -> float:
 )
 def which_number_to_cut() -> float:
     """The upper end of the range in the dampest month of the house, from 8 %."""
-    oak = Board("white oak", 20 * _INCH_M, 0.75 * _INCH_M, 44 * _INCH_M)
+    oak = Board("white oak", 20 * _INCH_M, 0.875 * _INCH_M, 44 * _INCH_M)
     return round(width_movement(oak, 8.0, 11.2).high_m / (_INCH_M / 16)) * (_INCH_M / 16)
