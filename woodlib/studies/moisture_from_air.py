@@ -73,6 +73,8 @@ def moisture_from_air(outdoor_c: float, outdoor_rh: float, room_c: float, gain: 
         ),
         (
             "Air: vapour pressure stays the same when air is warmed (ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 6).",
+            "Below freezing a weather report gives relative humidity over liquid water, not over ice; so it is read here "
+            "(convention of weather services, from memory).",
             "People, cooking and plants: 2 and 4 g of water per cubic metre of air, the usual range of homes in winter "
             "(from memory).",
             "Wood: Wood Handbook FPL-GTR-190 (2010), equation 4-5; one curve for all species, within about 1 % MC "
