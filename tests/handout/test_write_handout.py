@@ -73,7 +73,9 @@ def test_the_page_is_a_letter_about_the_piece(seat):
     said = readable(seat)
     for words in (
         "For Invented client (demonstration).",
-        "In short: the seat is 20 in (508 mm) wide across its grain.",
+        "We build it as a frame with a loose, floating panel.",
+        "In your house 20 in (508 mm) of white oak grows and shrinks by about 7/16 in (11 mm) over the year.",
+        "finished outside, across the grain 20 in (508 mm)",
         "Why wood moves, and why glue does not stop it",
         "Living with it",
         "When to call us",
@@ -126,7 +128,7 @@ def test_names_and_notes_are_inert(hostile):
 def test_the_page_starts_where_the_brief_says(hostile):
     said = readable(hostile)
     assert 'START_UNITS="metric"' in hostile
-    assert "We advise against" in said and "Glue is refused" in said
+    assert "we advise against that" in said and "Glue is refused" in said
     assert re.search(r'data-value="width">[^<]*850 mm', hostile)
     assert re.search(r"<option selected>border glued across the ends", hostile)
     assert "frame with a floating panel" not in said  # only the ways that the brief names are compared

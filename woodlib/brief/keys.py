@@ -57,11 +57,13 @@ KEYS = (
     Key("constructions", "names", "Ways to build that are to be compared; left out, all of them are.",
         '["breadboard end", "frame and panel"]', shown=False),
     Key("piece.kind", "choice", "lid, seat, table top, door panel or board.", '"seat"', True, choices=KINDS_OF_PIECE),
-    Key("piece.width", "length", "Width of the panel ACROSS the grain: the direction that moves.", '"20 in"', True,
-        low=0.01, high=5),
-    Key("piece.length", "length", "Length of the panel along the grain.", '"44 in"', True, low=0.01, high=6),
+    Key("piece.width", "length", "Finished width of the whole piece, border included, ACROSS the grain: the direction "
+        "that moves.", '"20 in"', True, low=0.01, high=5),
+    Key("piece.length", "length", "Finished length of the whole piece along the grain, border included.", '"44 in"', True,
+        low=0.01, high=6),
     Key("piece.thickness", "length", "Thickness of the panel.", '"7/8 in"', True, low=0.001, high=0.3),
-    Key("piece.border_width", "length", "Width of the border the client has in mind; leave both out for none.",
+    Key("piece.border_width", "length", "Width of the border the client has in mind, within that size; leave both out "
+        "for none.",
         '"2 in"', low=0.001, high=1),
     Key("piece.border_thickness", "length", "Thickness of that border.", '"7/8 in"', low=0.001, high=0.3),
     Key("piece.rings", "rings", "flatsawn, riftsawn, quartersawn, or the ring angle from 0 deg (flatsawn) to 90 deg; "

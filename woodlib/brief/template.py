@@ -19,7 +19,7 @@ _HEAD = """\
 
 # table -> (heading as written, what the table is about)
 _TABLES = {
-    "piece": ("[piece]", "The panel. Grain runs along its length."),
+    "piece": ("[piece]", "The piece, finished, border included. Grain runs along its length."),
     "wood": ("[wood]", "The stock on the bench."),
     "finish": ("[finish]", "Leave the table out for bare wood."),
     "house.seasons.*": ("[house.seasons.winter]", "The air where it will live: exactly one of seasons (two or four, or "

@@ -6,12 +6,13 @@ from ..brief import Hardware
 from ..construction.verdict import Verdict
 from ..figures.palette import ROLES
 from ..movement.spread import Movement
-from ..reading.say import humidity
+from ..reading.say import humidity, movement
 from ..studies.ways_to_build import lead_words, reason
 from ..studies.ways_words import NAMES, month_words
 from ..units import both, length_range, write
 from .card import Card, heading, joined, listed, paragraphs, table, told
 from .names import finish_of
+from .margin import safe_humidity_percent
 from .road import Commission
 
 _TONES = (
@@ -36,13 +37,44 @@ def opening(commission: Commission) -> Card:
 
 
 def _in_short(commission: Commission) -> str:
+    """What is built, what glue would do, how far the wood goes, and what is left for the client to do."""
+    said = (part(commission) for part in (_built_as, _if_glued, _goes, _to_do))
+    return " ".join(sentence for sentence in said if sentence)
+
+
+def _built_as(commission: Commission) -> str:
+    built, advised = commission.built, commission.advised
+    if built.allowed:
+        return f"We build it as {_article(SHORT[built.key])}."
+    instead = f" and would build {_article(SHORT[advised.key])} instead" if advised.allowed else ""
+    return f"It is asked for as {_article(SHORT[built.key])}; we advise against that{instead}."
+
+
+def _if_glued(commission: Commission) -> str:
+    """What the border would do if it were glued across the ends, by its verdict; nothing where that is not compared."""
+    glued = next((verdict for verdict in commission.verdicts if verdict.key == "glued_border"), None)
+    if glued is None or glued.allowed:
+        return ""
+    chance = glued.panel.chance.sound.likely if glued.panel is not None and glued.panel.chance else None
+    if glued.likely_level == 2 and (chance is None or chance >= 0.5):
+        return "Glued across the ends, a border would crack it, probably in the first winters."
+    if glued.level == 2:
+        return "Glued across the ends, a border could crack it within a few winters."
+    return "Glued across the ends, a border may crack it over the years."
+
+
+def _goes(commission: Commission) -> str:
     brief, first = commission.brief, commission.first
-    moves = commission.built.moves
+    size = told(movement(commission.whole_moves.mid_m), first)
+    wide = both(brief.piece.width_m, first=first)
+    return f"In your house {wide} of {brief.stock.species} grows and shrinks by about {size} over the year."
+
+
+def _to_do(commission: Commission) -> str:
+    driest, dampest = (text.removesuffix(" % RH") for text in _airs(commission))
     return (
-        f"In short: the {brief.piece.kind} is {both(brief.piece.width_m, first=first)} wide across its grain. In "
-        f"the air of "
-        f"your house that width changes over the year by {_range(moves, first)}. A finish slows this and good drying "
-        f"lets it start from the right place; neither stops it. {_built_as(commission)}"
+        f"What you do: keep the air of the room between {driest} and {dampest} % relative humidity (a small hygrometer "
+        "shows it), and the piece away from heaters."
     )
 
 
@@ -50,36 +82,30 @@ def _range(moves: Movement, first: str) -> str:
     return moves.text(first).replace(", could be ", "; it could be ", 1)
 
 
-def _built_as(commission: Commission) -> str:
-    built = commission.built
-    name = _article(NAMES[built.key])
-    if built.allowed:
-        return f"So we build it as {name}, which lets it move without harm."
-    return f"It is asked for as {name}. We advise against that, and say below why."
-
-
 def _facts(commission: Commission) -> Card:
     brief, first = commission.brief, commission.first
     piece = brief.piece
     size = (
         f"{both(piece.width_m, first=first)} across the grain, {both(piece.length_m, first=first)} along it, "
-        f"{both(piece.thickness_m, first=first)} thick"
+        f"{both(piece.thickness_m, first=first)} thick, finished outside"
     )
-    border = f"{both(piece.border_width_m, first=first)} wide" if piece.border_width_m else "none asked for"
+    within = f"{both(piece.border_width_m, first=first)} wide, within that size"
+    border = within if piece.border_width_m else "none asked for"
     stock = write(brief.stock.moisture_percent(), "moisture")
     rows = [
         ("Piece", f"{piece.kind}, {size}"),
         ("Border", border),
         (
             "Wood",
-            f"{brief.stock.species}, {_rings(piece.ring_angle_deg)}, at {stock} today",
+            f"{brief.stock.species}, {_rings(piece.ring_angle_deg)}, at {stock} today (MC: the water in the wood, in "
+            "percent of its dry weight)",
         ),
         ("Finish", finish_of(brief).label),
         ("Your house", _house(commission)),
         *((f"Hardware: {item.name}", _hardware(item, commission)) for item in brief.hardware),
-        *((("Agreed", " ".join(brief.notes.split())),) if brief.notes.strip() else ()),
+        *((("What you asked for", " ".join(brief.notes.split())),) if brief.notes.strip() else ()),
     ]
-    return table(("What", "As agreed"), rows, "The brief")
+    return table(("What", "As ordered"), rows, "The brief")
 
 
 def _rings(angle_deg: float) -> str:
@@ -90,7 +116,10 @@ def _rings(angle_deg: float) -> str:
 def _house(commission: Commission) -> str:
     driest, dampest = _airs(commission)
     names = commission.bench.months
-    return f"driest in {names[0]} at {driest}, dampest in {names[1]} at {dampest}"
+    return (
+        f"driest in {names[0]} at {driest}, dampest in {names[1]} at {dampest} (RH: the relative humidity of the air, "
+        "which a hygrometer shows)"
+    )
 
 
 def _airs(commission: Commission) -> tuple[str, str]:
@@ -102,7 +131,7 @@ def _hardware(item: Hardware, commission: Commission) -> str:
     centres = both(item.centres_m, first=commission.first)
     if item.runs == "along the grain":
         return f"screws {centres} apart along the grain, a distance that hardly changes"
-    share = item.centres_m / commission.piece.width_m
+    share = item.centres_m / commission.built.quantities["width"]
     most = both(share * commission.built.moves.high_m, 64, 0.1, "up", commission.first)
     return f"screws {centres} apart across the grain, a distance that changes by up to {most}: one hole becomes a slot"
 
@@ -115,15 +144,23 @@ def why_it_moves(commission: Commission) -> Card:
     along = commission.piece.wood.axis_strains(numbers["driest_mc"], numbers["dampest_mc"])[0]
     longer = abs(float(along)) * commission.piece.length_m
     return paragraphs(
-        f"A hygrometer shows the relative humidity of the air, RH. Air of {driest}, as in {bench.months[0]}, "
+        f"Air of {driest}, as in {bench.months[0]}, "
         f"draws the wood of this piece down to {write(numbers['driest_mc'], 'moisture')}; "
-        f"air of {dampest}, as in {bench.months[1]}, brings it up to {write(numbers['dampest_mc'], 'moisture')} "
-        "(MC is the water in the wood, in percent of its dry weight). "
+        f"air of {dampest}, as in {bench.months[1]}, brings it up to {write(numbers['dampest_mc'], 'moisture')}. "
         f"Today it stands at {write(numbers['stock_mc'], 'moisture')}.",
-        f"Between those two the panel's width changes by {_range(built.moves, first)}. Its length, along the grain, "
+        f"Between those two the {_moving(commission)}, {both(numbers['width'], first=first)} wide, "
+        f"{_changes(built)} by {_range(built.moves, first)}. Its length, along the grain, "
         f"changes by {length_range(longer, longer, longer, first)}. The range is there because no two boards are "
         "alike; it holds nine times in ten.",
     )
+
+
+def _moving(commission: Commission) -> str:
+    return "loose panel" if "opening" in commission.built.quantities else "panel"
+
+
+def _changes(built: Verdict) -> str:
+    return "would change its width, if it were free," if built.quantities["held_share"] else "changes its width"
 
 
 def comparison_table(commission: Commission) -> Card:
@@ -158,11 +195,10 @@ def _month(commission: Commission, verdict: Verdict, way: str) -> str:
 
 
 def _judged(verdict: Verdict) -> str:
-    held = (
-        f"{write(verdict.restrained_strain.high, 'strain')} held back at most"
-        if verdict.level
-        else "nothing held beyond its strength"
-    )
+    if verdict.quantities["held_share"]:
+        held = f"stretched by up to {write(verdict.restrained_strain.high, 'strain')}"
+    else:
+        held = "nothing is forced"
     border = "border kept" if verdict.keeps_border else "no border across the ends"
     return f"{verdict.risk}: {held}; {border}"
 
@@ -200,8 +236,19 @@ def decision(commission: Commission) -> Card:
 
 
 def _article(name: str) -> str:
-    plural = name.split()[0] in ("battens",) or name.startswith("held")
+    plural = name.split()[0] in ("battens", "one") or name.startswith("held")
     return name if plural else f"a {name}"
+
+
+SHORT = {
+    "glued_border": "panel with its border glued across the ends",
+    "breadboard": "panel with breadboard ends that slide on slots",
+    "frame_panel": "frame with a loose, floating panel",
+    "battens": "panel on battens that let it slide",
+    "buttons": "panel held to its base by buttons that let it slide",
+    "same_grain_border": "panel whose border runs the way of its grain",
+}
+"""What is built, for the first line of a letter."""
 
 
 def care_note(commission: Commission) -> Card:
@@ -211,11 +258,18 @@ def care_note(commission: Commission) -> Card:
     driest, dampest = _airs(commission)
     lines = []
     for way, month in (("narrowing", bench.months[0]), ("widening", bench.months[1])):
-        lead = told(lead_words(state.numbers, way), commission.first)
+        lead = told(lead_words(state, way), commission.first)
+        verb = "" if built.quantities["held_share"] else "is "
         lines.append(
-            f"Around {month} the panel is {lead}: {told(month_words(state, way), commission.first)}. "
+            f"Around {month} the panel {verb}{lead}: {told(month_words(state, way), commission.first)}. "
             f"{_NORMAL[built.allowed]}"
         )
+    outside = commission.whole_moves.times(2.0 * commission.piece.border_width_m / commission.piece.width_m).mid_m
+    expected = _EXPECTED.get(built.key, "").format(
+        month=bench.months[0], outside=told(movement(outside), commission.first)
+    )
+    lines += [expected] if expected else []
+    low, high = safe_humidity_percent(commission)
     keep = (
         f"The piece is made for air between {driest} and {dampest}. A hygrometer in the room costs little and "
         f"tells you where "
@@ -223,8 +277,8 @@ def care_note(commission: Commission) -> Card:
         "kindest."
     )
     call = [
-        f"if the room stays drier than {driest} or damper than {dampest} for more than a month;",
-        "if a line opens in the panel or a joint that you can slide a sheet of paper into;",
+        f"if the room stays below {low} % RH or above {high} % RH for more than a month{_why_these(commission)};",
+        f"if a line opens {_WHERE.get(built.key, 'inside the panel')} that you can slide a sheet of paper into;",
         "if something that used to move freely binds, or the panel bows.",
     ]
     care = [
@@ -243,6 +297,23 @@ def care_note(commission: Commission) -> Card:
     )
 
 
+def _why_these(commission: Commission) -> str:
+    if commission.built.quantities["held_share"]:
+        return ", beyond what the border was judged for"
+    return ": there a usual board has used up the room it was given"
+
+
+_EXPECTED = {
+    "frame_panel": "Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no "
+    "crack. And the whole piece becomes wider and narrower by about {outside} over the year, because two parts of its "
+    "frame lie across; that much is left free beside it.",
+    "breadboard": "Expected: a small step at the corners of the end pieces, which comes and goes with the seasons.",
+}
+_WHERE = {
+    "frame_panel": "inside the panel, or in a corner of the frame,",
+    "breadboard": "inside the panel, or between panel and end piece,",
+    "glued_border": "inside the panel, or in the glue line of the border,",
+}
 _NORMAL = {True: "That is as it should be.", False: "Watch the ends of the panel for a fine line."}
 _OF_KIND = {
     "board": (
@@ -270,4 +341,5 @@ def small_print(commission: Commission) -> Card:
     asked = bool(commission.brief.piece.border_width_m)
     border = () if asked else (f"No border is asked for; an end or frame piece is taken {width} wide.",)
     said = [*commission.piece.wood.remarks, *commission.months.remarks, *border]
+    said = [text.replace("dehumidifier_holds_percent", "dehumidifier_holds in the brief") for text in said]
     return listed([*sources, *(text[:1].upper() + text[1:].rstrip(".") + "." for text in said)])

@@ -8,10 +8,10 @@ from ..brief import Brief
 from ..construction.for_sliders import HELD_RULE
 from ..construction.index import compare, verdict_for
 from ..construction.piece import Piece
-from ..construction.verdict import Verdict
+from ..construction.verdict import Verdict, risk_levels
 from ..errors import InputError, Problems
 from ..movement.months import MonthlyMoisture, monthly_moisture
-from ..movement.spread import Doubts
+from ..movement.spread import Doubts, Movement
 from ..studies.ways_to_build import KEY, Bench, bench_of, ways_to_build
 from ..study.study import Study
 from ..units import write
@@ -37,6 +37,11 @@ class Commission:
     def advised(self) -> Verdict:
         """The most suitable of the ways that are compared."""
         return self.verdicts[0]
+
+    @property
+    def whole_moves(self) -> Movement:
+        """How far solid wood as wide as the whole piece goes over the year, however the piece is built."""
+        return self.built.moves.times(self.piece.width_m / self.built.quantities["width"])
 
     @property
     def first(self) -> str:
@@ -131,12 +136,22 @@ def would_change(piece: Piece, stock_mc_percent: float, months: MonthlyMoisture,
         most = write(judged(0.0, piece.ring_angle_deg).restrained_strain.high, "strain")
         changed = (
             "No house makes the glued border safe to promise: even in air that never changed, the doubts about meter, "
-            f"air and board alone could leave {most} held back."
+            f"air and board alone could stretch it by {most}, {_against_limit(judged(0.0, piece.ring_angle_deg))}."
         )
     else:
         needed = write(as_cut, "moisture", rounding="down")
         changed = f"A glued border needs a house that holds the wood within about {needed} over the year (now {now})."
-    return f"{changed} {_quartered(piece, quartered, swing)} A narrower panel does not help: the strain stays the same."
+    narrower = "A narrower panel hardly helps: the stretch, as a share of its width, stays nearly the same."
+    return f"{changed} {_quartered(piece, quartered, swing)} {narrower}"
+
+
+def _against_limit(verdict: Verdict) -> str:
+    """How the most it could be stretched stands to the least step of risk."""
+    limit = write(risk_levels()[1].from_strain, "strain")
+    if verdict.restrained_strain.high < risk_levels()[1].from_strain:
+        return "and the stress model warns even there"
+    same = write(verdict.restrained_strain.high, "strain") == limit
+    return f"already at the limit of {limit}" if same else f"beyond the limit of {limit}"
 
 
 def _quartered(piece: Piece, most: float | None, swing: float) -> str:
@@ -170,7 +185,7 @@ def _absorbed(problems: Problems, brief: Brief, key: str, function, *arguments):
 
 def _piece(brief: Brief) -> Piece:
     asked = brief.piece
-    border = asked.border_width_m or min(USUAL_END_M[brief.units], 0.25 * asked.width_m)
+    border = asked.border_width_m or min(USUAL_END_M[brief.units], 0.25 * asked.width_m, 0.25 * asked.length_m)
     return Piece(
         brief.species(),
         asked.width_m,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ..construction.frame_panel import SEAT_CAUTION
 from ..construction.index import find_construction
 from ..construction.verdict import CutRule, room
 from ..studies.ways_words import NAMES
@@ -20,7 +21,8 @@ def cut_list(commission: Commission) -> Card:
     lead = (
         f"These sizes hold for wood at {stock} on the day it is cut, with a reading that may be {error} off. "
         f"Measure again on "
-        "that day; if it has changed by a point, work them out anew. Each is for the careful end of the range."
+        "that day; if it has changed by a point, work them out anew. Each is for the careful end of the range. Inches "
+        "and millimetres are each rounded the safe way, so work in one of them."
     )
     rows = [(cut.name, cut.text(first), _ROUNDED[cut.rounding], cut.why) for cut in built.cuts]
     sizes = (
@@ -30,12 +32,26 @@ def cut_list(commission: Commission) -> Card:
             "This way leaves nothing to be cut loose: there is no gap or slot that would let the panel move."
         )
     )
-    return joined(paragraphs(lead), sizes, heading("In the shop", 4), listed(built.steps, ordered=True))
+    steps = heading("In the shop", 4), listed(built.steps, ordered=True)
+    return joined(paragraphs(lead), _parts(commission), sizes, *steps)
+
+
+def _parts(commission: Commission) -> Card:
+    """The finished size and what each part measures, border included; nothing is added for movement here."""
+    rows = [(part.name, part.text(commission.first), part.why) for part in commission.built.parts]
+    caption = "Whole sizes: finished outside, and the parts"
+    return table(("Part", "Size", "Note"), rows, caption) if rows else Card("", "")
 
 
 def cautions(commission: Commission) -> Card:
     """The usual cautions."""
-    return joined(heading("Cautions", 4), listed(commission.built.cautions))
+    kind = commission.brief.piece.kind
+    own = _LIFTS if kind in ("lid", "seat") else ()
+    said = [text for text in commission.built.cautions if kind == "seat" or text != SEAT_CAUTION]
+    return joined(heading("Cautions", 4), listed([*own, *said]))
+
+
+_LIFTS = ("A lid or a seat that lifts needs a stay that holds it open by itself, and room for fingers at its hinges.",)
 
 
 def worked_size(commission: Commission, name: str = "") -> Card:
@@ -43,7 +59,7 @@ def worked_size(commission: Commission, name: str = "") -> Card:
     rules = find_construction(commission.built.key).rules
     if not rules:
         return paragraphs("This way to build has no gap or slot to work out.")
-    rule = next((rule for rule in rules if rule.name == name), rules[0])
+    rule = next((rule for rule in rules if rule.name == name), next(rule for rule in rules if not rule.reaches))
     numbers, first = commission.built.quantities, commission.first
     rows = [
         (_named(term.name), f"{term.times:g} x", both(_counted(term, numbers), 64, 0.1, "nearest", first))

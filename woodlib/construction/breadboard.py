@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from .parts import ENDS
+from .parts import ENDS, size
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, NoteRule, Term, fixed, travel
 from .travel import Quantities, fixings
@@ -138,7 +138,15 @@ BREADBOARD = Construction(
     dampest=_dampest,
     reasons=("The end keeps the panel flat and is held at the middle only, so both halves slide, unstrained.",),
     states=STATES,
-    parts=ENDS,
+    parts=(
+        *ENDS,
+        size(
+            "panel with both tongues, along the grain",
+            fixed("finished_length"),
+            fixed("border", -1.0),
+            fixed("clearance", -2.0),
+        ),
+    ),
     kinds=("table top", "seat", "lid", "board"),
     cautions=(
         "Cross-grain cuts for the tongue lift chips and stock: clamp the panel and a fence on both faces.",

@@ -10,6 +10,10 @@ from .rules import CutRule, Facts, NoteRule, fixed, travel
 from .travel import RANGE, Quantities, thickness_travel
 from .verdict import Construction
 
+SEAT_CAUTION = (
+    "A seat or step carries a person: bear its panel from below on ledges or battens on which it can slide; do not hang "
+    "it in its grooves alone."
+)
 FIT_M = 0.0002  # a sliding fit: slides by hand, does not fall; common practice, no source
 
 
@@ -221,10 +225,7 @@ FRAME_PANEL = Construction(
     ),
     reason_sizes=(("line", LINE), ("change", CHANGE)),
     parts=PARTS,
-    cautions=(
-        "A seat or step carries a person: bear its panel from below on ledges or battens on which it can slide; do not "
-        "hang it in its grooves alone.",
-    ),
+    cautions=(SEAT_CAUTION,),
     kinds=("table top", "seat", "lid", "door panel", "frame", "back"),
     states=STATES,
     change="A top that must be flush and easy to wipe would ask for a breadboard end or battens.",

@@ -45,7 +45,8 @@ def plane_field(piece: Piece) -> Held:
 
     def through_year(glue_up_mc_percent: float, year_mc_percent: Sequence[float]) -> HeldPanel:
         return held_panel(
-            woods[0], width_m=piece.width_m, length_m=piece.length_m - 2.0 * piece.border_width_m, thickness_m=piece.thickness_m,
+            woods[0], width_m=piece.width_m, thickness_m=piece.thickness_m,
+            length_m=piece.length_m - 2.0 * piece.border_width_m,
             strip_width_m=piece.border_width_m, strip_thickness_m=piece.border_thickness_m, strip_species=woods[1],
             ring_angle_deg=piece.ring_angle_deg, strip_ring_angle_deg=piece.ring_angle_deg,
             glue_up_mc_percent=glue_up_mc_percent, year_mc_percent=year_mc_percent,

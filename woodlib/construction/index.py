@@ -27,7 +27,7 @@ CONSTRUCTIONS = USUAL_WAYS
 CAUTIONS = (
     "Saws, routers and drills take fingers: guards on, work held down, the machine's own instructions first.",
     "Wear eye and ear protection, draw off the dust, and let oily rags dry flat outdoors.",
-    "A heavy lid needs a stay that holds it open; local codes and licensed practice come before anything said here.",
+    "Local codes and licensed practice come before anything said here.",
 )
 
 

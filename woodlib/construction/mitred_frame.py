@@ -56,7 +56,10 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 RULES = (
     *frame_panel.RULES,
     CutRule(
-        "loose tongue (spline) across each mitre, thickness", (fixed("frame_thickness", 1 / 3),), "down", "a third of the frame"
+        "loose tongue (spline) across each mitre, thickness",
+        (fixed("frame_thickness", 1 / 3),),
+        "down",
+        "a third of the frame",
     ),
     CutRule(
         "slot for the loose tongue, depth in each member",

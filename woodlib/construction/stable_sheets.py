@@ -1,7 +1,7 @@
 """A stable sheet instead of the solid panel: edged with solid wood, or veneered on both faces.
 
-The piece's finished width and length hold the sheet and its border, the solid edging. Plywood and fibreboard move little in
-their plane; the figure is in the table of shop allowances.
+The piece's finished width and length hold the sheet and its border, the solid edging. Plywood and fibreboard move
+little in their plane; the figure is in the table of shop allowances.
 """
 
 from __future__ import annotations

@@ -177,7 +177,6 @@ def _scales(bench: Bench) -> Scales:
 def _answer(bench: Bench, scales: Scales, title: str, way: str, width: float, driest: float, dampest: float) -> Answer:
     state = bench.state(way, width, driest, dampest)
     numbers = state.numbers
-    tone = pick(state.level, [1.0, 2.0], ["fine", "watch", "stop"])
     return Answer(
         draw(state, scales, title),
         reason(state),
@@ -192,12 +191,7 @@ def _answer(bench: Bench, scales: Scales, title: str, way: str, width: float, dr
                     now=moisture(numbers["stock_mc"]),
                 ),
             ),
-            Reading(
-                "Stretched by its border, at most" if way in _HELD else "Held back, at most",
-                strain(state.pull[1]),
-                pick(state.level, [1.0, 2.0], [risk.meaning for risk in risk_levels()]),
-                tone,
-            ),
+            _held_reading(way, state),
             *(
                 Reading(f"Cut today: {name}", _cut(way, name, state), f"rounded {_rule(way, name).rounding}")
                 for name in MAIN_CUTS[way]
@@ -220,6 +214,14 @@ def _answer(bench: Bench, scales: Scales, title: str, way: str, width: float, dr
         ),
         _FINE_PRINT,
     )
+
+
+def _held_reading(way: str, state: State) -> Reading:
+    tone = pick(state.level, [1.0, 2.0], ["fine", "watch", "stop"])
+    if way not in _HELD:
+        return Reading("Held back", "nothing is held back", "the panel is free to move", tone)
+    meaning = pick(state.level, [1.0, 2.0], [risk.meaning for risk in risk_levels()])
+    return Reading("Stretched by its border, at most", strain(state.pull[1]), meaning, tone)
 
 
 _FINE_PRINT = (

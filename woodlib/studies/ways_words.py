@@ -54,19 +54,20 @@ PICTURES = {
 }
 
 _DRIEST = {
-    "glued_border": "the border keeps it from shrinking {free}, so it is pulled apart across its grain",
+    "glued_border": "it wants to shrink {free} and the border holds most of that back, so it is pulled apart across its "
+    "grain",
     "breadboard": "each corner of the end piece stands out {edge} beyond the panel",
-    "frame_panel": "each edge still sits {cover} deep in its groove; the line on each side of the panel opens to {open} "
-    "at most, and the frame outside becomes narrower {frame}",
+    "frame_panel": "each edge still sits {cover} deep in its groove; the line beside it opens to {open} at most, and "
+    "the frame outside becomes narrower {frame}",
     "battens": "the outer screws slide inward {outer}",
     "buttons": "each button draws back {edge} and still holds",
     "same_grain_border": "each outer edge draws in {edge}; nothing is held",
 }
 _DAMPEST = {
-    "glued_border": "the border keeps it from growing {free}, so it pushes and may bow",
+    "glued_border": "it wants to grow {free} and the border holds most of that back, so it pushes and may bow",
     "breadboard": "each edge of the panel stands out {edge} beyond the end piece",
-    "frame_panel": "each edge grows deeper into its groove and does not touch the bottom; the line on each side of the "
-    "panel closes to {closed} at the least, and the frame outside becomes wider {frame}",
+    "frame_panel": "each edge stops short of the bottom of its groove; the line beside it closes to {closed} at the "
+    "least, and the frame outside becomes wider {frame}",
     "battens": "the outer screws slide outward {outer}",
     "buttons": "each button moves outward {edge} and clears the rail",
     "same_grain_border": "each outer edge grows out {edge}; nothing is held",

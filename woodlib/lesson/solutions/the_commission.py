@@ -27,14 +27,13 @@ def _demo(name: str) -> Commission:
     misses={
         "Half as wide moves half as far, so glue it": "It does move half as far. But what breaks wood is the "
         "share of its "
-        "width that it is kept from moving, and that share stays the same.",
-        "It pulls half as hard, so perhaps": "Slide the width with the glued border chosen: the held-back strain "
-        "does not "
-        "change at all.",
+        "width that it is kept from moving, and that share stays nearly the same.",
+        "It pulls half as hard, so perhaps": "Slide the width with the glued border chosen: the stretch hardly "
+        "changes.",
     },
     why="Strain is movement over width; halve both and nothing has changed. Width sets the size of a gap, not the risk "
     "of glue.",
-    way="Choose the border glued across the ends in the study, slide the width, and watch the held-back strain.",
+    way="Choose the border glued across the ends in the study, slide the width, and watch the stretch.",
 )
 def half_as_wide() -> str:
     """The held-back strain at the brief's width and at the narrowest that its study has."""
@@ -58,7 +57,7 @@ def half_as_wide() -> str:
     },
     why="Pin 3/8 in, play 1/16 in, and the tongue's travel past the pin, outward in July and inward in January; the "
     "sum is rounded up.",
-    way="Choose the breadboard end in the study and read the first line of what to cut today.",
+    way="Choose the breadboard end in the study and add the two reaches of the outer slots.",
 )
 def slot_of_the_seat() -> float:
     """The first size of the breadboard's cut list."""
@@ -69,7 +68,7 @@ def slot_of_the_seat() -> float:
 
 @exercise(
     "the-commission/serving-board",
-    "The second brief: a cherry serving board, 11 in (280 mm) wide, for a seaside flat (all invented). "
+    "The second brief: a riftsawn cherry serving board, 11 in (280 mm) wide, for a seaside flat (all invented). "
     "About how far does its width change over the year?",
     kind="movement",
     tolerance=0.0006,
@@ -96,16 +95,14 @@ def serving_board_moves() -> float:
         "No, it cracks in the first winter",
     ),
     misses={
-        "Yes, it hardly moves": "Little movement on a little width is the same share. About 0.4 % is held back, "
-        "at most 0.75 %, and "
-        "wood stays elastic only below 0.40 %.",
-        "No, it cracks in the first winter": "Wood starts to fail from 0.90 %, and here at most 0.75 % is held "
-        "back: it is "
-        "strained rather than torn.",
+        "Yes, it hardly moves": "Little movement on a little width is the same share. The border stretches it by "
+        "up to 0.46 %, and wood stays elastic only below 0.40 %.",
+        "No, it cracks in the first winter": "Wood starts to fail from 0.90 %, and here the stretch is at most 0.46 %: "
+        "it is strained rather than torn.",
     },
     why="Between 0.40 and 0.90 % wood keeps a set each damp summer and is pulled harder each dry winter. Shops do glue "
     "such boards, and some of them last; that is luck you cannot sell.",
-    way="Compare the most that is held back with the two edges, 0.40 % and 0.90 %.",
+    way="Compare the most that it is stretched with the two edges, 0.40 % and 0.90 %.",
 )
 def serving_board_border() -> str:
     """The step of risk of the glued border on the second demonstration."""
