@@ -68,7 +68,7 @@ def varnished_top() -> str:
     tolerance=0.4,
     misses={
         0.0: "No finish of the table stops water; oil hardly slows it.",
-        4.2: "That is what three coats of varnish leave. Oil lets through far more.",
+        4.1: "That is what three coats of varnish leave. Oil lets through far more.",
         5.9: "Close, but even bare wood of this thickness does not follow the air all the way.",
     },
     why="Bare wood makes 5.4 %, oiled wood the same to the tenth: oil is for the hand and the eye.",
