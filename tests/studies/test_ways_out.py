@@ -1,0 +1,162 @@
+"""The study of the ways out: true to the verdicts, finite at every corner, right in direction, frozen whole."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as some
+
+from woodlib.air.year import Year
+from woodlib.construction.glued_face_rim import face_share
+from woodlib.construction.held import plane_field
+from woodlib.construction.index import find_construction, verdict_for
+from woodlib.construction.travel import travel_quantities
+from woodlib.construction.verdict import risk_levels
+from woodlib.construction.ways import ways_for
+from woodlib.handout.record import record
+from woodlib.handout.replay import freeze_checked
+from woodlib.moisture.equilibrium import emc_percent
+from woodlib.reading.decided import chosen
+from woodlib.reading.say import plain_text
+from woodlib.studies.ways_out import CUTS, NAMES, NEAR, ways_out
+from woodlib.studies.ways_out_numbers import (
+    GLUED,
+    HIGHEST_M,
+    INCH_M,
+    LOWEST_M,
+    SLIDING,
+    STOCK_MC_PERCENT,
+    WAYS,
+    WIDEST_M,
+    bearing,
+    limits,
+)
+
+airs = {"driest": some.floats(15.0, 45.0), "dampest": some.floats(50.0, 80.0)}
+cuts = {"species": some.sampled_from(["white oak", "black cherry"]), "cut": some.sampled_from(list(CUTS))}
+
+
+def readings(**state):
+    return {reading.label: reading for reading in ways_out.answer(**state).readings}
+
+
+def tone(answered, way: str) -> str:
+    return chosen(answered[NAMES[way].capitalize()].tone)
+
+
+def test_every_way_that_serves_a_seat_is_here_and_has_its_limit():
+    assert set(WAYS) == {way.key for way in ways_for("seat")} == set(NAMES)
+    assert set(limits()) == set(SLIDING) == set(WAYS) - {way for way in WAYS if find_construction(way).holds}
+    for limit in limits().values():
+        assert limit.limit_m > 0 and limit.meaning and len({rule.name for rule in limit.rules}) == len(limit.rules)
+
+
+@pytest.mark.parametrize("species", ["white oak", "black cherry"])
+@pytest.mark.parametrize("way", SLIDING)
+def test_at_its_widest_the_exact_verdict_meets_the_limit(way, species):
+    """A seat as wide as the bar is long, asked through the front door, has a size right at its limit."""
+    bench, limit = bearing(species, 0.0), limits()[way]
+    driest, dampest = bench.travels.driest, bench.travels.dampest
+    widest = float(bench.widest(way, driest.rh_percent, dampest.rh_percent))
+    air = [float(emc_percent(month.temperature_c, month.rh_percent)) for month in (driest, dampest)] * 6
+    verdict = verdict_for(way, replace(bench.piece, width_m=widest), STOCK_MC_PERCENT, air)
+    largest = max(verdict.cut(rule.name).metres for rule in limit.rules)
+    if widest < WIDEST_M:
+        assert largest == pytest.approx(limit.limit_m, abs=2e-6)
+    else:
+        assert largest <= limit.limit_m
+
+
+def test_a_breadboard_by_hand():
+    """Flatsawn white oak from 8 %: the careful widening of one metre over two is the step of one corner per metre.
+
+    Step = W g/2, so the widest seat is 2 x 1/4 in over g, the larger of both careful strains.
+    """
+    bench = bearing("white oak", 0.0)
+    numbers = travel_quantities(
+        bench.piece.wood, bench.piece.wood, 0.0, 1.0, STOCK_MC_PERCENT, emc_percent(20, 25), emc_percent(24, 62)
+    )
+    by_hand = 2 * 0.25 * INCH_M / max(numbers["narrowing_high"], numbers["widening_high"])
+    assert float(bench.widest("breadboard", 25.0, 62.0)) == pytest.approx(by_hand, rel=1e-6)
+
+
+@pytest.mark.parametrize("ring_angle_deg", CUTS.values())
+@pytest.mark.parametrize("width_in", [8, 13, 20, 31, 40])
+def test_what_glue_holds_back_is_the_share_of_the_plane_field(width_in, ring_angle_deg):
+    bench = bearing("white oak", ring_angle_deg)
+    piece = replace(bench.piece, width_m=width_in * INCH_M)
+    travels = bench.travels(25.0, 62.0, piece.width_m)
+    for way, share in (("glued_border", plane_field(piece).share), ("glued_face_rim", face_share(piece))):
+        got = float(bench.pull(way, piece.width_m, 25.0, 62.0))
+        first, later = share * travels["stretch_high"], share * travels["swing_strain_high"] - 0.005
+        assert got == pytest.approx(max(first, later, 0.0), abs=0.012 * travels["swing_strain_high"])
+
+
+def test_every_corner_is_finite_and_tells_its_picture():
+    for corner in ways_out.corners():
+        answer = ways_out.function(**corner)
+        assert all(math.isfinite(leaf) for leaf in record(answer).leaves), corner
+        alt = answer.alt_text()
+        assert (
+            " mm)" in alt
+            and "The seat moves over the year" in alt
+            and all(n.capitalize() in alt for n in NAMES.values())
+        )
+        for mark in answer.picture.marks:
+            for x, y in getattr(mark, "points", ()):
+                assert -1 <= float(x) <= answer.picture.width and 0 <= float(y) <= answer.picture.height
+
+
+@given(ring=some.sampled_from(list(CUTS.values())), species=cuts["species"], **airs)
+@settings(max_examples=40)
+def test_drier_winters_and_damper_summers_leave_narrower_seats(species, ring, driest, dampest):
+    bench = bearing(species, ring)
+    for way in SLIDING:
+        here = float(bench.widest(way, driest, dampest))
+        assert 0.0 < here <= WIDEST_M
+        assert float(bench.widest(way, max(driest - 2.0, 15.0), dampest)) <= here + 2e-4
+        assert float(bench.widest(way, driest, min(dampest + 2.0, 80.0))) <= here + 2e-4
+
+
+@given(width=some.floats(LOWEST_M, HIGHEST_M), **cuts, **airs)
+@settings(max_examples=30)
+def test_verdict_word_and_bar_tell_the_same(width, species, cut, driest, dampest):
+    bench, answered = bearing(species, CUTS[cut]), readings(**locals())
+    good = 0
+    for way in SLIDING:
+        widest = float(bench.widest(way, driest, dampest))
+        wanted = "stop" if width >= widest else "watch" if width >= NEAR * widest else "fine"
+        assert tone(answered, way) == wanted
+        good += width < widest
+    for way in GLUED:
+        pull = float(bench.pull(way, width, driest, dampest))
+        step = sum(pull >= risk.from_strain for risk in risk_levels()[1:])
+        assert tone(answered, way) == ("fine", "watch", "stop")[step]
+        good += step == 0
+    said = plain_text(ways_out.answer(species=species, cut=cut, width=width, driest=driest, dampest=dampest).headline)
+    assert f"{good} of {len(WAYS)} ways" in said
+
+
+def test_a_wide_seat_leaves_fewer_ways_and_quartersawn_stock_leaves_more():
+    assert tone(readings(width="16 in"), "breadboard") == "fine"
+    assert tone(readings(width="36 in"), "breadboard") == "stop"
+    assert tone(readings(width="36 in", cut="quartersawn"), "breadboard") != "stop"
+    assert tone(readings(width="8 in"), "glued_border") == "stop"  # narrower stock does not save a glued border
+
+
+def test_the_start_is_that_of_the_reading_nook():
+    """Through the front door: the verdict of the glued border and the year's movement are the same."""
+    bench = bearing("white oak", 0.0)
+    air = Year.from_seasons(winter=(20, 25), spring=(21, 42), summer=(24, 62), autumn=(21, 48))
+    verdict = verdict_for("glued_border", bench.piece, STOCK_MC_PERCENT, air)
+    assert float(bench.pull("glued_border", 20 * INCH_M, 25.0, 62.0)) == pytest.approx(
+        verdict.restrained_strain.high, abs=2e-4
+    )
+
+
+def test_it_freezes_and_the_page_says_what_python_says():
+    checked = freeze_checked(ways_out)
+    assert checked.states >= 300 and checked.worst_px < 0.5 and checked.frozen.plan.size < 3000
