@@ -17,6 +17,8 @@ STUDIES = {
     "laying-boards": "laying_boards:laying_boards",
     "crossing-the-grain": "crossing_the_grain:crossing_the_grain",
     "hardware-across-the-grain": "hardware_across_the_grain:hardware_across_the_grain",
+    "ways-out": "ways_out:ways_out",
+    "setting-out": "setting_out_study:setting_out_study",
 }
 
 
