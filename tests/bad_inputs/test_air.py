@@ -63,11 +63,15 @@ NUMBERS = [
     (lambda: air.indoor_rh_percent(0, 80, 21, 300), "moisture_gain_g_m3 is 300 g/m3"),
     (lambda: air.rh_percent_from_dew_point(20, 999), "dew_point_c is 999 degC"),
     (lambda: seasonal_moisture_gain_g_m3(999, 3), "outdoor_temperature_c is 999 degC"),
+    (lambda: emc_percent(21, "25 % MC"), "rh_percent is '25 % MC', a moisture content and not a relative humidity"),
+    (lambda: rh_percent_for_emc(21, "45% RH"), "mc_percent is '45% RH', a relative humidity and not a moisture content"),
 ]
 
 YEARS = [
     (lambda: Year.from_seasons(winter=(20, 30), spring=(20, 40), summer=(25, 60)), r"3 seasons were given .*give two"),
     (lambda: Year.from_seasons(), "0 seasons were given"),
+    (lambda: Year.from_seasons(winter=(20, 30)), "1 season was given .winter.; give two"),
+    (lambda: Year.from_seasons(winter=(20, "8 % MC"), summer=(25, 60)), "a moisture content and not a relative humidity"),
     (lambda: Year.from_seasons(wintr=(20, 30), summer=(25, 60)), "did you mean winter"),
     (lambda: Year.from_seasons(winter=(20, 30), January=(25, 60)), "falls in January, which is given already"),
     (lambda: Year.from_seasons(autumn=(20, 30), fall=(25, 60)), "given already"),

@@ -219,6 +219,21 @@ def test_a_wood_of_ones_own_that_cannot_be_used_is_reported_where_it_is_named(tm
     assert sentence.startswith(f"seat.toml, line {line}: ") and fragment in sentence
 
 
+FILES_OF_AIR = [
+    ("log", "time,temp,humidity\n", 15, "has a heading and no readings"),
+    ("weather", "nonsense\n", 15, "where an EPW file begins LOCATION"),
+]
+
+
+@pytest.mark.parametrize(("source", "content", "line", "fragment"), FILES_OF_AIR)
+def test_a_file_of_air_that_cannot_be_used_is_reported_at_its_key(tmp_path, source, content, line, fragment):
+    (tmp_path / "air.txt").write_text(content, encoding="utf-8")
+    with pytest.raises(InputError) as caught:
+        brief_of(tmp_path, GOOD.replace(SEASONS, f'[house]\n{source} = "air.txt"\n'))
+    (sentence,) = [sentence for sentence in caught.value.problems if fragment in sentence]
+    assert sentence.startswith(f"seat.toml, line {line}: ")
+
+
 LOGS = [
     ("time,temp (C),humidity\n2024-01-30 12:00,70,35\n2024-07-31 12:00,75,60\n", "hotter than any room"),
     ("time,temp (C),dampness\n2024-01-30 12:00,20,35\n2024-07-31 12:00,22,60\n", "rename the column that holds it to humidity"),

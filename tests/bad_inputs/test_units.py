@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from woodlib.errors import WoodlibError
+from woodlib.study.inputs import read_kind
 from woodlib.units import (
     FORMATS,
     Quantity,
@@ -89,6 +90,12 @@ REFUSED = [
     (lambda: number_in(Quantity(30, "deg"), "percent", name="humidity"), "an angle and not a percentage"),
     (lambda: number_in(45, "percent", name="humidity"), "a plain number without a unit; write it like 45 %"),
     (lambda: number_in("120 %", "percent", name="humidity", minimum=0, maximum=100), "between 0 and 100 percent"),
+    (lambda: number_in("8 % RH", "percent", name="wood", share="mc"), "a relative humidity and not a moisture content"),
+    (lambda: number_in("8 percent MC", "percent", name="air", share="rh"), "a moisture content and not a relative humidity"),
+    (lambda: number_in(0.25, "percent", name="air", default_unit="%", minimum=1, maximum=100), 'if you mean 25 %, write "25 %"'),
+    (lambda: number_in(0.25, "percent", name="air", default_unit="%", minimum=50), "it must be at least 50 percent."),
+    (lambda: read_kind("25 % MC", "humidity", "air"), "a moisture content and not a relative humidity"),
+    (lambda: read_kind("25 % rh", "moisture", "wood"), "a relative humidity and not a moisture content"),
     (lambda: number_in("-1 kg", "kg", name="weight", minimum=0), "at least 0 kg"),
     (lambda: number_in("9 kg", "kg", name="weight", maximum=5), "at most 5 kg"),
     (lambda: read_quantity("12 m2/s", "m^2/s", name="flow"), "write a number with its unit"),

@@ -92,6 +92,8 @@ def check_house(desk, seasons: tuple[Season, ...]) -> str:
     if given[0] == "log" and "house.log" in desk.known:
         settings = [desk.known.get(f"house.{name}") for name in ("log_temperature_unit", "log_date_order")]
         _absorb(desk, ("house", "log"), _log, desk.known["house.log"], *settings)
+    if given[0] == "weather" and "house.weather" in desk.known:
+        _absorb(desk, ("house", "weather"), _weather, desk.known["house.weather"])
     if "house.climate" in desk.known:
         _absorb(desk, ("house", "climate"), _climate, desk.known["house.climate"])
     return given[0]
@@ -158,6 +160,12 @@ def _log(path, temperature_unit: str | None, date_order: str | None) -> None:
     from ..air.hygrometer_log import read_hygrometer_log
 
     read_hygrometer_log(path, temperature_unit=temperature_unit, date_order=date_order)
+
+
+def _weather(path) -> None:
+    from ..air.weather_file import read_weather_file
+
+    read_weather_file(path)
 
 
 def _climate(place: str) -> None:
