@@ -41,8 +41,8 @@ def run_notebook(
         if progress:
             progress(cell_index + 1, total)
 
-    client = NotebookClient(copied, extra_arguments=[_ONLY_ERRORS], timeout=SECONDS_PER_CELL, resources={"metadata": {"path": folder}}, record_timing=False,
-                            kernel_name="python3", on_cell_executed=executed)  # fmt: skip
+    client = NotebookClient(copied, timeout=SECONDS_PER_CELL, resources={"metadata": {"path": folder}}, record_timing=False,
+                            kernel_name="python3", on_cell_executed=executed, extra_arguments=[_ONLY_ERRORS])  # fmt: skip
     try:
         client.execute()
     except CellExecutionError as error:
