@@ -89,8 +89,9 @@ def _facts(commission: Commission) -> Card:
         f"{both(piece.width_m, first=first)} across the grain, {both(piece.length_m, first=first)} along it, "
         f"{both(piece.thickness_m, first=first)} thick, finished outside"
     )
-    within = f"{both(piece.border_width_m, first=first)} wide, within that size"
-    border = within if piece.border_width_m else "none asked for"
+    border = "none asked for"
+    if piece.border_width_m:
+        border = f"{both(piece.border_width_m, first=first)} wide, within that size"
     stock = write(brief.stock.moisture_percent(), "moisture")
     rows = [
         ("Piece", f"{piece.kind}, {size}"),
