@@ -176,8 +176,8 @@ def _check_for_fahrenheit(values: np.ndarray, file: str, heading: str) -> None:
     middle = float(np.nanmedian(values)) if np.isfinite(values).any() else 0.0
     if middle > _HOTTEST_ROOM_C:
         raise InputError(
-            f"hygrometer log {file!r} has {middle:g} as its middle value under {heading!r}, hotter than any room; if the "
-            'numbers are Fahrenheit, correct the heading or say "degF", if they are right, "degC" '
+            f"hygrometer log {file!r} has {middle:g} as its middle value under {heading!r}, hotter than any room; if "
+            'the numbers are Fahrenheit, correct the heading or say "degF", if they are right, "degC" '
             "(log_temperature_unit in a brief, temperature_unit from Python)."
         )
 

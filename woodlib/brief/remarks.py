@@ -29,8 +29,8 @@ def _short_grain(brief: Brief) -> str:
         return ""
     width, length = (shown(brief.typed[f"piece.{name}"]) for name in ("width", "length"))
     return (
-        f"{brief.where('piece.width')}piece.width {width}, across the grain, is more than piece.length {length}: the grain "
-        "runs along the shorter side. It is taken so; if it runs along the longer one, exchange the two."
+        f"{brief.where('piece.width')}piece.width {width}, across the grain, is more than piece.length {length}: the "
+        "grain runs along the shorter side. It is taken so; if it runs along the longer one, exchange the two."
     )
 
 
@@ -38,11 +38,12 @@ def _damp_winter(brief: Brief) -> str:
     """Where rooms are heated, winter dries the wood; the other way round is more often two exchanged tables."""
     from ..moisture.equilibrium import emc_percent
 
-    moisture = {season.name.lower(): float(emc_percent(season.temperature_c, season.rh_percent)) for season in brief.house.seasons}
+    air = {season.name.lower(): (season.temperature_c, season.rh_percent) for season in brief.house.seasons}
+    moisture = {name: float(emc_percent(*of)) for name, of in air.items()}
     if moisture.get(_COLD, 0.0) <= moisture.get(_WARM, 100.0):
         return ""
     return (
         f"{brief.where('house.seasons')}winter brings the wood to {moisture[_COLD]:.1f} % MC and summer to "
-        f"{moisture[_WARM]:.1f} %: the winter is damper than the summer. It is taken so; in a heated house it is usually "
-        "the other way round, so check that the two are not exchanged."
+        f"{moisture[_WARM]:.1f} %: the winter is damper than the summer. It is taken so; in a heated house it is "
+        "usually the other way round, so check that the two are not exchanged."
     )

@@ -30,7 +30,9 @@ def as_path(path) -> Path:
 
 def _length(raw, key: Key, name: str, folder: Path) -> float:
     if isinstance(raw, str) and _BARE_FRACTION.fullmatch(plain(raw)):
-        raise InputError(f"{name} is {shown(raw)}, a fraction without a unit; write the unit, for example \"{raw.strip()} in\".")
+        raise InputError(
+            f"{name} is {shown(raw)}, a fraction without a unit; write the unit, for example \"{raw.strip()} in\"."
+        )
     return metres(raw, name=name, minimum_m=key.low, maximum_m=key.high)
 
 

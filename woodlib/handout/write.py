@@ -24,7 +24,8 @@ def write_handout(
 ) -> Path:
     """The handout for a brief: the commission notebook, run with that brief, as one live page.
 
-    ``accepted`` is called with the brief once everything has been checked and the long part begins. Raises :class:`InputError` for a brief that cannot be used or a file that must not be replaced.
+    ``accepted`` is called with the brief once everything has been checked and the long part begins.
+    Raises :class:`InputError` for a brief that cannot be used or a file that must not be replaced.
     """
     from .exporter import LEFT_OUT, HandoutExporter
     from .run import run_notebook

@@ -154,6 +154,6 @@ def _nearest(name: str, words: list[str], index: Index) -> str:
         meant = ", ".join(dict.fromkeys(f"'{wood.name}'" for wood in found[:_SHOWN]))
         return f"species {name!r} is not in the tables; did you mean {meant}?"
     return (
-        f"species {name!r} is not in the tables; write its common English or its scientific name, or give your own species "
-        "file."
+        f"species {name!r} is not in the tables; write its common English or its scientific name, or give your own "
+        "species file."
     )

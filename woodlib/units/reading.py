@@ -147,10 +147,10 @@ def number_in(
 
     >>> number_in("50 percent", "percent", name="humidity", minimum=0, maximum=100)
     50.0
-    >>> number_in("8 % RH", "percent", name="moisture", share="mc")
+    >>> number_in("8 % RH", "percent", name="wood", share="mc")
     Traceback (most recent call last):
     ...
-    woodlib.errors.InputError: moisture is '8 % RH', a relative humidity and not a moisture content; write it like 8 % MC.
+    woodlib.errors.InputError: wood is '8 % RH', a relative humidity and not a moisture content; write it like 8 % MC.
     """
     check_share(value, share, name)
     number = read_quantity(value, unit, name=name, default_unit=default_unit).magnitude
@@ -173,7 +173,9 @@ def check_share(value, share: str, name: str) -> None:
     written = plain(value[-spelling.LONGEST_TEXT :])[-2:] if isinstance(value, str) else ""
     if share and written in SHARES and written != share:
         example = {"rh": "45 % RH", "mc": "8 % MC"}[share]
-        raise InputError(f"{name} is {shown(value)}, {SHARES[written]} and not {SHARES[share]}; write it like {example}.")
+        raise InputError(
+            f"{name} is {shown(value)}, {SHARES[written]} and not {SHARES[share]}; write it like {example}."
+        )
 
 
 def _meant_percent(value, unit: str, minimum: float | None, maximum: float | None) -> str:
