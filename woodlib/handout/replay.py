@@ -43,8 +43,8 @@ class Checked:
         even = f", {self.even} of them rounded at the very edge" if self.even else ""
         return (
             f"{self.frozen.study.key}: {plan.size} states asked, {self.states} others compared with full redraws: "
-            f"lines within {self.worst_px:.2f} px, {self.texts} words and numbers the same{even}; what the table leaves "
-            f"out adds up to less than {plan.rest * PIXEL_TOLERANCE:.1f} px by its rate of fall."
+            f"lines within {self.worst_px:.2f} px, {self.texts} words and numbers the same{even}; a bound from "
+            f"the rate at which the terms of the table fall is {plan.rest * PIXEL_TOLERANCE:.1f} px."
         )
 
 
@@ -187,11 +187,11 @@ def _compare(frozen: Frozen, truth: Recording, shape: dict, told: _Teller, drawn
 
 def freeze_checked(study: Any, progress: Progress | None = None) -> Checked:
     """Freeze a study, check it, refine it where the check fails, and refuse it when that does not help."""
-    for finer in range(0, 3 * _REFINEMENTS, 3):
+    for finer in range(_REFINEMENTS):
         try:
             with without_collection():
                 return check(freeze(study, finer, progress))
         except FreezeError as error:
-            if "frozen study" not in str(error) or finer == 3 * (_REFINEMENTS - 1):
+            if "frozen study" not in str(error) or finer == _REFINEMENTS - 1:
                 raise
     raise AssertionError("unreachable: the last refinement returns or raises")

@@ -29,7 +29,7 @@ from .record import Recording, record
 MOST_CASES = 400
 MOST_STATES = 60_000
 MOST_ORDERS = 33
-SEEN = 0.05  # of a tolerance: products below this are left out
+SEEN = 0.5  # of a tolerance: products below this are left out at first; every refinement looks ten times closer
 PIXEL_TOLERANCE = 0.1  # px; the step that a page writes
 STEP_TOLERANCE = 2e-7  # share of the last shown digit
 DECISION_TOLERANCE = 1e-8  # share of the range of a number that decides something
@@ -43,7 +43,7 @@ class FreezeError(WoodlibError, ValueError):
 class Plan:
     """Which states to ask for: every case of the choices and switches, and ``orders`` of products on the spans.
 
-    ``orders`` has shape (products, spans); ``rest`` bounds what all products left out add up to, in tolerances.
+    ``orders`` has shape (products, spans); ``rest`` bounds what all products left out add up to in any one leaf, in tolerances.
     """
 
     study: Study
@@ -228,7 +228,7 @@ def _fall(study: Study, draft: Plan, span: Span) -> list[np.ndarray]:
 
 
 def _seen_products(falls: list[list[np.ndarray]], seen: float) -> tuple[np.ndarray, float]:
-    """Products of orders whose coefficient can exceed ``seen`` tolerances in any leaf, and the sum of the others.
+    """Products of orders whose coefficient can exceed ``seen`` tolerances in any leaf, and the most that the others add up to.
 
     A coefficient of a product is taken to fall as the product of the falls along each span alone.
     """
@@ -237,20 +237,23 @@ def _seen_products(falls: list[list[np.ndarray]], seen: float) -> tuple[np.ndarr
     kept, rest = None, 0.0
     axes = [np.arange(MOST_ORDERS)] * len(falls)
     for probe in zip(*falls, strict=True):
-        size = np.max([fall[0] for fall in probe], axis=0)
+        # Products are measured against the largest change of a leaf: what it holds apart from change says nothing of them.
+        size = np.max([fall[1] for fall in probe], axis=0)
+        steps_down = [np.concatenate([np.zeros_like(size)[None], fall[1:] - size]) for fall in probe]
         # Leaves that fall alike need the same products: a quarter of a decade is close enough.
-        profile = np.concatenate([fall - fall[0] for fall in probe] + [size[None]])
+        profile = np.concatenate([*steps_down, size[None]])
         profile = np.unique(np.round(np.clip(profile, -20, 20) * 4) / 4, axis=1)
         decades, floor = profile[-1], np.log10(seen)
-        alive = np.zeros((1, 0), int)
+        alive, lost = np.zeros((1, 0), int), np.zeros(len(decades))
         totals = decades[None]
         for axis in axes:
             steps = profile[len(axis) * alive.shape[1] :][: len(axis)]
             totals = (totals[:, None] + steps[None]).reshape(-1, len(decades))
             alive = np.column_stack([np.repeat(alive, len(axis), axis=0), np.tile(axis, len(alive))])
             visible = totals.max(axis=1) >= floor
-            rest += float(np.sum(10.0 ** totals[~visible].max(axis=1, initial=-30)))
+            lost = lost + (10.0 ** totals[~visible]).sum(axis=0)
             alive, totals = alive[visible], totals[visible]
+        rest = max(rest, float(lost.max(initial=0.0)))
         kept = alive if kept is None else np.unique(np.concatenate([kept, alive]), axis=0)
     return kept if len(kept) else np.zeros((1, len(falls)), int), rest
 
