@@ -35,7 +35,7 @@ _CLEANUP = readiness_limit("cleanup_per_face_m")
         Choice(
             "width", "Width of the board", {name: f"{name} in ({25.4 * float(name):.0f} mm)" for name in WIDTHS}, "8"
         ),
-        Span("dries", "Dries since it was flat (below 0: takes up)", "moisture", -4.0, MOST_DRIED, 0.5, 4.0),
+        Span("dries", "Dries by (below 0: takes up)", "moisture", -4.0, MOST_DRIED, 0.5, 4.0),
     ],
 )
 def laying_boards(species: str, pith_below: float, pith_aside: float, width: str, dries: float) -> Answer:
@@ -162,12 +162,12 @@ def _flattened(cup: Decided, width: float) -> Reading:
         say(
             "rip it in two first: then it fits a jointer of {jointer} and keeps {thick}",
             jointer=length(JOINTER_M),
-            thick=length(halves),
+            thick=length(halves, "down"),
         ),
         say("even ripped in two it does not keep {wanted}: take thicker stock", wanted=length(WANTED_M)),
     )
     return Reading(
-        f"Left of 1 in (25 mm), flattened whole for {WANTED_M / INCH_M * 16:.0f}/16 in (24 mm)",
+        "Left of 1 in (25 mm), flattened whole",
         length(whole, "down"),
         pick(place, [0.5, 1.5], words),
         pick(level(place, [0.5, 1.5]), [0.5, 1.5], ["fine", "watch", "stop"]),
@@ -206,8 +206,10 @@ def _fine_print(species: str) -> tuple[str | Said, ...]:
         "Shape: rings stay circles about the pith when wood of even moisture dries; own derivation, exact for "
         "straight, free boards. Numbers between the ends of the last slider in proportion, within half a percent.",
         say(
-            "Panel: each strip bends to the arc of its own cup, joints flush. Jointer {jointer}, kerf {kerf}, {clean} "
+            "Panel: each strip bends to the arc of its own cup, joints flush. The piece needs {wanted}; jointer "
+            "{jointer}, kerf {kerf}, {clean} "
             "off each face, and {flat} as flat: common practice, no source.",
+            wanted=length(WANTED_M),
             jointer=length(JOINTER_M),
             kerf=length(_KERF),
             clean=fine_length(_CLEANUP),

@@ -53,15 +53,13 @@ def laying_picture(laid: Laid) -> Picture:
     marks = [
         Words(14, 20, "The board in its log", "ink", 15, "start", bold=True),
         *_log(laid),
-        Words(312, 20, f"Its end, movement drawn {BOARD_TIMES} times too large", "ink", 15, "start", bold=True),
-        Words(312, 40, "dashed: as it was; upper face: bark side", "quiet", 14, "start"),
+        Words(312, 20, f"Its end, moved {BOARD_TIMES} times too far", "ink", 15, "start", bold=True),
+        Words(312, 40, "dashed: as it was; bark side up", "quiet", 14, "start"),
         *_end(laid),
-        Words(
-            14, 312, f"Five of them glued up, cup drawn {PANEL_TIMES} times too large", "ink", 15, "start", bold=True
-        ),
-        Words(14, _SAME_Y + 5, "all bark sides up", "quiet", 14, "start"),
+        Words(14, 312, f"Five glued up, cup drawn {PANEL_TIMES} times too large", "ink", 15, "start", bold=True),
+        Words(14, _SAME_Y + 5, "all bark up", "quiet", 14, "start"),
         *_panel(laid, [1.0] * BOARDS, _SAME_Y),
-        Words(14, _TURNED_Y + 5, "bark up, down in turn", "quiet", 14, "start"),
+        Words(14, _TURNED_Y + 5, "turned in turn", "quiet", 14, "start"),
         *_panel(laid, [1.0, -1.0] * (BOARDS // 2) + [1.0], _TURNED_Y),
     ]
     return Picture("A board in its log, its shape, and a panel of five", 720, 456, tuple(marks))

@@ -26,8 +26,8 @@ _DEPTHS = 0.5 - 0.5 * np.cos(np.linspace(0.0, np.pi, 21))
 _ACROSS = np.linspace(-1.0, 1.0, 11)
 _TIMES_D = 56.0 * np.linspace(0.0, 1.0, 29) ** 2
 _WEEKS = [(7.0 * week, str(week)) for week in (0, 1, 2, 4, 6, 8)]
-_MOIST = Frame(left=40, top=292, width=256, height=112, x_low=0, x_high=56, y_low=4, y_high=16)
-_CUP = Frame(left=416, top=292, width=294, height=112, x_low=0, x_high=56, y_low=-0.45 * INCH_M, y_high=0.45 * INCH_M)
+_MOIST = Frame(left=40, top=292, width=236, height=112, x_low=0, x_high=56, y_low=4, y_high=16)
+_CUP = Frame(left=420, top=292, width=288, height=112, x_low=0, x_high=56, y_low=-0.45 * INCH_M, y_high=0.45 * INCH_M)
 _FACES = {"bare": "edge", "oil": "watch", "varnish": "today", "bench": "metal"}
 _BOARD_WIDTH_M = 8 * INCH_M
 
