@@ -59,8 +59,8 @@ KEYS = (
     Key("piece.kind", "choice", "lid, seat, table top, door panel or board.", '"seat"', True, choices=KINDS_OF_PIECE),
     Key("piece.width", "length", "Finished width of the whole piece, border included, ACROSS the grain: the direction "
         "that moves.", '"20 in"', True, low=0.01, high=5),
-    Key("piece.length", "length", "Finished length of the whole piece along the grain, border included.", '"44 in"', True,
-        low=0.01, high=6),
+    Key("piece.length", "length", "Finished length of the whole piece along the grain, border included.", '"44 in"',
+        True, low=0.01, high=6),
     Key("piece.thickness", "length", "Thickness of the panel.", '"7/8 in"', True, low=0.001, high=0.3),
     Key("piece.border_width", "length", "Width of the border the client has in mind, within that size; leave both out "
         "for none.",

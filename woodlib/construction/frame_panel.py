@@ -11,8 +11,8 @@ from .travel import RANGE, Quantities, thickness_travel
 from .verdict import Construction
 
 SEAT_CAUTION = (
-    "A seat or step carries a person: bear its panel from below on ledges or battens on which it can slide; do not hang "
-    "it in its grooves alone."
+    "A seat or step carries a person: bear its panel from below on ledges or battens on which it can slide; do not "
+    "hang it in its grooves alone."
 )
 FIT_M = 0.0002  # a sliding fit: slides by hand, does not fall; common practice, no source
 

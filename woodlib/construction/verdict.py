@@ -245,7 +245,7 @@ def with_stress(verdict: Verdict, panel: HeldPanel) -> Verdict:
 
 
 def _reason(construction: Construction, step: int, strain: StrainRange, quantities: Quantities) -> str:
-    """The sentence that belongs to a step of risk, with strains and sizes; limit: the edge reached, or the first one."""
+    """The sentence that belongs to a step of risk, with its numbers; limit: the edge reached, or the first one."""
     limit = risk_levels()[max(step, 1)].from_strain
     values = {"held": strain.mid, "most": strain.high, "limit": limit}
     sentence = construction.reasons[min(step, len(construction.reasons) - 1)]

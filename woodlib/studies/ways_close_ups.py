@@ -111,8 +111,8 @@ def _frame_close(state: State, scales: Scales, left: float, way: str) -> list[Ma
         Line([*panel, panel[0]], "edge", 1.6),
         Words(left + 10, y + 6, "panel", "ink", 15, "start"),
         Words(left + COLUMN - 10, y - 36, "frame", "ink", 15, "end"),
-        Words(left + 4, y + 76, _frame_words(way, deep, depth - deep), "ink", 15, "start"),
-        Words(left + 4, y + 95, say("{line} of line beside the panel", line=length(at_most, _SAFE[way])), "ink", 15,
+        Words(left + 4, y + 73, _frame_words(way, deep, depth - deep), "ink", 15, "start"),
+        Words(left + 4, y + 95, say("line beside it {line}", line=length(at_most, _SAFE[way])), "ink", 15,
               "start"),
     ]  # fmt: skip
 
@@ -122,8 +122,8 @@ _SAFE = {"narrowing": "up", "widening": "down"}
 
 def _frame_words(way: str, deep: Number, spare: Number) -> Said:
     if way == "narrowing":
-        return say("{deep} deep in the groove", deep=length(deep, "down"))
-    return say("{spare} to spare in the groove", spare=length(spare, "down"))
+        return say("{deep} deep", deep=length(deep, "down"))
+    return say("{spare} to spare", spare=length(spare, "down"))
 
 
 def _button_close(state: State, scales: Scales, left: float, way: str) -> list[Mark]:

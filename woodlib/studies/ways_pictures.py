@@ -43,10 +43,7 @@ def draw(state: State, scales: Scales, title: str) -> Picture:
 
 def _caption(key: str, scales: Scales) -> str:
     if key == "frame_panel":
-        return (
-            f"From above: the frame's movement drawn {scales.exaggeration} times its size, the line beside the panel "
-            f"{_LINE_TIMES} times"
-        )
+        return f"From above: movement drawn {scales.exaggeration} times its size, the line {_LINE_TIMES} times"
     return f"From above: today dashed, movement drawn {scales.exaggeration} times its size"
 
 

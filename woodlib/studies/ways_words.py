@@ -54,8 +54,8 @@ PICTURES = {
 }
 
 _DRIEST = {
-    "glued_border": "it wants to shrink {free} and the border holds most of that back, so it is pulled apart across its "
-    "grain",
+    "glued_border": "it wants to shrink {free} and the border holds most of that back, so it is pulled apart across "
+    "its grain",
     "breadboard": "each corner of the end piece stands out {edge} beyond the panel",
     "frame_panel": "each edge still sits {cover} deep in its groove; the line beside it opens to {open} at most, and "
     "the frame outside becomes narrower {frame}",
