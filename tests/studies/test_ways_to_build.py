@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from functools import cache
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as some
+from scipy.special import ndtri
 
 from woodlib.commission import Commission, chosen_brief, commission_of
-from woodlib.construction.for_sliders import Airs, Travels
+from woodlib.construction.for_sliders import HELD_RULE, ORDERS, WORRYING_SCORE, Airs, Travels
 from woodlib.construction.index import CONSTRUCTIONS
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
@@ -18,6 +21,8 @@ from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.equilibrium import emc_percent
 from woodlib.movement.wood import wood_of
+from woodlib.reading.say import plain_text
+from woodlib.studies.ways_to_build import reason
 from woodlib.studies.ways_words import MAIN_CUTS, NAMES, PICTURES
 
 DEMOS = ("reading_nook_seat", "serving_board")
@@ -168,3 +173,34 @@ def test_it_freezes_and_says_what_python_says():
     checked = freeze_checked(study())
     assert checked.states >= 300 and checked.worst_px <= 0.5
     assert checked.frozen.plan.size <= 10_000
+
+
+def test_the_slider_warns_where_the_stress_model_does_and_the_strain_rule_does_not():
+    """Found by comparing a quartersawn seat's slider with its verdict: the two must not contradict each other."""
+    commission = demo()
+    bench = commission.bench
+    driest, dampest = bench.travels.driest.rh_percent, bench.travels.dampest.rh_percent
+    always = tuple(tuple(4.0 if row == column == 0 else 0.0 for column in range(ORDERS)) for row in range(ORDERS))
+    # A border that takes a twentieth of the movement, so that the strain rule is content, and a crack nearly sure.
+    glued = replace(bench, shares=(0.05,), stress=replace(bench.stress, table=always))
+    state = glued.state("glued_border", bench.piece.width_m, driest, dampest)
+    assert float(state.level) == 1.0 and float(state.only_stress_warns) == 1.0
+    assert "careful side counts" in plain_text(reason(state))
+    free = glued.state("breadboard", bench.piece.width_m, driest, dampest)
+    assert float(free.level) == 0.0
+
+
+def test_the_stress_score_is_the_verdicts_at_the_briefs_own_air_and_near_the_model_elsewhere():
+    bench = demo().bench
+    travels, score = bench.travels, bench.stress
+    through_year = HELD_RULE(bench.piece).through_year
+    for driest in np.linspace(travels.driest.lowest_percent, travels.driest.highest_percent, 5):
+        for dampest in np.linspace(travels.dampest.lowest_percent, travels.dampest.highest_percent, 5):
+            airs = ((travels.dampest, dampest), (travels.driest, driest))
+            moistures = [float(emc_percent(air.temperature_c, rh)) for air, rh in airs]
+            likely = through_year(travels.stock_mc_percent, moistures).chance.sound.likely
+            if 0.001 < likely < 0.9:
+                assert score(driest, dampest) == pytest.approx(ndtri(likely), abs=0.1)
+    glued = next(verdict for verdict in demo().verdicts if verdict.key == "glued_border")
+    own = score(travels.driest.rh_percent, travels.dampest.rh_percent)
+    assert own == pytest.approx(ndtri(glued.panel.chance.sound.likely), abs=1e-9) and own > WORRYING_SCORE

@@ -9,14 +9,17 @@ the samples themselves.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
+from scipy.special import ndtri
 
 from ..moisture.equilibrium import emc_percent
 from ..movement.spread import Doubts
 from ..movement.wood import Wood
+from ..restraint.measures import WORRYING_CHANCE
 from .held import plane_field
 from .piece import Piece
 from .travel import RANGE, Quantities, travel_quantities
@@ -94,6 +97,57 @@ def held_shares(piece: Piece, lowest_m: float, highest_m: float, orders: int = 6
     return tuple(float(value) if abs(value) > 1e-12 else 0.0 for value in np.round(found, 14))
 
 
+@dataclass(frozen=True)
+class StressScore:
+    """The stress model's warning as one smooth number: the normal score of the likely chance of a crack.
+
+    ``table`` holds Chebyshev coefficients in both humidities; ``WORRYING_SCORE`` is where the warning begins.
+    """
+
+    driest: Airs
+    dampest: Airs
+    table: tuple[tuple[float, ...], ...]
+
+    def __call__(self, driest_rh_percent: float, dampest_rh_percent: float) -> float:
+        """The score for air within the two spans."""
+        table = np.array(self.table)
+        return float(_powers(self.driest, driest_rh_percent) @ table @ _powers(self.dampest, dampest_rh_percent))
+
+
+def stress_score(piece: Piece, travels: Travels, year_mc_percent: Sequence[float]) -> StressScore | None:
+    """The warning of the stress model over the air of the house, or None where no strength is printed for the wood.
+
+    It is worked out for the piece's own width, since width hardly changes it, and moved so that at the brief's own air
+    it says what the verdict on the whole year ``year_mc_percent`` says.
+    """
+    through_year = HELD_RULE(piece).through_year
+    own = through_year(travels.stock_mc_percent, year_mc_percent).chance if through_year else None
+    if own is None:
+        return None
+
+    def score(driest_rh: float, dampest_rh: float) -> float:
+        moistures = [float(emc_percent(airs.temperature_c, rh)) for airs, rh in
+                     ((travels.dampest, dampest_rh), (travels.driest, driest_rh))]  # fmt: skip
+        return _score(through_year(travels.stock_mc_percent, moistures).chance.sound.likely)
+
+    places = np.cos(np.pi * (np.arange(_NODES) + 0.5) / _NODES)
+    spans = [_within(airs, places) for airs in (travels.driest, travels.dampest)]
+    values = np.array([[score(dry, damp) for damp in spans[1]] for dry in spans[0]])
+    fit = _fit(places)
+    table = fit @ values @ fit.T
+    met = _powers(travels.driest, travels.driest.rh_percent) @ table @ _powers(travels.dampest, travels.dampest.rh_percent)
+    table[0, 0] += _score(own.sound.likely) - met
+    return StressScore(travels.driest, travels.dampest, tuple(map(tuple, np.round(table, 12).tolist())))
+
+
+def _score(chance: float) -> float:
+    # Chances below one in a hundred thousand are all the same to a maker, and their score would run away.
+    return float(ndtri(min(max(chance, 1e-5), 1.0 - 1e-5)))
+
+
+WORRYING_SCORE = _score(WORRYING_CHANCE)
+
+
 def share_at(shares: tuple[float, ...], width_m: float, lowest_m: float, highest_m: float) -> float:
     """The held share at a width, from :func:`held_shares`."""
     return float(np.polynomial.chebyshev.chebval(2.0 * (width_m - lowest_m) / (highest_m - lowest_m) - 1.0, shares))
@@ -105,17 +159,25 @@ def _powers(airs: Airs, rh_percent: float, orders: int = ORDERS) -> np.ndarray:
     return np.cos(np.arange(orders) * np.arccos(min(max(place, -1.0), 1.0)))
 
 
+def _within(airs: Airs, places: np.ndarray) -> np.ndarray:
+    """Humidities at places from -1 to 1 of a span."""
+    return airs.lowest_percent + (airs.highest_percent - airs.lowest_percent) * 0.5 * (places + 1.0)
+
+
+def _fit(places: np.ndarray) -> np.ndarray:
+    """From values at Chebyshev points to the first coefficients, shape (orders, points)."""
+    fit = 2.0 / len(places) * np.cos(np.outer(np.arange(ORDERS), np.arccos(places)))
+    fit[0] /= 2.0
+    return fit
+
+
 @lru_cache(maxsize=32)
 def _table(travels: Travels) -> np.ndarray:
     """Coefficients, shape (numbers, driest orders, dampest orders), moved to meet the brief's own air exactly."""
     places = np.cos(np.pi * (np.arange(_NODES) + 0.5) / _NODES)
-    spans = [
-        airs.lowest_percent + (airs.highest_percent - airs.lowest_percent) * 0.5 * (places + 1.0)
-        for airs in (travels.driest, travels.dampest)
-    ]
+    spans = [_within(airs, places) for airs in (travels.driest, travels.dampest)]
     values = np.array([[travels.exact(dry, damp) for damp in spans[1]] for dry in spans[0]])
-    fit = 2.0 / _NODES * np.cos(np.outer(np.arange(ORDERS), np.arccos(places)))
-    fit[0] /= 2.0
+    fit = _fit(places)
     table = np.einsum("id,jw,dwq->qij", fit, fit, values)
     own = travels.driest.rh_percent, travels.dampest.rh_percent
     met = table @ _powers(travels.dampest, own[1]) @ _powers(travels.driest, own[0])

@@ -20,7 +20,7 @@ from ..study.inputs import Choice, Span
 from ..study.readings import readings_html
 from ..study.study import Study
 from ..units import FORMATS
-from .record import Recording
+from .record import ATTRIBUTE, PATH, Recording
 from .asking import Progress, ask_everything
 from .sampling import PIXEL_TOLERANCE, Plan, plan, tolerances
 
@@ -106,7 +106,9 @@ def _table(shape: _Shape, layout: Plan, solve: Solver) -> dict[str, Any]:
     columns, motions = np.flatnonzero(moving & exact), np.flatnonzero(moving & ~exact)
     columns, echoes = _own_columns(columns, values.reshape(-1, values.shape[2]), allowed)
     common = _common_motions(values[:, :, motions], allowed[motions])
-    still = {int(leaf): _short(values[0, 0, leaf], exact[leaf]) for leaf in np.flatnonzero(~moving)}
+    updates = _updates(shape, moving)
+    needed = _leaves_needed([updates["updates"], [["n", slot] for _, *slots in shape.first.steps for slot in slots]])
+    still = {leaf: _short(values[0, 0, leaf], exact[leaf]) for leaf in sorted(needed) if not moving[leaf]}
     table = {
         "exact": _columns(values[:, :, columns], allowed[columns] / 2, solve),
         "common": _columns(common.amounts, np.full(len(common.units), 0.5), solve),
@@ -119,7 +121,7 @@ def _table(shape: _Shape, layout: Plan, solve: Solver) -> dict[str, Any]:
         "modes": common.modes,
         "units": [float(f"{PIXEL_TOLERANCE * unit:.8g}") for unit in common.units],
         "steps": [list(step) for step in shape.first.steps],
-        **_updates(shape, moving),
+        **updates,
     }
     answer = layout.study.ask(shape.state)
     table["svg"], table["readings"] = svg_body(answer.picture, clip="CLIP"), readings_html(answer)
@@ -211,6 +213,20 @@ def _directions_needed(rows: np.ndarray, directions: np.ndarray) -> int:
 def _left_over(rows: np.ndarray, kept: np.ndarray) -> float:
     """The most that the kept directions leave out of any row, in tolerances."""
     return float(np.abs(rows - (rows @ kept.T) @ kept).max())
+
+
+def _leaves_needed(part: Any) -> set[int]:
+    """The leaves that any update or step reads; what only stands still in the drawing is not among them."""
+    if not isinstance(part, list):
+        return set()
+    if len(part) >= 4 and part[0] == PATH and isinstance(part[3], list):
+        slots = part[3]
+        run = range(slots[0], slots[0] - slots[1]) if len(slots) == 2 else slots
+        return {slot for slot in run if slot >= 0}
+    if len(part) == 4 and part[0] == ATTRIBUTE and isinstance(part[2], str):
+        return {part[3]} if part[3] >= 0 else set()
+    own = {part[1]} if part and part[0] in ("n", "k") and part[1] >= 0 else set()
+    return own.union(*(_leaves_needed(inner) for inner in part))
 
 
 def _updates(shape: _Shape, moving: np.ndarray) -> dict[str, Any]:

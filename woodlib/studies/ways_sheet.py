@@ -33,7 +33,10 @@ class Scales:
 
 @dataclass(frozen=True)
 class State:
-    """One state of a way to build: its smooth numbers, the sizes to cut by name, and what counts against the wood."""
+    """One state of a way to build: its smooth numbers, the sizes to cut by name, and what counts against the wood.
+
+    ``only_stress_warns`` is 1 where the stress model warns and the strain rule does not.
+    """
 
     key: str
     numbers: Quantities
@@ -41,6 +44,7 @@ class State:
     level: Number
     pull: tuple[Number, Number]
     push: tuple[Number, Number]
+    only_stress_warns: Number = 0.0
 
 
 def sizes(rules: tuple[CutRule, ...], numbers: Quantities) -> dict[str, Decided]:

@@ -13,13 +13,14 @@ from functools import cache, lru_cache
 from itertools import product
 
 from ..brief import Brief
-from ..construction.for_sliders import Airs, Travels, held_shares, share_at
+from ..construction.for_sliders import WORRYING_SCORE, Airs, StressScore, Travels, held_shares, share_at, stress_score
+from ..construction.glued_border import GLUED_BORDER
 from ..construction.index import find_construction
 from ..construction.piece import Allowances, Piece
 from ..construction.verdict import held_strain, risk_level, risk_levels
 from ..movement.months import MonthlyMoisture
 from ..movement.spread import Doubts
-from ..reading.decided import larger, pick, size_of
+from ..reading.decided import Decided, larger, pick, reached, size_of
 from ..reading.say import Said, length, moisture, say, strain
 from ..study.answer import Answer, Reading
 from ..study.inputs import Choice, Span
@@ -47,6 +48,7 @@ class Bench:
     width_step_m: float
     shares: tuple[float, ...]
     months: tuple[str, str]
+    stress: StressScore | None = None
 
     def numbers(self, way: str, width_m: float, driest_rh: float, dampest_rh: float) -> Mapping[str, float]:
         """The smooth numbers of one way to build."""
@@ -64,7 +66,16 @@ class Bench:
             larger(numbers["held_share"] * numbers[f"widening_{end}"] / numbers["width"], 0.0)
             for end in ("mid", "high")
         )
-        return State(way, numbers, sizes(find_construction(way).rules, numbers), risk_level(pull[1]), pull, push)
+        strained = risk_level(pull[1])
+        warned = self._warned(way, driest_rh, dampest_rh)
+        level = larger(strained, warned)
+        return State(way, numbers, sizes(find_construction(way).rules, numbers), level, pull, push, level - strained)
+
+    def _warned(self, way: str, driest_rh: float, dampest_rh: float) -> float | Decided:
+        """1 where the stress model warns of a glued border, else 0."""
+        if way != GLUED_BORDER.key or self.stress is None:
+            return 0.0
+        return reached(self.stress(driest_rh, dampest_rh), WORRYING_SCORE)
 
 
 @lru_cache(maxsize=1)
@@ -105,7 +116,8 @@ def bench_of(brief: Brief, piece: Piece, months: MonthlyMoisture, doubts: Doubts
     step, low, high = _widths(piece, brief.units)
     shares = held_shares(piece, low, high)
     names = months.names[months.driest], months.names[months.dampest]
-    return Bench(ways, travels, piece, low, high, step, shares, names)
+    stress = stress_score(piece, travels, months.mc_percent) if GLUED_BORDER.key in ways else None
+    return Bench(ways, travels, piece, low, high, step, shares, names, stress)
 
 
 def _around(rh_percent: float, lowest: float, highest: float) -> tuple[float, float]:
@@ -259,7 +271,14 @@ def reason(state: State):
         }
         values = {"held": strain(state.pull[0]), "most": strain(state.pull[1]), "limit": strain(limit)}
         sentences.append(say(sentence, **values, **sizes_said))
-    return pick(state.level, [1.0, 2.0], sentences)
+    by_strain = pick(state.level, [1.0, 2.0], sentences)
+    return pick(state.only_stress_warns, [1.0], [by_strain, _STRESS_WARNS])
+
+
+_STRESS_WARNS = (
+    "The strain rule would let it pass, but by the stress model the chance of a crack is 1 in 20 or more; the careful "
+    "side counts."
+)
 
 
 def range_words(numbers: Mapping[str, float], name: str) -> Said:
