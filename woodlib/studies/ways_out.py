@@ -63,7 +63,7 @@ _WIDTH, _HEIGHT = 720.0, 452.0
 _ROW, _TOP, _BAR = 27.0, 36.0, 13.0
 _SCALE = Frame(224.0, _TOP, 354.0, _ROW * len(WAYS), 0.0, WIDEST_M, 0.0, 1.0)
 _TICKS_M = (12 * INCH_M, 36 * INCH_M)
-_GLUED_WORDS = ("quiet", "strained", "cracking")
+_GLUED_WORDS = ("safe", "strained", "cracking")
 _SLIDING_WORDS = ("sensible", "near its limit", "too wide")
 _TONES = ("fine", "watch", "stop")
 
@@ -92,7 +92,7 @@ def ways_out(species: str, cut: str, width: float, driest: float, dampest: float
         f"house; {{glue}}.",
         width=length(width),
         good=count(good),
-        glue=_of(judged[0], ("even a glued border stays quiet", "a glued border is strained", "a glued border cracks")),
+        glue=_of(judged[0], ("even a glued border stays safe", "a glued border is strained", "a glued border cracks")),
     )
     moves = say("about {mid}, could be {low} to {high}", mid=mid, low=low, high=high)
     readings = (Reading("The seat moves over the year", moves, "free, from the driest to the dampest month"),)

@@ -94,7 +94,7 @@ class Bearing:
         return held_strain({**self.travels(driest, dampest, width_m), "held_share": share}, end)
 
     def level(self, way: str, width_m: float, driest: float, dampest: float) -> Decided:
-        """0, 1 or 2: quiet, strained or cracking, for a glued way."""
+        """0, 1 or 2: safe, strained or cracking, for a glued way."""
         return risk_level(self.pull(way, width_m, driest, dampest))
 
     def widest(self, way: str, driest: float, dampest: float) -> Decided:
