@@ -109,7 +109,9 @@ def test_nothing_is_announced_before_the_checks_have_passed(tmp_path, capsys, br
 
 def test_a_handout_goes_beside_its_brief_when_no_place_is_named(tmp_path, monkeypatch, capsys):
     asked = []
-    monkeypatch.setattr("woodlib.handout.write_handout", lambda brief, output, *_: asked.append((brief, output)) or output)
+    monkeypatch.setattr(
+        "woodlib.handout.write_handout", lambda brief, output, *_: asked.append((brief, output)) or output
+    )
     assert command_line.run(["handout", str(tmp_path / "seat.toml")]) == 0
     assert asked == [(tmp_path / "seat.toml", tmp_path / "seat.html")]
     assert capsys.readouterr().out == f"Wrote {tmp_path / 'seat.html'}\n"

@@ -185,7 +185,14 @@ def test_up_and_down_mirror(length):
 
 @pytest.mark.parametrize(
     ("text", "written"),
-    [("1-1/2 in", "1-1/2 in"), ("18 in", "18 in"), ("0.1875 in", "3/16 in"), ("0 in", "0 in"), ("-0.01 in", "0 in"), ("15.97 in", "16 in")],
+    [
+        ("1-1/2 in", "1-1/2 in"),
+        ("18 in", "18 in"),
+        ("0.1875 in", "3/16 in"),
+        ("0 in", "0 in"),
+        ("-0.01 in", "0 in"),
+        ("15.97 in", "16 in"),
+    ],
 )
 def test_inches_are_set_without_surprises(text, written):
     assert inch_fraction(exact_metres(text)) == written

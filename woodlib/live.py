@@ -96,12 +96,16 @@ class Panel(widgets.VBox):
         for entry in study.inputs:
             if isinstance(entry, Span):
                 self._place_slider(entry, entry.read(entry.start))
-        self._units = widgets.ToggleButtons(options=list(UNITS), description="Numbers in", style={"description_width": "17em", "button_width": "9.5em"})
+        self._units = widgets.ToggleButtons(
+            options=list(UNITS), description="Numbers in", style={"description_width": "17em", "button_width": "9.5em"}
+        )
         self._picture = widgets.HTML()
         self._readings = widgets.HTML()
         for control in (*self.controls.values(), self._units):
             control.observe(self._moved, names="value")
-        title = widgets.HTML(f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}</style><strong>{escape(study.question)}</strong>")
+        title = widgets.HTML(
+            f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}</style><strong>{escape(study.question)}</strong>"
+        )
         self._redraw()
         super().__init__([title, *self.controls.values(), self._units, self._picture, self._readings])
         shown_panels[study.key] = self
@@ -165,7 +169,11 @@ class Panel(widgets.VBox):
     def record(self) -> dict[str, Any]:
         """What a handout needs to start where this panel stands."""
         function = self.study.function
-        return {"study": self.study.key, "function": f"{function.__module__}:{function.__qualname__}", "values": self.values}
+        return {
+            "study": self.study.key,
+            "function": f"{function.__module__}:{function.__qualname__}",
+            "values": self.values,
+        }
 
     def _record_bundle(self) -> dict[str, Any]:
         state = " · ".join(f"{entry.label}: {entry.text(self.values[entry.key])}" for entry in self.study.inputs)

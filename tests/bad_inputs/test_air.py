@@ -64,14 +64,20 @@ NUMBERS = [
     (lambda: air.rh_percent_from_dew_point(20, 999), "dew_point_c is 999 degC"),
     (lambda: seasonal_moisture_gain_g_m3(999, 3), "outdoor_temperature_c is 999 degC"),
     (lambda: emc_percent(21, "25 % MC"), "rh_percent is '25 % MC', a moisture content and not a relative humidity"),
-    (lambda: rh_percent_for_emc(21, "45% RH"), "mc_percent is '45% RH', a relative humidity and not a moisture content"),
+    (
+        lambda: rh_percent_for_emc(21, "45% RH"),
+        "mc_percent is '45% RH', a relative humidity and not a moisture content",
+    ),
 ]
 
 YEARS = [
     (lambda: Year.from_seasons(winter=(20, 30), spring=(20, 40), summer=(25, 60)), r"3 seasons were given .*give two"),
     (lambda: Year.from_seasons(), "0 seasons were given"),
     (lambda: Year.from_seasons(winter=(20, 30)), "1 season was given .winter.; give two"),
-    (lambda: Year.from_seasons(winter=(20, "8 % MC"), summer=(25, 60)), "a moisture content and not a relative humidity"),
+    (
+        lambda: Year.from_seasons(winter=(20, "8 % MC"), summer=(25, 60)),
+        "a moisture content and not a relative humidity",
+    ),
     (lambda: Year.from_seasons(wintr=(20, 30), summer=(25, 60)), "did you mean winter"),
     (lambda: Year.from_seasons(winter=(20, 30), January=(25, 60)), "falls in January, which is given already"),
     (lambda: Year.from_seasons(autumn=(20, 30), fall=(25, 60)), "given already"),
@@ -142,8 +148,16 @@ LOGS = [
         "comma both between columns and in numbers",
     ),
     (b"PK\x03\x04 spreadsheet", {}, "is a spreadsheet or document"),
-    (HEAD + "2024-01-30 12:00,293,35\n2024-01-31 12:00,294,36\n", {}, "tells nothing; say .degC. or .degF. .log_temperature_unit in a brief"),
-    ("time,temp (C),humidity\n2024-01-30 12:00,70,35\n2024-01-31 12:00,72,36\n", {}, "has 71 as its middle value under 'temp .C.'"),
+    (
+        HEAD + "2024-01-30 12:00,293,35\n2024-01-31 12:00,294,36\n",
+        {},
+        "tells nothing; say .degC. or .degF. .log_temperature_unit in a brief",
+    ),
+    (
+        "time,temp (C),humidity\n2024-01-30 12:00,70,35\n2024-01-31 12:00,72,36\n",
+        {},
+        "has 71 as its middle value under 'temp .C.'",
+    ),
     ("time,temp,humidity\n,degC,%\n2024-01-30 12:00,70,35\n2024-01-31 12:00,72,36\n", {}, "hotter than any room"),
     (HEAD + "\n".join(["2024-01-30 12:00,20,35"] * 5), {}, "has 1 usable reading"),
 ]

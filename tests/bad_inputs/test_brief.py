@@ -59,15 +59,30 @@ MISTAKES = [
     ('title = "Seat"', 'title = "Seat"\nhandout.gap = 3', 2, "it must be a table headed [handout.gap]"),
     ('title = "Seat"', 'title = "Seat"\nhandout.gap.width = nan', 2, "handout.gap.width is nan; write one value"),
     ('title = "Seat"', 'title = "Seat"\nhandout.gap.width = [1]', 2, "handout.gap.width is [1]; write one value"),
-    ('title = "Seat"', 'title = "Seat"\nfinish.coats = 2.5', 2, "finish.coats is 2.5; write a whole number from 0 to 30"),
+    (
+        'title = "Seat"',
+        'title = "Seat"\nfinish.coats = 2.5',
+        2,
+        "finish.coats is 2.5; write a whole number from 0 to 30",
+    ),
     ('title = "Seat"', 'title = "Seat"\nfinish.coats = true', 2, "finish.coats is True; write a whole number"),
-    ('title = "Seat"', 'title = "Seat"\nspecies = "oak"', 2, "'species' is not a key of a brief; did you mean wood.species?"),
+    (
+        'title = "Seat"',
+        'title = "Seat"\nspecies = "oak"',
+        2,
+        "'species' is not a key of a brief; did you mean wood.species?",
+    ),
     ('kind = "seat"', 'kind = "seet"', 3, "did you mean seat?"),
     ('kind = "seat"', "kind = 3", 3, "write one of lid, seat, table top, door panel, board"),
-    ('kind = "seat"', 'kind = "seat"\nwidht = "20 in"', 4, "'piece.widht' is not a key of a brief; did you mean piece.width?"),
+    (
+        'kind = "seat"',
+        'kind = "seat"\nwidht = "20 in"',
+        4,
+        "'piece.widht' is not a key of a brief; did you mean piece.width?",
+    ),
     ('width = "20 in"', "", 2, "piece.width is missing; write width ="),
     ('width = "20 in"', "width = 20", 4, "piece.width is 20, a plain number without a unit"),
-    ('width = "20 in"', 'width = "7/8"', 4, "a fraction without a unit; write the unit, for example \"7/8 in\""),
+    ('width = "20 in"', 'width = "7/8"', 4, 'a fraction without a unit; write the unit, for example "7/8 in"'),
     ('width = "20 in"', 'width = " 20 7/8 "', 4, "a fraction without a unit"),
     ('width = "20 in"', 'width = "twenty"', 4, "piece.width is 'twenty', which is not a length"),
     ('width = "20 in"', 'width = "5 kg"', 4, "a mass and not a length"),
@@ -93,9 +108,19 @@ MISTAKES = [
     ('moisture = "8 %"', 'moisture = "8 %"\nshop_humidity = "45 %"', 13, "not both"),
     ('moisture = "8 %"', 'moisture = "200 %"', 12, "between 1 and 30 percent"),
     ('moisture = "8 %"', 'moisture = "31 %"', 12, "between 1 and 30 percent"),
-    ('moisture = "8 %"', 'moisture = 0.08', 12, 'if you mean 8 %, write "8 %"'),
-    ('moisture = "8 %"', 'moisture = "8 % RH"', 12, "a relative humidity and not a moisture content; write it like 8 % MC"),
-    ('moisture = "8 %"', 'moisture = "8 %"\nmeter_error = "1 % RH"', 13, "a relative humidity and not a moisture content"),
+    ('moisture = "8 %"', "moisture = 0.08", 12, 'if you mean 8 %, write "8 %"'),
+    (
+        'moisture = "8 %"',
+        'moisture = "8 % RH"',
+        12,
+        "a relative humidity and not a moisture content; write it like 8 % MC",
+    ),
+    (
+        'moisture = "8 %"',
+        'moisture = "8 %"\nmeter_error = "1 % RH"',
+        13,
+        "a relative humidity and not a moisture content",
+    ),
     ('moisture = "8 %"', 'shop_temperature = "65 degF"\nshop_humidity = "45% mc"', 13, "write it like 45 % RH"),
     ('moisture = "8 %"', 'moisture = "8 %"\nmeter_error = "-1 %"', 13, "between 0 and 10 percent"),
     ('built_in = "October"', "built_in = 10", 13, "write one of January"),
@@ -106,7 +131,12 @@ MISTAKES = [
     ('temperature = "70 degF"', "temperature = 70", 15, "house.seasons.winter.temperature is 70, a plain number"),
     ('temperature = "70 degF"', 'temperature = "700 degF"', 15, "between -40 and 45 degC"),
     ('temperature = "70 degF"', 'temperature = "50 degC"', 15, "between -40 and 45 degC"),
-    ('humidity = "25 %"', 'humidity = "25 % MC"', 16, "a moisture content and not a relative humidity; write it like 45 % RH"),
+    (
+        'humidity = "25 %"',
+        'humidity = "25 % MC"',
+        16,
+        "a moisture content and not a relative humidity; write it like 45 % RH",
+    ),
     ('humidity = "25 %"', "humidity = 0.25", 16, 'if you mean 25 %, write "25 %"'),
     ('humidity = "25 %"', "humidity = 0.25", 16, "between 1 and 100 percent"),
     ('humidity = "25 %"', 'humidity = "125 %"', 16, "between 1 and 100 percent"),
@@ -115,14 +145,29 @@ MISTAKES = [
     (SEASONS, '[house]\nseasons = "dry"\n', 15, "it must be a table headed [house.seasons]"),
     (SEASONS, "[house.seasons]\n", 14, "0 seasons were given"),
     (SEASONS, SEASONS[: SEASONS.index("[house.seasons.summer]")], 14, "1 season was given"),
-    (SEASONS, '[house]\nclimate = "Xyzzy"\nheating = "20 degC"\nmoisture_gain = "2 g/m3"\n', 15, "write one of Aberdeen, "),
+    (
+        SEASONS,
+        '[house]\nclimate = "Xyzzy"\nheating = "20 degC"\nmoisture_gain = "2 g/m3"\n',
+        15,
+        "write one of Aberdeen, ",
+    ),
     (SEASONS, SEASONS + '[house]\nclimate = "Chicago"\n', 21, "house has seasons and climate; give exactly one"),
-    (SEASONS, SEASONS + '[house]\nheating = "68 degF"\n', 21, "house.heating goes with weather or climate, not with seasons"),
+    (
+        SEASONS,
+        SEASONS + '[house]\nheating = "68 degF"\n',
+        21,
+        "house.heating goes with weather or climate, not with seasons",
+    ),
     (SEASONS, SEASONS + '[house]\nhemisphere = "west"\n', 21, "write one of north, south"),
     (SEASONS, '[house]\nlog = "missing.csv"\n', 15, "house.log is 'missing.csv', and there is no such file"),
     (SEASONS, '[house]\nlog = "../../../../etc/no such file"\n', 15, "there is no such file"),
     (SEASONS, '[house]\nweather = "missing.epw"\nheating = "20 degC"\nmoisture_gain = "2 g/m3"\n', 15, "no such file"),
-    (SEASONS, '[house]\nclimate = "Chicgo"\nheating = "20 degC"\nmoisture_gain = "2 g/m3"\n', 15, "did you mean Chicago"),
+    (
+        SEASONS,
+        '[house]\nclimate = "Chicgo"\nheating = "20 degC"\nmoisture_gain = "2 g/m3"\n',
+        15,
+        "did you mean Chicago",
+    ),
     (SEASONS, '[house]\nclimate = "Chicago"\nmoisture_gain = "2 g/m3"\n', 14, "house.heating is missing"),
     (SEASONS, '[house]\nclimate = "Chicago"\nheating = "20 degC"\n', 14, "house.moisture_gain is missing"),
     (
@@ -133,11 +178,21 @@ MISTAKES = [
     ),
     (SEASONS, SEASONS + '[house]\nlog_date_order = "day first"\n', 21, "house.log_date_order goes with log"),
     ('centres = "128 mm"', 'centres = "128"', 22, "hardware.centres is '128', a plain number"),
-    ('centres = "96 mm"', 'center = "96 mm"', 26, "'hardware.center' is not a key of a brief; did you mean hardware.centres?"),
+    (
+        'centres = "96 mm"',
+        'center = "96 mm"',
+        26,
+        "'hardware.center' is not a key of a brief; did you mean hardware.centres?",
+    ),
     ('centres = "96 mm"\n', "", 24, "hardware.centres is missing"),
     ('centres = "128 mm"', 'centres = "600 mm"', 22, "does not fit on a panel with piece.width '20 in'"),
     ('runs = "along the grain"', 'runs = "alng the grain"', 27, "did you mean along the grain?"),
-    (HARDWARE, "[hardware.pull]\ncentres = 1\n", 20, "hardware is not a list of tables; head each one with [[hardware]]"),
+    (
+        HARDWARE,
+        "[hardware.pull]\ncentres = 1\n",
+        20,
+        "hardware is not a list of tables; head each one with [[hardware]]",
+    ),
 ]
 
 BROKEN = [
@@ -187,7 +242,12 @@ def test_a_broken_file_gives_one_sentence_with_the_line(tmp_path, before, after,
 
 
 def test_all_mistakes_come_at_once(tmp_path):
-    text = GOOD.replace('"20 in"', "20").replace('"seat"', '"seet"').replace('"October"', '"Okt"').replace('"60 %"', '"160 %"')
+    text = (
+        GOOD.replace('"20 in"', "20")
+        .replace('"seat"', '"seet"')
+        .replace('"October"', '"Okt"')
+        .replace('"60 %"', '"160 %"')
+    )
     with pytest.raises(InputError) as caught:
         brief_of(tmp_path, text + "colour = 1\n")
     lines = [int(sentence.split("line ")[1].split(":")[0]) for sentence in caught.value.problems]
@@ -205,7 +265,12 @@ def test_a_bad_table_of_own_woods_is_reported_at_its_key(tmp_path):
 OWN_WOODS = [
     ("name,specific_gravity_12\nhedge wood,0.6\n", 'species = "hedge wood"', 11, "hedge wood"),
     ("species,tangential_shrinkage_percent\nhedge wood,9\n", 'species = "white oak"', 13, "did you mean 'name'?"),
-    ("name,tangential_shrinkage_percent\nplum,9\nplum,8\n", 'species = "plum"', 13, "rows 2 and 3 are both named 'plum'"),
+    (
+        "name,tangential_shrinkage_percent\nplum,9\nplum,8\n",
+        'species = "plum"',
+        13,
+        "rows 2 and 3 are both named 'plum'",
+    ),
 ]
 
 
@@ -236,7 +301,10 @@ def test_a_file_of_air_that_cannot_be_used_is_reported_at_its_key(tmp_path, sour
 
 LOGS = [
     ("time,temp (C),humidity\n2024-01-30 12:00,70,35\n2024-07-31 12:00,75,60\n", "hotter than any room"),
-    ("time,temp (C),dampness\n2024-01-30 12:00,20,35\n2024-07-31 12:00,22,60\n", "rename the column that holds it to humidity"),
+    (
+        "time,temp (C),dampness\n2024-01-30 12:00,20,35\n2024-07-31 12:00,22,60\n",
+        "rename the column that holds it to humidity",
+    ),
 ]
 
 
@@ -244,7 +312,9 @@ LOGS = [
 def test_a_log_that_cannot_be_used_is_reported_with_the_other_mistakes(tmp_path, log, fragment):
     (tmp_path / "room.csv").write_text(log, encoding="utf-8")
     with pytest.raises(InputError) as caught:
-        brief_of(tmp_path, GOOD.replace(SEASONS, '[house]\nlog = "room.csv"\n').replace('kind = "seat"', 'kind = "seet"'))
+        brief_of(
+            tmp_path, GOOD.replace(SEASONS, '[house]\nlog = "room.csv"\n').replace('kind = "seat"', 'kind = "seet"')
+        )
     at_kind, at_log = caught.value.problems
     assert "seet" in at_kind and at_log.startswith("seat.toml, line 15: ") and fragment in at_log
 
@@ -288,7 +358,15 @@ def test_names_that_the_kit_does_not_know_come_with_all_other_mistakes(tmp_path,
 def test_an_empty_brief_names_every_required_key(tmp_path):
     with pytest.raises(InputError) as caught:
         brief_of(tmp_path, "")
-    required = {"title", "piece.kind", "piece.width", "piece.length", "piece.thickness", "wood.species", "wood.built_in"}
+    required = {
+        "title",
+        "piece.kind",
+        "piece.width",
+        "piece.length",
+        "piece.thickness",
+        "wood.species",
+        "wood.built_in",
+    }
     missing = {s.split(": ", 1)[1].split(" is missing")[0] for s in caught.value.problems if " is missing; write" in s}
     assert required <= missing
 

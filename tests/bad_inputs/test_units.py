@@ -91,8 +91,14 @@ REFUSED = [
     (lambda: number_in(45, "percent", name="humidity"), "a plain number without a unit; write it like 45 %"),
     (lambda: number_in("120 %", "percent", name="humidity", minimum=0, maximum=100), "between 0 and 100 percent"),
     (lambda: number_in("8 % RH", "percent", name="wood", share="mc"), "a relative humidity and not a moisture content"),
-    (lambda: number_in("8 percent MC", "percent", name="air", share="rh"), "a moisture content and not a relative humidity"),
-    (lambda: number_in(0.25, "percent", name="air", default_unit="%", minimum=1, maximum=100), 'if you mean 25 %, write "25 %"'),
+    (
+        lambda: number_in("8 percent MC", "percent", name="air", share="rh"),
+        "a moisture content and not a relative humidity",
+    ),
+    (
+        lambda: number_in(0.25, "percent", name="air", default_unit="%", minimum=1, maximum=100),
+        'if you mean 25 %, write "25 %"',
+    ),
     (lambda: number_in(0.25, "percent", name="air", default_unit="%", minimum=50), "it must be at least 50 percent."),
     (lambda: read_kind("25 % MC", "humidity", "air"), "a moisture content and not a relative humidity"),
     (lambda: read_kind("25 % rh", "moisture", "wood"), "a relative humidity and not a moisture content"),
@@ -127,5 +133,5 @@ def test_a_bad_call_is_refused_in_one_sentence(attempt, fragment):
 
 
 def test_the_sentence_shows_accepted_spellings():
-    with pytest.raises(WoodlibError, match="write it like 1-1/2 in, 1 1/2\", 7/8 in, 1' 6-3/8\", 38 mm or 3.8 cm"):
+    with pytest.raises(WoodlibError, match='write it like 1-1/2 in, 1 1/2", 7/8 in, 1\' 6-3/8", 38 mm or 3.8 cm'):
         metres("wide", name="width")

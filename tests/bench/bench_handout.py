@@ -82,8 +82,10 @@ def drawn(study, state, kind: str) -> bytes:
 
 def exports(names: list[str]) -> dict[str, str]:
     """Freeze every study twice, print what it costs, and return the sections."""
-    print(f"{'study':26}{'figure kB':>10}{'first s':>9}{'cpu s':>7}{'second s':>9}{'states asked':>13}{'ms each':>8}"
-          f"{'redraw ms':>10}{'ratio':>7}{'frames would be':>17}")
+    print(
+        f"{'study':26}{'figure kB':>10}{'first s':>9}{'cpu s':>7}{'second s':>9}{'states asked':>13}{'ms each':>8}"
+        f"{'redraw ms':>10}{'ratio':>7}{'frames would be':>17}"
+    )
     sections = {}
     for name in names:
         study = find_study(name)
@@ -97,8 +99,11 @@ def exports(names: list[str]) -> dict[str, str]:
         places = prod(entry.positions if isinstance(entry, Span) else len(entry.labels) if isinstance(entry, Choice) else 2
                       for entry in study.inputs)  # fmt: skip
         each, whole = processor / asked, redraw / len(frames)
-        print(f"{name:26}{len(first['html']) / 1000:10.1f}{clock:9.1f}{processor:7.1f}{again:9.2f}{asked:13}{1e3 * each:8.2f}"
-              f"{1e3 * whole:10.1f}{whole / each:7.0f}{places * size * 4 / 3 / 1e6:14.0f} MB", flush=True)
+        print(
+            f"{name:26}{len(first['html']) / 1000:10.1f}{clock:9.1f}{processor:7.1f}{again:9.2f}{asked:13}{1e3 * each:8.2f}"
+            f"{1e3 * whole:10.1f}{whole / each:7.0f}{places * size * 4 / 3 / 1e6:14.0f} MB",
+            flush=True,
+        )
         sections[name] = first["html"].replace(NAME, name)
     return sections
 
@@ -111,9 +116,14 @@ def told(times, column: int = 1) -> str:
 def frames_page(name: str, folder: Path) -> str:
     """The baseline: one image, and pictures drawn beforehand."""
     study, noise = find_study(name), np.random.default_rng(2)
-    images = [f"data:image/png;base64,{base64.b64encode(drawn(study, random_state(study, noise), 'png')).decode()}" for _ in range(FRAMES)]
+    images = [
+        f"data:image/png;base64,{base64.b64encode(drawn(study, random_state(study, noise), 'png')).decode()}"
+        for _ in range(FRAMES)
+    ]
     target = folder / "frames.html"
-    target.write_text(f"<img src='{images[0]}'><script>const frames = {images!r};document.documentElement.dataset.ready = 1</script>")
+    target.write_text(
+        f"<img src='{images[0]}'><script>const frames = {images!r};document.documentElement.dataset.ready = 1</script>"
+    )
     return target.as_uri()
 
 
@@ -126,8 +136,10 @@ def main() -> None:
         alone, together = folder / "one.html", folder / "all.html"
         alone.write_text(page("One", sections[names[-1]]))
         together.write_text(page("All", "<h1>All</h1>" + "".join(sections.values())))
-        print(f"\nfile with {len(names)} studies: {together.stat().st_size / 1000:.0f} kB; with {names[-1]} alone: "
-              f"{alone.stat().st_size / 1000:.0f} kB")
+        print(
+            f"\nfile with {len(names)} studies: {together.stat().st_size / 1000:.0f} kB; with {names[-1]} alone: "
+            f"{alone.stat().st_size / 1000:.0f} kB"
+        )
         baseline = frames_page(names[-1], folder)
         still = min(timed(lambda: svg(find_study(names[-1]).answer().picture, ""))[1] for _ in range(20))
         print(f"the library's own drawing of a state, without matplotlib: {1e3 * still:.2f} ms")
@@ -135,7 +147,13 @@ def main() -> None:
             browser = playwright.chromium.launch(executable_path=find_browser(), args=ARGUMENTS)
             for slower in (1, 4):
                 print(f"\nprocessor {'as it is' if slower == 1 else f'{slower} times slower'}")
-                in_browser(browser, slower, {"one study": alone.as_uri(), f"{len(names)} studies": together.as_uri()}, baseline, names)
+                in_browser(
+                    browser,
+                    slower,
+                    {"one study": alone.as_uri(), f"{len(names)} studies": together.as_uri()},
+                    baseline,
+                    names,
+                )
             browser.close()
 
 

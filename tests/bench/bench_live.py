@@ -70,7 +70,9 @@ def burst(page, slider, kind: str) -> tuple[float, int]:
     for turn in range(BURST):
         page.keyboard.press("ArrowLeft" if turn % 10 > 6 else "ArrowRight")
     page.wait_for_timeout(2500)
-    return page.evaluate(f"[window.{kind}[window.{kind}.length - 1] - keys[keys.length - 1], window.{kind}.length - {before}]")
+    return page.evaluate(
+        f"[window.{kind}[window.{kind}.length - 1] - keys[keys.length - 1], window.{kind}.length - {before}]"
+    )
 
 
 def measure(page, key: str) -> None:
@@ -87,7 +89,9 @@ def measure(page, key: str) -> None:
         times["ours"].append(step(page, ours, direction, "ours"))
         times["stock"].append(step(page, stock, direction, "stock"))
     for kind, values in times.items():
-        print(f"{kind:6} key to picture: median {np.median(values):6.1f} ms  p95 {np.percentile(values, 95):6.1f} ms  most {max(values):6.1f} ms")
+        print(
+            f"{kind:6} key to picture: median {np.median(values):6.1f} ms  p95 {np.percentile(values, 95):6.1f} ms  most {max(values):6.1f} ms"
+        )
     pairs = np.array(times["stock"]) / np.array(times["ours"])
     print(f"stock takes {np.median(pairs):.1f} times as long (median of {STEPS} pairs), study {key}")
     for kind, slider in (("ours", ours), ("stock", stock)):
@@ -108,7 +112,9 @@ def main() -> None:
         keep_quiet(home / "settings")
         token, log = secrets.token_hex(16), home / "server.log"
         with log.open("w") as written:
-            server = subprocess.Popen(server_command(folder, token), cwd=folder, env=server_settings(home), stdout=written, stderr=written)
+            server = subprocess.Popen(
+                server_command(folder, token), cwd=folder, env=server_settings(home), stdout=written, stderr=written
+            )
         try:
             address = JupyterServer(wait_for(server, home / "runtime", token, log), token, folder).url("speed.ipynb")
             with sync_playwright() as playwright:

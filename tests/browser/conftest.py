@@ -136,8 +136,13 @@ def jupyter_server(tmp_path_factory) -> Iterator[JupyterServer]:
     token = secrets.token_hex(16)
     log = home / "server.log"
     with log.open("w") as written:
-        server = subprocess.Popen(server_command(folder, token), cwd=folder, env=server_settings(home),
-                                  stdout=written, stderr=subprocess.STDOUT)
+        server = subprocess.Popen(
+            server_command(folder, token),
+            cwd=folder,
+            env=server_settings(home),
+            stdout=written,
+            stderr=subprocess.STDOUT,
+        )
         try:
             yield JupyterServer(wait_for(server, home / "runtime", token, log), token, folder)
         finally:

@@ -22,7 +22,15 @@ import websocket
 FIREFOXES = ("firefox-esr", "firefox", "/Applications/Firefox.app/Contents/MacOS/firefox")
 NO_FIREFOX = "no Firefox was found on this computer. Install one (Debian: sudo apt install firefox-esr)"
 SECONDS = 60  # how long a busy machine may take to start it, or to answer
-KEYS = {"ArrowRight": "\ue014", "ArrowLeft": "\ue012", "ArrowDown": "\ue015", "Home": "\ue011", "End": "\ue010", "Space": " ", "Tab": "\ue004"}
+KEYS = {
+    "ArrowRight": "\ue014",
+    "ArrowLeft": "\ue012",
+    "ArrowDown": "\ue015",
+    "Home": "\ue011",
+    "End": "\ue010",
+    "Space": " ",
+    "Tab": "\ue004",
+}
 # Nothing is fetched: every address would go through a proxy that does not exist, and its own errands are switched off.
 PREFERENCES = {
     "network.proxy.type": 1, "network.proxy.http": "127.0.0.1", "network.proxy.http_port": 9, "network.proxy.ssl": "127.0.0.1",
@@ -84,7 +92,9 @@ class Firefox:
     def run(self, function: str, *arguments: Any) -> Any:
         """Call a JavaScript function with plain values; returns its plain result."""
         call = f"async () => JSON.stringify(await ({function})(...{json.dumps(arguments)}))"
-        answer = self.send("script.callFunction", functionDeclaration=call, awaitPromise=True, target={"context": self._context})
+        answer = self.send(
+            "script.callFunction", functionDeclaration=call, awaitPromise=True, target={"context": self._context}
+        )
         if answer["type"] == "exception":
             raise RuntimeError(answer["exceptionDetails"]["text"])
         return json.loads(answer["result"].get("value", "null"))
@@ -98,10 +108,16 @@ class Firefox:
 
     def drag(self, selector: str, start: float, end: float) -> None:
         """Press the mouse at a share of an element's width, and let go at another; a click when both are the same."""
-        box = self.run("""selector => { const element = document.querySelector(selector); element.scrollIntoView({ block: "center" });
-          const box = element.getBoundingClientRect(); return [box.x, box.y + box.height / 2, box.width]; }""", selector)
+        box = self.run(
+            """selector => { const element = document.querySelector(selector); element.scrollIntoView({ block: "center" });
+          const box = element.getBoundingClientRect(); return [box.x, box.y + box.height / 2, box.width]; }""",
+            selector,
+        )
         first, last = (int(box[0] + share * box[2]) for share in (start, end))
-        steps: list[dict[str, Any]] = [{"type": "pointerMove", "x": first, "y": int(box[1])}, {"type": "pointerDown", "button": 0}]
+        steps: list[dict[str, Any]] = [
+            {"type": "pointerMove", "x": first, "y": int(box[1])},
+            {"type": "pointerDown", "button": 0},
+        ]
         if first != last:
             steps.append({"type": "pointerMove", "x": last, "y": int(box[1]), "duration": 50})
         self._act({"type": "pointer", "id": "mouse", "actions": [*steps, {"type": "pointerUp", "button": 0}]})
@@ -118,10 +134,16 @@ def running_firefox(folder: Path) -> Iterator[Firefox]:
     log = folder / "firefox.log"
     command = [find_firefox(), "--headless", "--no-remote", "--remote-debugging-port=0", "--profile", str(folder)]
     with log.open("w") as written:
-        process = subprocess.Popen(command, stdout=written, stderr=subprocess.STDOUT, env={**os.environ, "MOZ_HEADLESS": "1", "HOME": str(folder)})
+        process = subprocess.Popen(
+            command,
+            stdout=written,
+            stderr=subprocess.STDOUT,
+            env={**os.environ, "MOZ_HEADLESS": "1", "HOME": str(folder)},
+        )
     try:
-        socket = websocket.create_connection(wait_for_address(process, log) + "/session", timeout=SECONDS, suppress_origin=True,
-                                             enable_multithread=False)
+        socket = websocket.create_connection(
+            wait_for_address(process, log) + "/session", timeout=SECONDS, suppress_origin=True, enable_multithread=False
+        )
         firefox = Firefox(socket)
         firefox.start()
         yield firefox

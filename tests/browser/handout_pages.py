@@ -18,9 +18,9 @@ from woodlib.figures.svg import svg_body
 from woodlib.handout.cards import card_html
 from woodlib.handout.page import page
 from woodlib.handout.sections import NAME, section
+from woodlib.studies import find_study
 from woodlib.study import Answer, Choice, Span, Study, Switch, study
 from woodlib.study.readings import readings_html
-from woodlib.studies import find_study
 
 HOSTILE = '"><script>document.title="taken"</script><img src=x onerror="document.title=1"> \'</desc></svg>\\'
 UNITS = ("both", "inch", "metric")
@@ -65,7 +65,13 @@ def plain_words(held: bool, kind: str) -> Answer:
 
 
 CARDS = (
-    {"role": "prediction", "key": HOSTILE, "question": f"Wider or narrower? {HOSTILE}", "options": ["wider", HOSTILE], "how": ""},
+    {
+        "role": "prediction",
+        "key": HOSTILE,
+        "question": f"Wider or narrower? {HOSTILE}",
+        "options": ["wider", HOSTILE],
+        "how": "",
+    },
     {"role": "seen", "key": HOSTILE, "answer": "wider", "words": HOSTILE},
     {"role": "prediction", "key": "size", "question": "How far?", "options": [], "how": "a length, like 3/16 in"},
     {"role": "seen", "key": "size", "answer": "3/16 in", "words": "In this house."},
@@ -102,7 +108,13 @@ def random_places(chosen: Study, noise) -> tuple[list[int], dict[str, Any]]:
     """Places of the controls at random, and the state of the study that they stand for."""
     places, state = [], {}
     for entry in chosen.inputs:
-        options = slider_places(entry) if isinstance(entry, Span) else list(entry.labels) if isinstance(entry, Choice) else [False, True]
+        options = (
+            slider_places(entry)
+            if isinstance(entry, Span)
+            else list(entry.labels)
+            if isinstance(entry, Choice)
+            else [False, True]
+        )
         places.append(int(noise.integers(len(options))))
         state[entry.key] = options[places[-1]]
     return places, state
@@ -116,7 +128,9 @@ def expected(chosen: Study, state: dict[str, Any], units: str) -> dict[str, Any]
     marks = [[mark.tag, mark.get("class", ""), " ".join(mark.get(key, "") for key in kept), "".join(mark.itertext())]
              for mark in drawing.iter() if mark.tag in ("path", "circle", "text")]  # fmt: skip
     words = ElementTree.fromstring(readings_html(answer, units).replace(" data-s", ' data-s=""'))
-    said = [[place.get("class", ""), "".join(place.itertext())] for place in words.iter() if place.get("data-s") is not None]
+    said = [
+        [place.get("class", ""), "".join(place.itertext())] for place in words.iter() if place.get("data-s") is not None
+    ]
     values = [entry.text(state[entry.key], units) for entry in chosen.inputs]
     spoken = [value if isinstance(entry, Span) else None for entry, value in zip(chosen.inputs, values, strict=True)]
     return {"marks": marks, "said": said, "values": values, "spoken": spoken, "words": answer.alt_text(units)}
@@ -139,7 +153,9 @@ def zip_all(shown: Any, wanted: Any) -> list[tuple[Any, Any]]:
     if isinstance(wanted, str):
         return [(shown, wanted)]
     longest = max(len(shown), len(wanted))
-    return list(zip([*shown, *[None] * (longest - len(shown))], [*wanted, *[None] * (longest - len(wanted))], strict=True))
+    return list(
+        zip([*shown, *[None] * (longest - len(shown))], [*wanted, *[None] * (longest - len(wanted))], strict=True)
+    )
 
 
 def away(shown: str, wanted: str) -> list[float]:

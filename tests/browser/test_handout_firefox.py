@@ -5,7 +5,17 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from browser.firefox import NO_FIREFOX, find_firefox, running_firefox
-from browser.handout_pages import MOVE_AND_READ, READ, STUDIES, UNITS, differences, expected, random_places, slider_places, write_handout_page
+from browser.handout_pages import (
+    MOVE_AND_READ,
+    READ,
+    STUDIES,
+    UNITS,
+    differences,
+    expected,
+    random_places,
+    slider_places,
+    write_handout_page,
+)
 
 from woodlib.study import Choice, Span
 
@@ -37,7 +47,9 @@ def page(firefox, address):
 def open_page(firefox, address: str) -> None:
     firefox.open("about:blank")
     firefox.open(address)
-    firefox.run("async () => { while (!document.documentElement.dataset.ready) await new Promise((done) => setTimeout(done, 20)); }")
+    firefox.run(
+        "async () => { while (!document.documentElement.dataset.ready) await new Promise((done) => setTimeout(done, 20)); }"
+    )
 
 
 @pytest.mark.parametrize("name", STATES)

@@ -7,7 +7,18 @@ import re
 import numpy as np
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from browser.handout_pages import HOSTILE, MOVE_AND_READ, READ, STUDIES, UNITS, differences, expected, random_places, slider_places, write_handout_page
+from browser.handout_pages import (
+    HOSTILE,
+    MOVE_AND_READ,
+    READ,
+    STUDIES,
+    UNITS,
+    differences,
+    expected,
+    random_places,
+    slider_places,
+    write_handout_page,
+)
 
 from woodlib.study import Choice, Span
 
@@ -100,7 +111,9 @@ def test_every_control_moves_by_mouse(opened, name):
 
 def test_tab_reaches_every_control_in_the_order_of_the_page(opened):
     page = opened()
-    wanted = page.evaluate("[...document.querySelectorAll('input,select,button,summary')].map(e => e.id || e.value || e.textContent)")
+    wanted = page.evaluate(
+        "[...document.querySelectorAll('input,select,button,summary')].map(e => e.id || e.value || e.textContent)"
+    )
     met = []
     for _ in range(len(wanted) + 3):
         page.keyboard.press("Tab")
@@ -194,7 +207,10 @@ def test_predictions_are_kept_and_shown_beside_what_was_seen(opened):
     assert typed.get_by_role("status").inner_text() == "You said: 1/4 in"
     for summary in page.get_by_text("What you said").all():
         summary.click()
-    assert [each.inner_text() for each in page.locator("[data-said]").all()] == [f"You said: {HOSTILE}", "You said: 1/4 in"]
+    assert [each.inner_text() for each in page.locator("[data-said]").all()] == [
+        f"You said: {HOSTILE}",
+        "You said: 1/4 in",
+    ]
 
 
 def test_one_polite_sentence_for_a_change(opened):
@@ -237,7 +253,9 @@ def test_the_accessibility_checker_finds_nothing(opened, look):
     for summary in page.locator("summary").all():
         summary.click()
     page.locator("#example-dry").press("End")
-    result = Axe().run(page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]})
+    result = Axe().run(
+        page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
+    )
     assert result.violations_count == 0, result.generate_report()
     checked = {rule["id"] for rule in result.response["passes"]}
     assert {"color-contrast", "label", "svg-img-alt", "document-title", "html-has-lang"} <= checked
@@ -251,7 +269,9 @@ def test_nothing_sticks_out_of_a_narrow_window(opened, width):
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     for control in page.locator("input[type=range], select, [data-back]").all():
         box = control.bounding_box()
-        assert box["height"] >= 24 and box["x"] >= 0 and box["x"] + box["width"] <= width  # WCAG 2.2, 2.5.8: target size
+        assert (
+            box["height"] >= 24 and box["x"] >= 0 and box["x"] + box["width"] <= width
+        )  # WCAG 2.2, 2.5.8: target size
 
 
 def test_ten_thousand_moves_without_growth(opened):

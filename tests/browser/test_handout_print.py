@@ -61,7 +61,9 @@ def test_the_printed_file_has_whole_figures_on_few_pages(printed, tmp_path):
     for sheet in sheets:
         assert [float(side) / 72 * 25.4 for side in sheet] == pytest.approx(PAPERS[paper], abs=0.5)
     if reader := shutil.which("pdftotext"):
-        told = subprocess.run([reader, "-layout", target, "-"], capture_output=True, text=True, check=True).stdout.split("\f")
+        told = subprocess.run(
+            [reader, "-layout", target, "-"], capture_output=True, text=True, check=True
+        ).stdout.split("\f")
         for first, last in (("60 mm", "gap 3/4 in (19 mm)"), ("air in the room", "driest:")):
             assert any(first in sheet and last in sheet for sheet in told)
 

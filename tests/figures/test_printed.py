@@ -20,7 +20,11 @@ from woodlib.studies.panel_movement import panel_movement
 def artists(*marks, units="both"):
     sheet = figure(Picture("p", 480, 240, marks), units)
     axes = sheet.axes[0]
-    return [artist for artist in axes.get_children() if artist in axes.lines or artist in axes.patches or artist in axes.texts]
+    return [
+        artist
+        for artist in axes.get_children()
+        if artist in axes.lines or artist in axes.patches or artist in axes.texts
+    ]
 
 
 def test_a_figure_is_true_to_size_and_grows_downward():
@@ -59,7 +63,8 @@ def test_words_with_dollars_are_not_taken_for_formulas():
 
 def test_picked_roles_and_hidden_marks():
     line, hidden = artists(
-        Line([(0, 0), (1, 1)], pick(2.0, [1.0], ["fine", "stop"])), Line([(0, 0), (1, 1)], shown=pick(0.0, [1.0], [False, True]))
+        Line([(0, 0), (1, 1)], pick(2.0, [1.0], ["fine", "stop"])),
+        Line([(0, 0), (1, 1)], shown=pick(0.0, [1.0], [False, True])),
     )
     assert line.get_color() == ROLES["stop"].light and line.get_visible() and not hidden.get_visible()
 

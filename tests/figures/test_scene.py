@@ -5,7 +5,19 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from woodlib.figures.scene import Area, Circle, Frame, Line, Picture, Window, Words, box, dimension_line, flatten_points, walk
+from woodlib.figures.scene import (
+    Area,
+    Circle,
+    Frame,
+    Line,
+    Picture,
+    Window,
+    Words,
+    box,
+    dimension_line,
+    flatten_points,
+    walk,
+)
 from woodlib.reading.decided import Decided, larger
 from woodlib.reading.say import length, plain_text, say
 

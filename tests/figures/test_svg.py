@@ -42,7 +42,12 @@ def test_the_sheet_has_its_size_its_title_and_its_description():
 
 @pytest.mark.parametrize("text", HOSTILE)
 def test_hostile_text_stays_text(text):
-    picture = Picture(text, 10, 10, (Words(1, 2, text), Words(1, 2, say("{who}", who=text)), Words(1, 2, pick(1.0, [2.0], [text, "b"]))))
+    picture = Picture(
+        text,
+        10,
+        10,
+        (Words(1, 2, text), Words(1, 2, say("{who}", who=text)), Words(1, 2, pick(1.0, [2.0], [text, "b"]))),
+    )
     root = drawn(picture, text)
     assert texts(root) == [text] * 3
     assert root.find(NAMESPACE + "title").text == text and root.find(NAMESPACE + "desc").text == text
@@ -83,7 +88,9 @@ def test_a_path_goes_through_its_points_to_a_tenth_of_a_px(points, closed):
 
 def test_roles_become_classes_and_hidden_marks_say_so():
     role = pick(0.005, [0.004, 0.009], ["fine", "watch", "stop"])
-    body = svg_body(of(Line([(0, 0), (1, 1)], role), Area(box(0, 0, 1, 1), "wood", shown=False), Words(0, 0, "x", "quiet")))
+    body = svg_body(
+        of(Line([(0, 0), (1, 1)], role), Area(box(0, 0, 1, 1), "wood", shown=False), Words(0, 0, "x", "quiet"))
+    )
     assert re.findall(r'class="([^"]+)"', body) == ["l l-watch", "a-wood off", "w-quiet"]
 
 

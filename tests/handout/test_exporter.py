@@ -72,7 +72,9 @@ def test_code_is_folded_and_author_cells_stay_out():
 
 
 def test_other_widgets_leave_their_still_and_a_note():
-    other = new_output("display_data", data={WIDGET_MIME: {"model_id": "x"}, "image/png": "iVBORw0KGgo=", "text/plain": "Dial()"})
+    other = new_output(
+        "display_data", data={WIDGET_MIME: {"model_id": "x"}, "image/png": "iVBORw0KGgo=", "text/plain": "Dial()"}
+    )
     bare = new_output("display_data", data={WIDGET_MIME: {"model_id": "y"}, "text/plain": "Dial()"})
     html = _page(new_code_cell("dial", outputs=[other, bare]))
     assert html.count(STILL_HERE) == 2 and "data:image/png" in html and "Dial()" not in html

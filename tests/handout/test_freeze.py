@@ -164,7 +164,9 @@ def test_what_a_page_cannot_repeat_is_refused_with_the_remedy(function, fragment
 
 def test_too_many_choices_are_refused():
     options = tuple(f"wood {k}" for k in range(60))
-    many = study("trial", "?", (Choice("a", "A", options, "wood 0"), Choice("b", "B", options[:10], "wood 0")))(lambda a, b: _answer())
+    many = study("trial", "?", (Choice("a", "A", options, "wood 0"), Choice("b", "B", options[:10], "wood 0")))(
+        lambda a, b: _answer()
+    )
     with pytest.raises(FreezeError, match="600 combinations of choices"):
         plan(many)
 
@@ -187,7 +189,9 @@ def test_choices_and_switches_may_change_the_structure():
 
 
 def test_a_study_without_spans_is_a_table_of_its_cases():
-    checked = freeze_checked(study("trial", "?", (Switch("held", "Held"),))(lambda held: example_answer("cherry", 0.5, 30, held)))
+    checked = freeze_checked(
+        study("trial", "?", (Switch("held", "Held"),))(lambda held: example_answer("cherry", 0.5, 30, held))
+    )
     assert checked.frozen.plan.size == 2
 
 

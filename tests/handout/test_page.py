@@ -26,12 +26,19 @@ def test_the_policy_allows_the_script_in_the_file_and_no_other():
 
 def test_the_page_names_no_address():
     text = page("T", section(example)["html"])
-    assert not [address for address in re.findall(r"https?://[^\s\"'<)]+", text) if address != "http://www.w3.org/2000/svg"]
+    assert not [
+        address for address in re.findall(r"https?://[^\s\"'<)]+", text) if address != "http://www.w3.org/2000/svg"
+    ]
 
 
 def test_the_start_state_is_written_in_full_without_the_script():
     html = section(example.starting(width="30 in"))["html"]
-    assert "30 in (762 mm)" in html and "A panel 30 in (762 mm) wide" in html and "<svg" in html and "Made-up coefficients" in html
+    assert (
+        "30 in (762 mm)" in html
+        and "A panel 30 in (762 mm) wide" in html
+        and "<svg" in html
+        and "Made-up coefficients" in html
+    )
 
 
 def test_hostile_words_stay_words():

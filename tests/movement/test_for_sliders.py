@@ -19,7 +19,11 @@ DRAWS = 400_000
 
 
 @given(
-    st.floats(0.0005, 0.005), st.floats(0.01, 0.15), st.floats(0, 60), st.floats(0, 60), st.sampled_from([22.0, 26.0, 30.0])
+    st.floats(0.0005, 0.005),
+    st.floats(0.01, 0.15),
+    st.floats(0, 60),
+    st.floats(0, 60),
+    st.sampled_from([22.0, 26.0, 30.0]),
 )
 def test_the_decided_strain_is_the_strain(coefficient, shrinkage, start, end, saturation):
     arguments = coefficient, shrinkage, start, end, saturation

@@ -40,7 +40,9 @@ def test_an_edge_belongs_to_the_upper_side():
     assert float(reached(0.004, 0.004)) == 1.0
 
 
-@pytest.mark.parametrize("compare", [lambda d: d < 1, lambda d: d > 1, lambda d: d <= 1, lambda d: d >= 1, lambda d: d == 1])
+@pytest.mark.parametrize(
+    "compare", [lambda d: d < 1, lambda d: d > 1, lambda d: d <= 1, lambda d: d >= 1, lambda d: d == 1]
+)
 def test_a_branch_on_a_decided_number_is_refused_with_the_remedy(compare):
     with pytest.raises(InputError, match=r"pick\(number"):
         compare(larger(1.0, 2.0))

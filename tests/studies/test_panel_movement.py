@@ -17,8 +17,15 @@ from woodlib.movement.through_year import movement_through_year
 from woodlib.reading.say import plain_text
 from woodlib.studies import find_study
 from woodlib.studies.panel_movement import ROOM_TEMPERATURE_C, SAW_KERF_M, WOODS, panel_movement
-from woodlib.studies.panel_year import (BOARD_THICKNESS_M, BOARD_WIDTH_M, HEIGHT_PX, PITH_DISTANCE_M, TIMES, WIDTH_PX,
-                                        _PANEL_PX_PER_M)  # fmt: skip
+from woodlib.studies.panel_year import (
+    _PANEL_PX_PER_M,  # fmt: skip
+    BOARD_THICKNESS_M,
+    BOARD_WIDTH_M,
+    HEIGHT_PX,
+    PITH_DISTANCE_M,
+    TIMES,
+    WIDTH_PX,
+)
 
 INCH = 0.0254
 LABELS = ["Movement", "Each foot (300 mm)", "Moisture", "In the thickness", "Along the grain"]
@@ -77,7 +84,9 @@ def test_the_range_is_that_of_a_year(species, ring_angle, driest, dampest):
     dry, damp = moistures(driest=driest, dampest=dampest)
     board = Board(species, 0.508, BOARD_THICKNESS_M, 1.0, ring_angle)
     swing = movement_through_year(board, 8.0, [dry] * 6 + [damp] * 6).swing
-    mid, low, high = moved(panel_movement.answer(species=species, ring_angle=ring_angle, driest=driest, dampest=dampest))
+    mid, low, high = moved(
+        panel_movement.answer(species=species, ring_angle=ring_angle, driest=driest, dampest=dampest)
+    )
     half = 0.5 * (swing.high_m - swing.low_m)
     assert (low, high) == pytest.approx((swing.low_m, swing.high_m), abs=0.08 * half)
     assert mid == pytest.approx(swing.mid_m, rel=0.01)  # the year counts from the stock, here from the driest month
@@ -129,7 +138,9 @@ def test_the_board_is_drawn_by_the_map_of_its_rings():
     dry, damp = moistures(driest=30, dampest=60)
     answer = panel_movement.answer(driest=30, dampest=60, ring_angle=0)
     _, radial, tangential = Board("white oak", 0.1, 0.02, 1.0).wood.axis_strains(dry, damp)
-    dashed = next(np.array(mark.points) for mark in answer.picture.marks if isinstance(mark, Line) and mark.role == "damp")
+    dashed = next(
+        np.array(mark.points) for mark in answer.picture.marks if isinstance(mark, Line) and mark.role == "damp"
+    )
     top_left, top_right = dashed[0], dashed[12]
     half, face = BOARD_WIDTH_M / 2, PITH_DISTANCE_M + BOARD_THICKNESS_M / 2
     width = BOARD_WIDTH_M + wedge_width_change_m(-half, half, face, TIMES * radial, TIMES * tangential)
@@ -168,7 +179,7 @@ def test_the_movement_is_compared_with_what_a_shop_knows(inches, words):
     from woodlib.units import metres
 
     assert words in plain_text(_compared(metres(inches, name="movement")))
-    assert SAW_KERF_M == pytest.approx(metres("1/8 in", name="kerf"))
+    assert pytest.approx(metres("1/8 in", name="kerf")) == SAW_KERF_M
 
 
 @pytest.mark.parametrize("species", WOODS)

@@ -33,7 +33,12 @@ def test_all_bad_inputs_are_reported_at_once():
         example.answer(wood="whte oak", width="9 ft", dri=30, held="perhaps")
     assert len(caught.value.problems) == 4
     text = str(caught.value)
-    for fragment in ("Did you mean 'white oak'", "goes from 4 in (102 mm) to 48 in (1219 mm)", "Did you mean 'dry'", "yes or no"):
+    for fragment in (
+        "Did you mean 'white oak'",
+        "goes from 4 in (102 mm) to 48 in (1219 mm)",
+        "Did you mean 'dry'",
+        "yes or no",
+    ):
         assert fragment in text
 
 

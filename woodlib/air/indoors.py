@@ -12,7 +12,9 @@ from .psychrometrics import gained_pressure_pa, saturation_pressure_pa
 from .year import Year
 
 SET_POINT_C = Limits(0.0, 45.0, "degC", 'rooms are usually kept between 18 and 26 degC; for Fahrenheit write "70 degF"')
-HELD_RH_PERCENT = Limits(1.0, 100.0, "%", "humidifiers usually hold 35 to 45 %, dehumidifiers 50 to 60 %", "percent", share="rh")
+HELD_RH_PERCENT = Limits(
+    1.0, 100.0, "%", "humidifiers usually hold 35 to 45 %, dehumidifiers 50 to 60 %", "percent", share="rh"
+)
 _COMFORT_RH_PERCENT = 65.0  # ventilation standards ask for less (ASHRAE 62.1-2016, as quoted in an ASHRAE FAQ)
 
 

@@ -159,7 +159,7 @@ class _Desk:
     def _handout(self) -> Mapping:
         start_key = next(key for key in KEYS if key.table == "handout.*")
         studies = {}
-        for study, entry in self.table(("handout",)).items():
+        for study in self.table(("handout",)):
             inputs = {name: self.read(start_key, ("handout", study, name)) for name in self.table(("handout", study))}
             studies[study] = MappingProxyType(inputs)
         return MappingProxyType(studies)

@@ -11,8 +11,8 @@ from ..studies.ways_to_build import lead_words, reason
 from ..studies.ways_words import NAMES, month_words
 from ..units import both, length_range, write
 from .card import Card, heading, joined, listed, paragraphs, table, told
-from .names import finish_of
 from .margin import safe_humidity_percent
+from .names import finish_of
 from .road import Commission
 
 _TONES = (

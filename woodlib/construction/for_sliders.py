@@ -135,7 +135,11 @@ def stress_score(piece: Piece, travels: Travels, year_mc_percent: Sequence[float
     values = np.array([[score(dry, damp) for damp in spans[1]] for dry in spans[0]])
     fit = _fit(places)
     table = fit @ values @ fit.T
-    met = _powers(travels.driest, travels.driest.rh_percent) @ table @ _powers(travels.dampest, travels.dampest.rh_percent)
+    met = (
+        _powers(travels.driest, travels.driest.rh_percent)
+        @ table
+        @ _powers(travels.dampest, travels.dampest.rh_percent)
+    )
     table[0, 0] += _score(own.sound.likely) - met
     return StressScore(travels.driest, travels.dampest, tuple(map(tuple, np.round(table, 12).tolist())))
 

@@ -83,7 +83,9 @@ def style_sheet() -> str:
     for name, role in ROLES.items():
         opacity = f";fill-opacity:{role.opacity:g}" if role.opacity < 1 else ""
         fill = f"url(#h-{name})" if role.hatch else f"var(--w-{name})"
-        rules.append(f".a-{name}{{fill:{fill}{opacity}}}.l-{name}{{stroke:var(--w-{name})}}.w-{name}{{fill:var(--w-{name})}}")
+        rules.append(
+            f".a-{name}{{fill:{fill}{opacity}}}.l-{name}{{stroke:var(--w-{name})}}.w-{name}{{fill:var(--w-{name})}}"
+        )
     return (
         f".wl{{{light}}}"
         f"@media (prefers-color-scheme:dark){{.wl{{{dark}}}}}"

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
-from typing import Union
 
 import numpy as np
 
@@ -18,9 +17,9 @@ from ..errors import InputError
 from ..reading.decided import Decided, Pick
 from ..reading.say import Said
 
-Coordinate = Union[float, Decided]
-Role = Union[str, Pick]
-Shown = Union[bool, Pick]
+Coordinate = float | Decided
+Role = str | Pick
+Shown = bool | Pick
 
 
 @dataclass(frozen=True)
@@ -79,7 +78,7 @@ class Window:
     marks: tuple
 
 
-Mark = Union[Line, Area, Circle, Words, Window]
+Mark = Line | Area | Circle | Words | Window
 
 
 @dataclass(frozen=True)
@@ -190,9 +189,13 @@ def dimension_line(
         marks.append(Line([(x - bar[0], y - bar[1]), (x + bar[0], y + bar[1])], role, 1.4, shown=shown))
     middle_x, middle_y = (x0 + x1) * 0.5, (y0 + y1) * 0.5
     if upright:
-        marks.append(Words(middle_x + offset, middle_y + 5, text, role, size, "start" if offset > 0 else "end", shown=shown))
+        marks.append(
+            Words(middle_x + offset, middle_y + 5, text, role, size, "start" if offset > 0 else "end", shown=shown)
+        )
     else:
-        marks.append(Words(middle_x, middle_y + (offset if offset < 0 else offset + size * 0.7), text, role, size, shown=shown))
+        marks.append(
+            Words(middle_x, middle_y + (offset if offset < 0 else offset + size * 0.7), text, role, size, shown=shown)
+        )
     return marks
 
 

@@ -13,7 +13,7 @@ from itertools import count
 from ..reading.decided import chosen
 from ..reading.say import plain_text
 from .palette import hatches, style_sheet
-from .scene import Area, Circle, Line, Mark, Picture, Window, Words, flatten_points
+from .scene import Area, Circle, Line, Mark, Picture, Words, flatten_points
 
 
 def _number(value) -> str:
@@ -42,7 +42,9 @@ def _element(mark: Mark, units: str, clip: str, numbers) -> str:
     if isinstance(mark, Circle):
         kind = _class("a", mark) if mark.filled else "l " + _class("l", mark)
         width = "" if mark.filled else f' stroke-width="{mark.width:g}"'
-        return f'<circle class="{kind}"{width} cx="{_number(mark.x)}" cy="{_number(mark.y)}" r="{_number(mark.radius)}"/>'
+        return (
+            f'<circle class="{kind}"{width} cx="{_number(mark.x)}" cy="{_number(mark.y)}" r="{_number(mark.radius)}"/>'
+        )
     if isinstance(mark, Words):
         bold = ' font-weight="600"' if mark.bold else ""
         x, y = _number(mark.x), _number(mark.y)

@@ -31,7 +31,12 @@ def pith_direction(ring_angle_deg: float) -> tuple[float, float]:
 
 
 def ring_marks(
-    middle: tuple[float, float], pith_distance: float, ring_angle_deg: float, reach: float, spacing: float, role: Role = "late-wood"
+    middle: tuple[float, float],
+    pith_distance: float,
+    ring_angle_deg: float,
+    reach: float,
+    spacing: float,
+    role: Role = "late-wood",
 ) -> list[Mark]:
     """Circles about the pith that cross a region of radius ``reach`` about ``middle``; all in px."""
     across, down = pith_direction(ring_angle_deg)
@@ -68,7 +73,9 @@ def _grain(count: int, seed: int, wave: float) -> tuple[np.ndarray, list[float],
     return steps, offsets, np.array(ripples)
 
 
-def grain_lines(outline: list, along: str, count: int, seed: int, role: Role = "late-wood", wave: float = 1.6) -> list[Mark]:
+def grain_lines(
+    outline: list, along: str, count: int, seed: int, role: Role = "late-wood", wave: float = 1.6
+) -> list[Mark]:
     """Long-grain lines inside an upright rectangle, ``along`` "x" or "y"; the same seed draws the same board."""
     (x0, y0), _, (x1, y1), _ = outline
     steps, offsets, ripples = _grain(count, seed, wave)
@@ -85,7 +92,13 @@ def grain_lines(outline: list, along: str, count: int, seed: int, role: Role = "
 
 
 def panel_face(
-    left: Coordinate, top: Coordinate, width: Coordinate, height: Coordinate, boards: int, along: str = "x", role: Role = "wood"
+    left: Coordinate,
+    top: Coordinate,
+    width: Coordinate,
+    height: Coordinate,
+    boards: int,
+    along: str = "x",
+    role: Role = "wood",
 ) -> list[Mark]:
     """The face of a panel glued from ``boards`` boards whose grain runs ``along`` the sheet's x or y axis; px."""
     outline = box(left, top, width, height)
@@ -106,7 +119,12 @@ def panel_face(
 
 
 def moved_end(
-    points, middle: tuple[float, float], ring_angle_deg: float, pith_distance: float, radial_strain: float, tangential_strain: float
+    points,
+    middle: tuple[float, float],
+    ring_angle_deg: float,
+    pith_distance: float,
+    radial_strain: float,
+    tangential_strain: float,
 ) -> np.ndarray:
     """Where points of a board's end go when the wood grows about its pith: shape (n, 2), px to px.
 
@@ -119,7 +137,9 @@ def moved_end(
     towards = np.array(pith_direction(ring_angle_deg))
     across = np.array([towards[1], -towards[0]])
     away = np.asarray(points, float) - middle
-    moved_across, moved_depth = wedge_map(away @ across, pith_distance - away @ towards, radial_strain, tangential_strain)
+    moved_across, moved_depth = wedge_map(
+        away @ across, pith_distance - away @ towards, radial_strain, tangential_strain
+    )
     depth = (1.0 + radial_strain) * pith_distance - moved_depth
     return middle + np.outer(moved_across, across) + np.outer(depth, towards)
 

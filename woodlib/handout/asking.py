@@ -88,7 +88,11 @@ def _ask_piece(job: tuple[int, int, int]) -> tuple[Recording, np.ndarray]:
         recording = ask(layout.study, state)
         first = first or recording
         # The dear comparison of everything is made once a piece; what changes first is looked at every time.
-        if recording.words != first.words or len(recording.leaves) != len(first.leaves) or recording.steps != first.steps:
+        if (
+            recording.words != first.words
+            or len(recording.leaves) != len(first.leaves)
+            or recording.steps != first.steps
+        ):
             same_structure(layout.study, first, recording, state)
         rows.append(recording.leaves)
     same_structure(layout.study, first, recording, state)

@@ -19,7 +19,9 @@ def this_notebook() -> Path:
     name = os.environ.get("JPY_SESSION_NAME", "")
     path = Path(name)
     if not name.endswith(".ipynb"):
-        raise InputError("The name of this notebook is not known here; write handout_button('name.html', notebook='name.ipynb').")
+        raise InputError(
+            "The name of this notebook is not known here; write handout_button('name.html', notebook='name.ipynb')."
+        )
     # Jupyter may give the name from its own top folder or in full; the kernel runs in the notebook's folder.
     return path if path.is_file() else Path(path.name)
 
@@ -32,7 +34,9 @@ def handout_button(output: str, notebook: str | None = None) -> None:
     """
     if live.freeze_when_shown:
         return
-    bar = widgets.IntProgress(value=0, max=1, layout=widgets.Layout(width="100%", max_width="720px", visibility="hidden"))
+    bar = widgets.IntProgress(
+        value=0, max=1, layout=widgets.Layout(width="100%", max_width="720px", visibility="hidden")
+    )
 
     def write() -> str:
         bar.layout.visibility = "visible"

@@ -40,9 +40,17 @@ def study_name(study: Study) -> str | None:
     """The name under which a study's table is kept, or None when it cannot be told apart safely."""
     function = study.function
     held = [repr(cell.cell_contents) for cell in function.__closure__ or ()] + [repr(function.__defaults__)]
-    held += [repr(function.__globals__[name]) for name in function.__code__.co_names if _plain(function.__globals__.get(name))]
+    held += [
+        repr(function.__globals__[name])
+        for name in function.__code__.co_names
+        if _plain(function.__globals__.get(name))
+    ]
     try:
-        source = inspect.getsource(sys.modules[function.__module__]) if function.__module__ != "__main__" else inspect.getsource(function)
+        source = (
+            inspect.getsource(sys.modules[function.__module__])
+            if function.__module__ != "__main__"
+            else inspect.getsource(function)
+        )
     except (OSError, TypeError, KeyError):
         return None
     text = "\n".join([library_digest(), study.key, study.question, source, *held, repr(study.inputs)])

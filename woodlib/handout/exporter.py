@@ -68,7 +68,9 @@ class HandoutExporter(HTMLExporter):
         base.merge(config)
         return base
 
-    def from_notebook_node(self, nb: NotebookNode, resources: dict[str, Any] | None = None, **kw: Any) -> tuple[str, dict[str, Any]]:
+    def from_notebook_node(
+        self, nb: NotebookNode, resources: dict[str, Any] | None = None, **kw: Any
+    ) -> tuple[str, dict[str, Any]]:
         """The page for a notebook. ``resources["woodlib"]["sections"]`` may hold sections frozen already, by study."""
         given = dict((resources or {}).get("woodlib", {}).get("sections", {}))
         folder = (resources or {}).get("metadata", {}).get("path") or "."
@@ -165,7 +167,9 @@ def _html(text: str) -> NotebookNode:
 def _frozen(record: dict[str, Any]) -> dict[str, str]:
     study = _find_study(record)
     if study is None:
-        raise WoodlibError(f"The study {record['study']!r} was not found when the notebook was run; check its last cells.")
+        raise WoodlibError(
+            f"The study {record['study']!r} was not found when the notebook was run; check its last cells."
+        )
     return section(study.starting(**record["values"]))
 
 
@@ -174,7 +178,11 @@ def _settings(nb: NotebookNode) -> dict[str, str]:
     said: dict[str, str] = {}
     for cell in nb.cells:
         for output in cell.get("outputs", ()):
-            said |= {name: text for name, text in output.get("metadata", {}).get("woodlib", {}).items() if name in ("title", "units")}
+            said |= {
+                name: text
+                for name, text in output.get("metadata", {}).get("woodlib", {}).items()
+                if name in ("title", "units")
+            }
     return said
 
 

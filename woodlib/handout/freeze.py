@@ -20,8 +20,8 @@ from ..study.inputs import Choice, Span
 from ..study.readings import readings_html
 from ..study.study import Study
 from ..units import FORMATS
-from .record import ATTRIBUTE, PATH, Recording
 from .asking import Progress, ask_everything
+from .record import ATTRIBUTE, PATH, Recording
 from .sampling import PIXEL_TOLERANCE, Plan, plan, tolerances
 
 Solver = Callable[[np.ndarray], np.ndarray]
@@ -81,7 +81,12 @@ def _input(entry) -> dict[str, Any]:
                 "start": start}  # fmt: skip
     labels = list(entry.labels.values()) if isinstance(entry, Choice) else ["no", "yes"]
     start = list(entry.labels).index(entry.start) if isinstance(entry, Choice) else int(entry.start)
-    return {"key": entry.key, "options": labels, "values": list(entry.labels) if isinstance(entry, Choice) else labels, "start": start}
+    return {
+        "key": entry.key,
+        "options": labels,
+        "values": list(entry.labels) if isinstance(entry, Choice) else labels,
+        "start": start,
+    }
 
 
 def _sample(layout: Plan, progress: Progress | None) -> list[_Shape]:

@@ -58,11 +58,18 @@ def study_section(study: Study, table: str, name: str, units: str = "both") -> s
 def _control(entry: Input, name: str, units: str) -> str:
     place, label = f"{name}-{entry.key}", escape(entry.label)
     if isinstance(entry, Span):
-        last = entry.positions - 1 + (abs(entry.at(entry.place(entry.start)) - entry.start) >= 1e-9 * max(1, abs(entry.start)))
-        control = f'<input type="range" id="{place}" data-input="{entry.key}" min="0" max="{last}" step="1" value="0" hidden>'
+        last = (
+            entry.positions
+            - 1
+            + (abs(entry.at(entry.place(entry.start)) - entry.start) >= 1e-9 * max(1, abs(entry.start)))
+        )
+        control = (
+            f'<input type="range" id="{place}" data-input="{entry.key}" min="0" max="{last}" step="1" value="0" hidden>'
+        )
     elif isinstance(entry, Choice):
         options = "".join(
-            f'<option{" selected" if value == entry.start else ""}>{escape(text)}</option>' for value, text in entry.labels.items()
+            f"<option{' selected' if value == entry.start else ''}>{escape(text)}</option>"
+            for value, text in entry.labels.items()
         )
         control = f'<select id="{place}" data-input="{entry.key}" hidden>{options}</select>'
     else:
@@ -86,7 +93,11 @@ def page(title: str, body: str, checks: tuple[str, ...] = (), language: str = "e
         for value, text in UNIT_CHOICES
     )
     lines = "".join(f"<li>{escape(line)}</li>" for line in checks)
-    checked = f'<details class="quiet"><summary>How the sliders were checked</summary><ul>{lines}</ul></details>' if lines else ""
+    checked = (
+        f'<details class="quiet"><summary>How the sliders were checked</summary><ul>{lines}</ul></details>'
+        if lines
+        else ""
+    )
     return f"""<!DOCTYPE html>
 <html lang="{escape(language)}"><head><meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="{policy}">

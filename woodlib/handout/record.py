@@ -117,7 +117,9 @@ def record(answer: Answer) -> Recording:
     for said in said_places(answer):
         if isinstance(said, Reading):
             tone = said.tone
-            options = Pick(tone.index, tuple(map(tone_class, tone.options))) if isinstance(tone, Pick) else tone_class(tone)
+            options = (
+                Pick(tone.index, tuple(map(tone_class, tone.options))) if isinstance(tone, Pick) else tone_class(tone)
+            )
             recorder.updates.append([CLASS, element, "", recorder.said(options), recorder.said(True)])
         else:
             recorder.updates.append([TEXT, element, recorder.said(said)])

@@ -48,13 +48,21 @@ class Checked:
         )
 
 
-def numbers(payload: dict[str, Any], state: dict[str, Any]) -> tuple[dict[str, Any], list[str], list[float], list[float]]:
+def numbers(
+    payload: dict[str, Any], state: dict[str, Any]
+) -> tuple[dict[str, Any], list[str], list[float], list[float]]:
     """Shape, words, leaves and made numbers of a frozen study at a state (SI spans, option values)."""
-    which, basis, spans = 0, np.ones(len(payload["products"])), iter(zip(payload["spans"], np.transpose(payload["products"])))
+    which, basis, spans = (
+        0,
+        np.ones(len(payload["products"])),
+        iter(zip(payload["spans"], np.transpose(payload["products"]), strict=False)),
+    )
     for entry in payload["inputs"]:
         if "options" in entry:
             value = state[entry["key"]]
-            which = which * len(entry["options"]) + (int(value) if isinstance(value, bool) else entry["values"].index(value))
+            which = which * len(entry["options"]) + (
+                int(value) if isinstance(value, bool) else entry["values"].index(value)
+            )
             continue
         (low, high, count), orders = next(spans)
         x = 2 * (state[entry["key"]] - low) / (high - low) - 1
@@ -159,7 +167,9 @@ def random_state(study: Any, noise: np.random.Generator) -> dict[str, Any]:
     return state
 
 
-def _compare(frozen: Frozen, truth: Recording, shape: dict, told: _Teller, drawn: _Teller, state: dict) -> tuple[float, int, int]:
+def _compare(
+    frozen: Frozen, truth: Recording, shape: dict, told: _Teller, drawn: _Teller, state: dict
+) -> tuple[float, int, int]:
     where = f"The frozen study {frozen.study.key!r} differs from its own answer at " + ", ".join(
         f"{entry.label} {entry.text(state[entry.key])}" for entry in frozen.study.inputs
     )

@@ -19,7 +19,10 @@ _ONLY_ERRORS = "--log-level=ERROR"  # a kernel that is only spoken to from this 
 
 
 def run_notebook(
-    nb: NotebookNode, folder: str, environment: dict[str, str] | None = None, progress: Callable[[int, int], None] | None = None,
+    nb: NotebookNode,
+    folder: str,
+    environment: dict[str, str] | None = None,
+    progress: Callable[[int, int], None] | None = None,
     positions: dict[str, dict[str, Any]] | None = None,
 ) -> NotebookNode:
     """A copy of the notebook after a run in ``folder``, with every study frozen in its output.
@@ -48,8 +51,12 @@ def run_notebook(
     except CellExecutionError as error:
         raise WoodlibError(f"The notebook stopped at a cell that says: {error.evalue or error.ename}") from error
     except CellTimeoutError as error:
-        raise WoodlibError(f"A cell of the notebook ran for more than {SECONDS_PER_CELL} s; the handout was not made.") from error
+        raise WoodlibError(
+            f"A cell of the notebook ran for more than {SECONDS_PER_CELL} s; the handout was not made."
+        ) from error
     except DeadKernelError as error:
-        raise WoodlibError("The notebook's kernel died while it ran; the handout was not made. Try again with more memory free.") from error
+        raise WoodlibError(
+            "The notebook's kernel died while it ran; the handout was not made. Try again with more memory free."
+        ) from error
     del copied.cells[0]
     return copied

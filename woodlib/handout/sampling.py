@@ -205,7 +205,10 @@ def _probes(draft: Plan) -> Iterator[dict[str, Any]]:
     cases = draft.cases
     for case in {0: None, len(cases) // 2: None, len(cases) - 1: None}:
         for _ in range(2):
-            yield {**{span.key: span.low + (span.high - span.low) * noise.random() for span in draft.spans}, **cases[case]}
+            yield {
+                **{span.key: span.low + (span.high - span.low) * noise.random() for span in draft.spans},
+                **cases[case],
+            }
 
 
 def _fall(study: Study, draft: Plan, span: Span) -> list[np.ndarray]:

@@ -19,7 +19,9 @@ COMMISSION = "*-the-commission.ipynb"
 
 
 def write_handout(
-    brief: str | Path, output: str | Path, progress: Callable[[int, int], None] | None = None,
+    brief: str | Path,
+    output: str | Path,
+    progress: Callable[[int, int], None] | None = None,
     accepted: Callable[[Brief], None] | None = None,
 ) -> Path:
     """The handout for a brief: the commission notebook, run with that brief, as one live page.
@@ -64,8 +66,12 @@ def checked_target(output: str | Path) -> Path:
         raise InputError(f"The handout is to be written to {target}; give a name that ends in .html.")
     if not target.parent.is_dir():
         raise InputError(f"There is no folder {target.parent} for the handout; make it first, or choose another.")
-    if target.is_dir() or (target.exists() and f'content="{GENERATOR}"' not in target.read_text("utf-8", "replace")[:4000]):
-        raise InputError(f"{target} is there already and is not a handout of woodlib; choose another name, nothing is replaced.")
+    if target.is_dir() or (
+        target.exists() and f'content="{GENERATOR}"' not in target.read_text("utf-8", "replace")[:4000]
+    ):
+        raise InputError(
+            f"{target} is there already and is not a handout of woodlib; choose another name, nothing is replaced."
+        )
     return target
 
 

@@ -187,7 +187,8 @@ def air_for_meter_reading(
         )
     )
     wetted, dried = (
-        side / band.table_percent if band.table_percent else 1.0 for side in (band.adsorption_percent, band.desorption_percent)
+        side / band.table_percent if band.table_percent else 1.0
+        for side in (band.adsorption_percent, band.desorption_percent)
     )
     lowest, highest = (moisture - float(error)) / dried, (moisture + float(error)) / wetted
     wettest = float(sorption_percent(temperature, 100.0))

@@ -20,8 +20,15 @@ from .value import Value
 _TEXT_COLUMNS = ("name", "scientific_name", "kind", "origin")
 _KINDS = ("hardwood", "softwood")
 # Usual headings that no likeness of letters would lead to the right column.
-_MEANT = {"species": "name", "wood": "name", "timber": "name", "latin_name": "scientific_name", "latin": "scientific_name",
-          "botanical_name": "scientific_name", "type": "kind"}
+_MEANT = {
+    "species": "name",
+    "wood": "name",
+    "timber": "name",
+    "latin_name": "scientific_name",
+    "latin": "scientific_name",
+    "botanical_name": "scientific_name",
+    "type": "kind",
+}
 
 
 def read_own_species(path: str | Path) -> tuple[Species, ...]:
@@ -110,24 +117,36 @@ def _header(cells: list[str], problems: Problems) -> list[str]:
     return header
 
 
-def _row(number: int, cells: list[str], header: list[str], file: str, comma: bool, taken: dict[str, str],
-         problems: Problems) -> Species | None:
+def _row(
+    number: int, cells: list[str], header: list[str], file: str, comma: bool, taken: dict[str, str], problems: Problems
+) -> Species | None:
     if len(cells) > len(header):
-        problems.add(f"row {number}: {len(cells)} cells where row 1 names {len(header)} columns; a number such as 7,8 "
-                     "must be written 7.8 in a file with commas between cells.")
+        problems.add(
+            f"row {number}: {len(cells)} cells where row 1 names {len(header)} columns; a number such as 7,8 "
+            "must be written 7.8 in a file with commas between cells."
+        )
         return None
     cell = dict(zip(header, cells, strict=False))
     before = len(problems.sentences)
     name = _name(number, cell.get("name", ""), taken, problems)
     kind = cell.get("kind", "").lower()
     if kind and kind not in _KINDS:
-        problems.add(f"row {number}, column kind: {cell['kind']!r} is not known; write hardwood or softwood, "
-                     "or leave it blank.")
+        problems.add(
+            f"row {number}, column kind: {cell['kind']!r} is not known; write hardwood or softwood, or leave it blank."
+        )
     values = _values(number, cell, file, comma, problems)
     if len(problems.sentences) > before:
         return None
-    return Species(name, cell.get("scientific_name", ""), kind, False, values, doubts_of_species(name, values),
-                   cell.get("origin", ""), name)
+    return Species(
+        name,
+        cell.get("scientific_name", ""),
+        kind,
+        False,
+        values,
+        doubts_of_species(name, values),
+        cell.get("origin", ""),
+        name,
+    )
 
 
 def _name(number: int, name: str, taken: dict[str, str], problems: Problems) -> str:
@@ -135,11 +154,15 @@ def _name(number: int, name: str, taken: dict[str, str], problems: Problems) -> 
     if not key:
         problems.add(f"{where}: the wood has no name; write one, for example 'pear, my yard'.")
     elif key in taken and taken[key].startswith("row "):
-        problems.add(f"rows {taken[key].removeprefix('row ')} and {number} are both named {name!r}; give each wood a name "
-                     f"of its own, for example '{name}, second batch'.")
+        problems.add(
+            f"rows {taken[key].removeprefix('row ')} and {number} are both named {name!r}; give each wood a name "
+            f"of its own, for example '{name}, second batch'."
+        )
     elif key in taken:
-        problems.add(f"{where}: {name!r} is already the name of '{taken[key]}'; give yours a name of its own, "
-                     f"for example '{name}, my yard'.")
+        problems.add(
+            f"{where}: {name!r} is already the name of '{taken[key]}'; give yours a name of its own, "
+            f"for example '{name}, my yard'."
+        )
     else:
         taken[key] = f"row {number}"
     return name
@@ -159,8 +182,10 @@ def _values(number: int, cell: dict[str, str], file: str, comma: bool, problems:
             note = f"given as {cell[name]} {column.unit}".rstrip()
             values[column.key] = Value(given * column.si_per_unit, column.si_unit, "own", file, note)
     if not values and len(problems.sentences) == before:
-        problems.add(f"row {number}: {cell.get('name') or 'the wood'} has no numbers; give at least one, for example "
-                     "tangential_shrinkage_percent.")
+        problems.add(
+            f"row {number}: {cell.get('name') or 'the wood'} has no numbers; give at least one, for example "
+            "tangential_shrinkage_percent."
+        )
     return values
 
 
@@ -171,8 +196,10 @@ def _number(where: str, text: str, column: Column, comma: bool, problems: Proble
     if "," in plain:
         # 1,200 may be twelve hundred or one and a fifth: only a comma that cannot part thousands is read as decimal.
         if not comma or not re.fullmatch(r"[-+]?\d+,(\d{1,2}|\d{4,})", plain):
-            problems.add(f"{where}: {text!r} has a comma; write a decimal point and nothing between thousands, "
-                         "for example 7.8 or 1200.")
+            problems.add(
+                f"{where}: {text!r} has a comma; write a decimal point and nothing between thousands, "
+                "for example 7.8 or 1200."
+            )
             return None
         plain = plain.replace(",", ".")
     try:
@@ -180,11 +207,14 @@ def _number(where: str, text: str, column: Column, comma: bool, problems: Proble
     except ValueError:
         number = math.nan
     if not math.isfinite(number):
-        problems.add(f"{where}: {text!r} is not a number; write one in{unit or ' plain figures'} "
-                     "or leave the cell blank.")
+        problems.add(
+            f"{where}: {text!r} is not a number; write one in{unit or ' plain figures'} or leave the cell blank."
+        )
         return None
     if not column.lowest <= number <= column.highest:
-        problems.add(f"{where}: {text}{unit} is outside {column.lowest:g} to {column.highest:g}{unit}; "
-                     "check the number and its unit.")
+        problems.add(
+            f"{where}: {text}{unit} is outside {column.lowest:g} to {column.highest:g}{unit}; "
+            "check the number and its unit."
+        )
         return None
     return number

@@ -83,7 +83,9 @@ def _panel(year: YearOfPanel) -> list[Mark]:
     right = upright(moving)
     dry_x, damp_x = _PANEL_LEFT + float(reach(0.0)), float(right[_JULY, 0])
     shares, ripples, weights = _grain()
-    grain = np.stack([_PANEL_LEFT + np.multiply.outer(shares, moving) + ripples, np.broadcast_to(_DOWN, ripples.shape)], -1)
+    grain = np.stack(
+        [_PANEL_LEFT + np.multiply.outer(shares, moving) + ripples, np.broadcast_to(_DOWN, ripples.shape)], -1
+    )
     band = np.vstack([upright(reach(year.strain + year.above)), upright(reach(year.strain - year.below))[::-1]])
     return [
         Words(12, 206, "The panel from above, month by month", "ink", 16, "start", bold=True),

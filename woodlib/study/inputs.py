@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
-from typing import Any, Union
+from typing import Any
 
 from ..errors import InputError
 from ..reading.say import Number
@@ -20,7 +20,9 @@ def read_kind(value: Any, kind: str, name: str) -> float:
     if kind in ("length", "fine_length", "movement"):
         return metres(value, name=name)
     unit = {"temperature": "degC", "angle": "degree", "days": "day", "mass": "kg", "stress": "Pa"}.get(kind, "percent")
-    return number_in(value, unit, name=name, default_unit=unit, share={"humidity": "rh", "moisture": "mc"}.get(kind, ""))
+    return number_in(
+        value, unit, name=name, default_unit=unit, share={"humidity": "rh", "moisture": "mc"}.get(kind, "")
+    )
 
 
 @dataclass(frozen=True)
@@ -115,4 +117,4 @@ class Switch:
         return "yes" if value else "no"
 
 
-Input = Union[Choice, Span, Switch]
+Input = Choice | Span | Switch

@@ -47,9 +47,7 @@ def readings_html(answer: Answer, units: str = "both") -> str:
 
     def row(reading: Reading) -> str:
         tone = tone_class(chosen(reading.tone))
-        return (
-            f'<dt>{escape(reading.label)}</dt><dd data-s class="{tone}">{words(reading.value)}{words(reading.words)}</dd>'
-        )
+        return f'<dt>{escape(reading.label)}</dt><dd data-s class="{tone}">{words(reading.value)}{words(reading.words)}</dd>'
 
     rows = "".join(row(reading) for reading in answer.readings)
     fine = "".join(words(line, "li") for line in answer.fine_print)

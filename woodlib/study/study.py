@@ -33,7 +33,7 @@ class Study:
 
     def __post_init__(self) -> None:
         keys = [entry.key for entry in self.inputs]
-        taken = [name for name in inspect.signature(self.function).parameters]
+        taken = list(inspect.signature(self.function).parameters)
         if keys != taken:
             raise InputError(
                 f"The study {self.key!r} declares the inputs {', '.join(keys)}, but its function takes "
@@ -105,7 +105,9 @@ class Study:
         return Panel(self.starting(**values))
 
 
-def study(key: str, question: str, inputs: list[Input] | tuple[Input, ...], notes: tuple[str, ...] = ()) -> Callable[[Callable[..., Answer]], Study]:
+def study(
+    key: str, question: str, inputs: list[Input] | tuple[Input, ...], notes: tuple[str, ...] = ()
+) -> Callable[[Callable[..., Answer]], Study]:
     """Turn a function from inputs to an :class:`Answer` into a :class:`Study`."""
 
     def declare(function: Callable[..., Answer]) -> Study:

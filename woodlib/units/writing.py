@@ -207,7 +207,7 @@ def length_range(
     parts = parts if first == "customary" else parts[::-1]
     about = "about {} ({})".format(*(part.text(mid) for part in parts))
     spans = [_span(part, low, high) for part in parts]
-    if all(span == part.text(mid) for span, part in zip(spans, parts)):
+    if all(span == part.text(mid) for span, part in zip(spans, parts, strict=False)):
         return about
     return f"{about}, could be {spans[0]} ({spans[1]})"
 
