@@ -22,11 +22,11 @@ def _oak_days(thickness_m: float) -> float:
 @exercise(
     "a-week-in-the-shop/thick-leg",
     "The oak boards of this lesson, 3/4 in (19 mm) thick, need about four weeks on stickers. How many days do the "
-    "1-1/2 in (38 mm) blanks for the legs need in the same air?",
+    "1-1/2 in (38 mm) planks for a table top need in the same air?",
     kind="days",
     tolerance=12.0,
     misses={
-        28.0: "That is for the boards. Water at the heart of the leg has twice as far to go, through more wood that "
+        28.0: "That is for the boards. Water in the middle of the plank has twice as far to go, through more wood that "
         "is in its way.",
         56.0: "Twice the way takes more than twice the time: with twice as much water and half the fall, near four "
         "times.",
