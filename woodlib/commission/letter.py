@@ -7,6 +7,7 @@ from ..construction.verdict import Verdict
 from ..figures.palette import ROLES
 from ..movement.spread import Movement
 from ..reading.say import humidity, movement
+from ..restraint.measures import STATUS_WORDS, known_sentences
 from ..studies.ways_to_build import lead_words, reason
 from ..studies.ways_words import NAMES, month_words
 from ..units import both, length_range, write
@@ -177,7 +178,16 @@ def comparison_table(commission: Commission) -> Card:
     ]
     months = commission.bench.months
     head = ("Way to build", f"Driest month ({months[0]})", f"Dampest month ({months[1]})", "Verdict")
-    return table(head, rows, "The usual ways to build this piece, most suitable first")
+    compared = table(head, rows, "The usual ways to build this piece, most suitable first")
+    glued = _glued(commission)
+    said = paragraphs(f"Glued across the ends, judged in two ways. {' '.join(glued.measures)}" if glued else "")
+    return Card(compared.html + said.html, "\n".join(filter(None, (compared.text, said.text))))
+
+
+def _glued(commission: Commission) -> Verdict | None:
+    """The verdict on the glued border, where it is compared and the stress model could judge it."""
+    found = (verdict for verdict in commission.verdicts if verdict.key == "glued_border" and verdict.panel)
+    return next(found, None)
 
 
 def _chosen(verdict: Verdict) -> str:
@@ -341,6 +351,32 @@ def small_print(commission: Commission) -> Card:
     width = both(commission.piece.border_width_m, first=commission.first)
     asked = bool(commission.brief.piece.border_width_m)
     border = () if asked else (f"No border is asked for; an end or frame piece is taken {width} wide.",)
-    said = [*commission.piece.wood.remarks, *commission.months.remarks, *border]
+    glued = _glued(commission)
+    said = [
+        *commission.piece.wood.remarks,
+        *commission.months.remarks,
+        *border,
+        *(_stress_sources(glued) if glued else ()),
+    ]
     said = [text.replace("dehumidifier_holds_percent", "dehumidifier_holds in the brief") for text in said]
     return listed([*sources, *(text[:1].upper() + text[1:].rstrip(".") + "." for text in said)])
+
+
+def _stress_sources(glued: Verdict) -> tuple[str, ...]:
+    """How well the numbers behind the chance of a crack are known, and what was assumed."""
+    panel = glued.panel
+    statuses = {name: status for piece, name, status, *_ in panel.provenance if piece == "panel"}
+    rows = (
+        "relaxation_rate",
+        "strength_variation",
+        "demand_variation",
+        "calibrated_strength_factor",
+        "duration_factor",
+    )
+    assumed = "; ".join(
+        f"{row.meaning}, {STATUS_WORDS[row.status].lower()}" for row in panel.assumptions if row.key in rows
+    )
+    return (
+        *known_sentences(statuses, panel.inputs.species.name),
+        f"Chance of a crack: a judgement between two views. Assumed: {assumed}.",
+    )

@@ -5,6 +5,8 @@ Smooth numbers are made elsewhere; here are only the edges at which words change
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from .assumptions import assumption
 
 # Edges of the strain rule (held-back strain), and the words between them.
@@ -31,6 +33,34 @@ def strain_edges() -> tuple[float, float]:
     (0.004, 0.009)
     """
     return assumption("yield_strain").middle, assumption("failure_strain").middle
+
+
+STATUS_WORDS = {
+    "printed": "Printed",
+    "confirmed": "Printed, seen by way of others",
+    "quoted": "Quoted by others",
+    "recalled": "From memory, not seen in print",
+    "derived": "Worked out",
+    "estimated": "Estimated",
+    "own": "Your own",
+    "missing": "Printed nowhere",
+}
+_HARDLY_COUNT = ("rolling", "Poisson ratio RT", "Poisson ratio RL", "Poisson ratio TL", "Poisson ratio TR")
+
+
+def known_sentences(statuses: Mapping[str, str], wood: str) -> tuple[str, ...]:
+    """The numbers of a wood that the stress model used, a sentence for each way of knowing them.
+
+    ``statuses`` name of a number -> its status; those that hardly count for a panel held at its ends are left out.
+
+    >>> known_sentences({"radial stiffness": "printed", "strength across the grain": "recalled"}, "white ash")
+    ('Printed: radial stiffness of white ash.', 'From memory, not seen in print: strength across the grain of white ash.')
+    """
+    grouped: dict[str, list[str]] = {}
+    for name, status in statuses.items():
+        if not any(part in name for part in _HARDLY_COUNT):
+            grouped.setdefault(status, []).append(name)
+    return tuple(f"{STATUS_WORDS[status]}: {', '.join(names)} of {wood}." for status, names in grouped.items())
 
 
 def band(value: float, edges: tuple[float, ...]) -> int:

@@ -6,17 +6,9 @@ from functools import lru_cache
 
 from ..reading.say import Said, length, say
 from ..restraint.assumptions import Assumption, assumption
+from ..restraint.measures import STATUS_WORDS, known_sentences
 from .crossing_numbers import LENGTH_M, ROOM_C, THICKNESS_M, HeldWood
 
-_KIND = {
-    "printed": "Printed",
-    "confirmed": "Printed, seen by way of others",
-    "quoted": "Quoted by others",
-    "recalled": "From memory, not seen in print",
-    "derived": "Worked out",
-    "estimated": "Estimated",
-    "own": "Your own",
-}
 _SHOWN_ASSUMPTIONS = (
     "yield_strain",
     "failure_strain",
@@ -81,20 +73,9 @@ def _measures() -> tuple[str, ...]:
 def _assumed(row: Assumption) -> str:
     span = f"{row.middle:.3g}" if row.low == row.high else f"{row.middle:.3g} ({row.low:.3g} to {row.high:.3g})"
     unit = f" {row.unit}" if row.unit else ""
-    return f"{row.meaning[0].upper()}{row.meaning[1:]}: {span}{unit}; {_KIND[row.status].lower()}: {row.source}."
+    return f"{row.meaning[0].upper()}{row.meaning[1:]}: {span}{unit}; {STATUS_WORDS[row.status].lower()}: {row.source}."
 
 
 def _constants(wood: HeldWood) -> tuple[str, ...]:
     """The numbers of the wood by how well they are known."""
-    spoken = {row[0]: row[1] for row in wood.elastic.provenance()}
-    grouped: dict[str, list[str]] = {}
-    for name, status in spoken.items():
-        if "rolling" not in name and name not in (
-            "Poisson ratio RT",
-            "Poisson ratio RL",
-            "Poisson ratio TL",
-            "Poisson ratio TR",
-        ):
-            grouped.setdefault(status, []).append(name)
-    known = _KIND | {"missing": "Printed nowhere"}
-    return tuple(f"{known[status]}: {', '.join(listed)} of {wood.species}." for status, listed in grouped.items())
+    return known_sentences({row[0]: row[1] for row in wood.elastic.provenance()}, wood.species)
