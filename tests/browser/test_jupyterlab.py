@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import nbformat
+from browser.lab import WAIT, run_all
 from nbformat.v4 import new_code_cell, new_notebook
 
 PANEL = """\
@@ -20,10 +21,9 @@ def test_a_slider_moved_by_key_changes_what_the_kernel_shows(jupyter_server, bro
     nbformat.write(new_notebook(cells=[new_code_cell(PANEL)], metadata=kernel), jupyter_server.folder / "try.ipynb")
     page = browser_page.page
     page.goto(jupyter_server.url("try.ipynb"))
-    page.locator(".jp-CodeCell .cm-content").first.click(timeout=60_000)
-    page.keyboard.press("Shift+Enter")
+    run_all(page)
     handle = page.get_by_role("slider")
-    handle.focus(timeout=60_000)
+    handle.focus(timeout=WAIT)
     page.keyboard.press("ArrowRight")
     page.get_by_text("21 in wide").wait_for(timeout=30_000)
     assert browser_page.errors == []

@@ -10,6 +10,7 @@ from pathlib import Path
 import nbformat
 import pytest
 from browser.handout_pages import READ, differences, expected
+from browser.lab import WAIT, run_all
 from example_study import example
 from nbformat.v4 import new_code_cell, new_notebook
 
@@ -27,7 +28,6 @@ BUTTON = """\
 from woodlib.handout.button import handout_button
 handout_button("for-the-client.html")
 """
-WAIT = 60_000  # ms; starting a kernel on a busy machine
 # What the panel shows, in the form in which a page is read.
 READ_PANEL = READ.replace("document.getElementById(name)", "document.querySelector(name)")
 # At every frame: whether there is a picture, and how high its box and the whole panel are.
@@ -49,13 +49,6 @@ def notebook(jupyter_server):
     cells = [new_code_cell(PANEL.format(tests=str(TESTS))), new_code_cell(BUTTON)]
     nbformat.write(new_notebook(cells=cells, metadata=KERNEL), path)
     return path
-
-
-def run_all(page) -> None:
-    """Run every cell by the menu, once the kernel is ready."""
-    page.get_by_text("Python 3 (ipykernel) | Idle").wait_for(timeout=WAIT)
-    page.get_by_role("menuitem", name="Run", exact=True).click()
-    page.get_by_role("menuitem", name="Run All Cells", exact=True).click()
 
 
 def test_a_notebook_that_was_not_run_shows_stills_and_says_how_to_bring_them_to_life(jupyter_server, browser_page):
