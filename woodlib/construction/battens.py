@@ -65,6 +65,7 @@ BATTENS = Construction(
     name="battens with slots",
     holds=False,
     keeps_border=False,
+    keeps_flat=True,
     numbers=numbers,
     rules=RULES,
     driest=_driest,

@@ -132,6 +132,7 @@ BREADBOARD = Construction(
     name="breadboard end with slots",
     holds=False,
     keeps_border=True,
+    keeps_flat=True,
     numbers=numbers,
     rules=RULES,
     driest=_driest,

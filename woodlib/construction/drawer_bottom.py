@@ -102,6 +102,7 @@ DRAWER_BOTTOM = Construction(
     name="solid bottom in grooves",
     holds=False,
     keeps_border=False,
+    keeps_flat=True,
     numbers=numbers,
     rules=RULES,
     driest=_driest,

@@ -215,6 +215,7 @@ FRAME_PANEL = Construction(
     name="frame with a floating panel",
     holds=False,
     keeps_border=True,
+    keeps_flat=True,
     numbers=numbers,
     rules=RULES,
     driest=_driest,

@@ -15,16 +15,20 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 def _driest(facts: Facts) -> str:
-    if not facts.moves("narrowing_high"):
-        return "it is no drier than today, so it is not pulled in the first year"
-    wanted = facts.up_to("narrowing_high")
-    return f"the border keeps it from shrinking by {wanted}, so it is pulled apart across its grain"
+    return facts.either(
+        "narrowing_high",
+        f"the border keeps it from shrinking by {facts.up_to('narrowing_high')}, so it is pulled apart across its "
+        "grain",
+        "it is no drier than today, so it is not pulled in the first year",
+    )
 
 
 def _dampest(facts: Facts) -> str:
-    if not facts.moves("widening_high"):
-        return "it is no damper than today, so it does not push"
-    return f"the border keeps it from growing by {facts.up_to('widening_high')}, so it pushes and may bow"
+    return facts.either(
+        "widening_high",
+        f"the border keeps it from growing by {facts.up_to('widening_high')}, so it pushes and may bow",
+        "it is no damper than today, so it does not push",
+    )
 
 
 GLUED_BORDER = Construction(
@@ -32,6 +36,7 @@ GLUED_BORDER = Construction(
     name="border glued across the ends",
     holds=True,
     keeps_border=True,
+    keeps_flat=True,
     numbers=numbers,
     rules=(),
     driest=_driest,

@@ -54,16 +54,20 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 def _driest(facts: Facts) -> str:
-    if not facts.moves("narrowing_high"):
-        return "it is no drier than today, so the rim does not pull in the first year"
     wanted, bow = facts.up_to("narrowing_high"), facts.up_to("bow_narrowing")
-    return f"the rim keeps its face from shrinking by {wanted}; held flat it is pulled apart, free it bows by {bow}"
+    return facts.either(
+        "narrowing_high",
+        f"the rim keeps its face from shrinking by {wanted}; held flat it is pulled apart, free it bows by {bow}",
+        "it is no drier than today, so the rim does not pull in the first year",
+    )
 
 
 def _dampest(facts: Facts) -> str:
-    if not facts.moves("widening_high"):
-        return "it is no damper than today, so the rim does not push"
-    return f"the panel bows the other way by {facts.up_to('bow_widening')}, or pushes on the glue if it is held flat"
+    return facts.either(
+        "widening_high",
+        f"the panel bows the other way by {facts.up_to('bow_widening')}, or pushes on the glue if it is held flat",
+        "it is no damper than today, so the rim does not push",
+    )
 
 
 GLUED_FACE_RIM = Construction(

@@ -98,7 +98,7 @@ def compare(
 
     ``kind`` of piece, see ``ways.KINDS``: all ways that serve it; the usual six when none is named.
     Order: advised before refused, less risk first, solid wood before sheets, then those that keep a
-    border across the ends, then fewer cuts.
+    border across the ends, then those that keep the panel flat by themselves, then fewer cuts.
 
     >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
     >>> comparison = compare(seat, 8, Year.from_seasons(winter=(20, 30), summer=(25, 60)))
@@ -120,9 +120,10 @@ def compare(
     return Comparison(ranked, _recommendation(ranked[0]), _would_change(glued, quartered, calm))
 
 
-def suitability(verdict: Verdict) -> tuple[bool, int, bool, bool, int]:
+def suitability(verdict: Verdict) -> tuple[bool, int, bool, bool, bool, int]:
     """What the order of a comparison goes by, best first."""
-    return not verdict.allowed, verdict.level, not verdict.solid, not verdict.keeps_border, len(verdict.cuts)
+    plain = not verdict.solid, not verdict.keeps_border, not verdict.keeps_flat
+    return not verdict.allowed, verdict.level, *plain, len(verdict.cuts)
 
 
 def _travels(piece: Piece, stock_mc_percent: float, air, doubts: Doubts) -> tuple[MonthlyMoisture, Quantities]:

@@ -108,6 +108,7 @@ MITRED_FRAME = Construction(
     name="mitred frame around a floating panel",
     holds=True,
     keeps_border=True,
+    keeps_flat=True,
     numbers=numbers,
     rules=RULES,
     driest=_driest,

@@ -140,6 +140,10 @@ class Facts:
         """Whether a travel happens at all at its careful end."""
         return float(room(self.quantities[name])) > 0.0
 
+    def either(self, name: str, moving: str, still: str) -> str:
+        """One of two texts: the first where a travel happens at all at its careful end."""
+        return moving if self.moves(name) else still
+
     def up_to(self, name: str) -> str:
         """The most a travel can need, as the shop reads it, rounded up."""
         return f"up to {both(float(room(self.quantities[name])), rounding='up')}" if self.moves(name) else "nothing"

@@ -85,6 +85,7 @@ SLIDING_DOVETAIL = Construction(
     name="batten in a sliding dovetail",
     holds=False,
     keeps_border=False,
+    keeps_flat=True,
     numbers=numbers,
     rules=RULES,
     driest=_driest,

@@ -124,6 +124,7 @@ EDGED_SHEET = Construction(
     name="sheet with solid edging",
     holds=False,
     keeps_border=True,
+    keeps_flat=True,
     numbers=numbers,
     rules=EDGED_RULES,
     driest=_edged_driest,
@@ -150,6 +151,7 @@ VENEERED_SHEET = Construction(
     name="sheet veneered on both faces",
     holds=True,
     keeps_border=True,
+    keeps_flat=True,
     numbers=numbers,
     rules=(
         *SHEET,
@@ -174,7 +176,7 @@ VENEERED_SHEET = Construction(
     ),
     part="sheet",
     solid=False,
-    kinds=("table top", "lid", "door panel", "drawer front", "drawer bottom", "back"),
+    kinds=("table top", "lid", "door panel", "drawer front", "drawer side", "drawer bottom", "back"),
     states=(
         CutRule("sheet narrower at each edge in the driest month", (travel("sheet_narrowing"),), "up", "half its width",
                 fine=True),

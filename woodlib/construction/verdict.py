@@ -101,7 +101,7 @@ class Construction:
     ``kinds`` of piece it serves; ``states`` sizes as they will stand in a month, never negative; ``change`` one
     sentence on what would turn the advice over; ``holding(piece, held, allowances)`` turns the share of an edge-glued
     border into its own; ``opens_when_damp`` says that growth pulls on the joint as shrinking does; ``part`` names what
-    moves; ``solid`` that it is solid wood through and through.
+    moves; ``solid`` that it is solid wood through and through; ``keeps_flat`` that it keeps the panel flat by itself.
     """
 
     key: str
@@ -125,6 +125,7 @@ class Construction:
     opens_when_damp: bool = False
     part: str = "panel"
     solid: bool = True
+    keeps_flat: bool = False
     cautions: tuple[str, ...] = ()
 
 
@@ -173,6 +174,7 @@ class Verdict:
     parts: tuple[Cut, ...] = ()
     would_change: str = ""
     solid: bool = True
+    keeps_flat: bool = False
     panel: HeldPanel | None = field(default=None, repr=False)
     measures: tuple[str, ...] = ()
 
@@ -222,6 +224,7 @@ def decide(
         tuple(rule.cut(quantities) for rule in (FINISHED + construction.parts if construction.parts else ())),
         construction.change,
         solid=construction.solid,
+        keeps_flat=construction.keeps_flat,
     )
 
 
