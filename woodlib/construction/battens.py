@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from .parts import FINISHED
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
 from .travel import Quantities, fixings
@@ -72,7 +71,6 @@ BATTENS = Construction(
     dampest=_dampest,
     reasons=("The battens keep the panel flat and hold it at the middle only, so it slides past every other screw.",),
     kinds=("table top", "seat", "lid", "board", "door panel"),
-    parts=FINISHED,
     states=(
         CutRule(
             "batten hidden at each edge in the driest month",

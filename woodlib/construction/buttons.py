@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from .parts import FINISHED
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
 from .travel import Quantities, at_fixing
@@ -67,7 +66,6 @@ BUTTONS = Construction(
     dampest=_dampest,
     reasons=("The base holds the top down but not across its grain, so the top slides on the buttons.",),
     kinds=("table top", "seat"),
-    parts=FINISHED,
     states=(
         CutRule("hold of a button in the driest month", (fixed("hold"),), "down", "it draws back with the edge"),
         CutRule(

@@ -6,6 +6,7 @@ the thickness of the drawer's back, under which the bottom passes.
 
 from __future__ import annotations
 
+from .parts import OPENING
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
 from .travel import Quantities, at_fixing, thickness_travel
@@ -115,6 +116,7 @@ DRAWER_BOTTOM = Construction(
         "Thin the edges from below until they slide in the grooves by hand.",
     ),
     kinds=("drawer bottom",),
+    outside=OPENING,
     part="bottom",
     states=STATES,
     cautions=(

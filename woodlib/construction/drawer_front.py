@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .parts import OPENING
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
 from .travel import Quantities, in_opening
@@ -90,6 +91,7 @@ DRAWER_FRONT = Construction(
         "Wax sides and runners; a stop at the back keeps the front flush.",
     ),
     kinds=("drawer front",),
+    outside=OPENING,
     part="front",
     states=front_states("front"),
     cautions=(

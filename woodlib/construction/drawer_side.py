@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from .drawer_front import dampest, driest, front_rules, front_states
+from .parts import OPENING
 from .piece import Allowances, Piece
 from .rules import CutRule, fixed
 from .travel import Quantities, in_opening
@@ -40,6 +41,7 @@ DRAWER_SIDE = Construction(
         "Fit the width of the box along the sides to its case with the same small gap all the way back.",
     ),
     kinds=("drawer side",),
+    outside=OPENING,
     part="side",
     states=front_states("side"),
     change="A drawer on metal slides needs no kicker; its side then only has to clear the rail above.",

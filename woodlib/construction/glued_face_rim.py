@@ -6,8 +6,9 @@ from ..restraint.closed_forms import working_depth_m
 from ..restraint.field import PlaneWood
 from ..restraint.layers import bow_m, two_layer_curvature_per_m
 from .held import Held
+from .parts import size
 from .piece import Allowances, Piece
-from .rules import CutRule, Facts, travel
+from .rules import CutRule, Facts, fixed, travel
 from .stiffness import panel_and_strip
 from .travel import Quantities
 from .verdict import Construction
@@ -94,6 +95,10 @@ GLUED_FACE_RIM = Construction(
     ),
     remarks=("a rim on the face pulls on one side only; the same below would stop the bow but not the pull",),
     kinds=("table top", "seat", "lid", "board"),
+    parts=(
+        size("rim pieces across the face, two, length", fixed("finished_width")),
+        size("rim pieces, width", fixed("border")),
+    ),
     states=(
         CutRule(
             "bow in the driest month, if free",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .parts import OPENING
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
 from .travel import Quantities, in_opening
@@ -81,6 +82,7 @@ INSET_PANEL = Construction(
     ),
     remarks=("a reveal that is even all round today will be uneven in other months; a small bead hides it",),
     kinds=("lid", "seat", "door panel"),
+    outside=OPENING,
     states=STATES,
     cautions=(
         "A lid falls: fit a stay that holds it open by itself, and leave room for fingers at the hinges.",

@@ -23,7 +23,19 @@ FINISHED = (
     size("finished outside, across the grain", fixed("finished_width")),
     size("finished outside, along the grain", fixed("finished_length")),
 )
-"""Of every way, before its own parts."""
+"""Of every way whose sizes are those of the whole piece, before its own parts."""
+
+OPENING = (
+    size("opening, across the grain", fixed("finished_width")),
+    size("opening, along the grain", fixed("finished_length")),
+)
+"""Of a part that is fitted into one."""
+
+ROUND = (
+    size("diameter", fixed("finished_width")),
+    size("length along the grain", fixed("finished_length")),
+)
+"""Of a turned part."""
 
 ENDS = (
     size("panel between the end pieces, along the grain", fixed("finished_length"), fixed("border", -2.0), why=JOINTS),
@@ -31,3 +43,9 @@ ENDS = (
     size("end pieces, width", fixed("border")),
 )
 """A panel of the whole width between two end pieces."""
+
+EDGING = (
+    size("edging along the grain, two, length over the mitres", fixed("finished_length")),
+    size("edging across the grain, two, length over the mitres", fixed("finished_width")),
+)
+"""Solid edging around a sheet."""

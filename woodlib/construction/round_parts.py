@@ -8,6 +8,7 @@ from __future__ import annotations
 from math import cos, radians
 
 from .held import Held
+from .parts import ROUND
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
 from .travel import Quantities
@@ -104,6 +105,7 @@ ROUND_TENON = Construction(
         "Bore a test hole in the same wood, and turn the tenon to a push fit in it.",
     ),
     kinds=("turned part",),
+    outside=ROUND,
     part="tenon",
     states=(
         *OVAL,
@@ -138,6 +140,7 @@ LOOSE_RING = Construction(
         "Pin the ring at one place only, or let it hang loose.",
     ),
     kinds=("turned part",),
+    outside=ROUND,
     part="post",
     states=(
         *OVAL,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -88,17 +89,33 @@ class Cut:
 
     @property
     def _steps(self) -> tuple[int, float]:
-        return (32, 0.5) if self.fine else (16, 1)
+        """Steps of an inch, and of a millimetre; a size that these would round down to nothing has finer ones."""
+        steps = (32, 0.5) if self.fine else (16, 1)
+        lost = self.rounding == "down" and self.metres > 0.0 and not self.reaches
+        if lost and not all(rounded_steps(size, per, "down") for size, per in self._in(steps)):
+            return (64, 0.1)
+        return steps
+
+    def _in(self, steps: tuple[int, float]) -> tuple[tuple[float, int], tuple[float, int]]:
+        return (self.metres / INCH_M, steps[0]), (1000.0 * self.metres, round(1 / steps[1]))
 
     def steps(self) -> tuple[int, int]:
         """The dimension as it is written, in steps of an inch and of a millimetre."""
-        denominator, step_mm = self._steps
         if self.reaches:
             return tuple(sum(steps) for steps in zip(*(reach.steps() for reach in self.reaches), strict=True))
-        inches, per_mm = self.metres / INCH_M, round(1 / step_mm)
-        return rounded_steps(inches, denominator, self.rounding), rounded_steps(
-            1000.0 * self.metres, per_mm, self.rounding
-        )
+        return tuple(rounded_steps(size, per, self.rounding) for size, per in self._in(self._steps))
+
+    def written_m(self, first: str = "customary") -> Fraction:
+        """The dimension as it is written in one system, exactly: what leaves the shop, metres.
+
+        >>> Cut("slot", 0.0131, "up", "").written_m("metric")
+        Fraction(7, 500)
+        """
+        denominator, step_mm = self._steps
+        inch_steps, mm_steps = self.steps()
+        if first == "customary":
+            return Fraction(inch_steps, denominator) * EXACT_INCH_M
+        return Fraction(mm_steps, 1000 * round(1 / step_mm))
 
     def text(self, first: str = "customary") -> str:
         """The dimension as the shop reads it, rounded the safe way.
@@ -108,7 +125,7 @@ class Cut:
         """
         denominator, step_mm = self._steps
         if not self.reaches:
-            return both(self.metres, denominator, step_mm, self.rounding, first)
+            return self._never_nothing(both(self.metres, denominator, step_mm, self.rounding, first))
         inch_steps, mm_steps = self.steps()
         texts = (
             inch_fraction(Fraction(inch_steps, denominator) * EXACT_INCH_M, denominator),
@@ -116,6 +133,11 @@ class Cut:
         )
         head, tail = texts if first == "customary" else texts[::-1]
         return f"{head} ({tail})"
+
+    def _never_nothing(self, text: str) -> str:
+        """The text of something too thin for the rule in inches: that it is there must not be lost."""
+        lost = self.metres > 0.0 and self.rounding == "down" and not self.steps()[0]
+        return re.sub(r"(?<![\d/.-])0 in\b", "under 1/64 in", text) if lost else text
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from .parts import FINISHED
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
 from .travel import Quantities, fixings
@@ -107,7 +106,6 @@ SLOTTED_BLOCKS = Construction(
         "Screw no deeper than two thirds of the top's thickness; drill with a stop.",
     ),
     kinds=("table top", "seat"),
-    parts=FINISHED,
     states=STATES,
     change="Rails thick enough for a groove could take buttons, which need no slots along the long rails.",
 )

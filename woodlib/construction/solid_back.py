@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .parts import OPENING
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, NoteRule, fixed, travel
 from .travel import Quantities, at_fixing
@@ -107,6 +108,7 @@ LAPPED_BACK = Construction(
     steps=_STEPS,
     notes=(_COARSE,),
     kinds=("back",),
+    outside=OPENING,
     part="back, all boards together,",
     states=_states("lap kept"),
     cautions=(
@@ -128,6 +130,7 @@ TONGUED_BACK = Construction(
     steps=("Put no glue on the tongues.", *_STEPS),
     notes=(_COARSE,),
     kinds=("back",),
+    outside=OPENING,
     part="back, all boards together,",
     states=_states("tongue kept in its groove"),
     cautions=(

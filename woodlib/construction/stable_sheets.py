@@ -11,6 +11,7 @@ from math import sqrt
 from ..restraint.assumptions import assumption
 from ..restraint.fracture import fracture_energy_j_per_m2
 from .held import Held
+from .parts import EDGING
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, NoteRule, fixed, travel
 from .stiffness import panel_and_strip
@@ -139,6 +140,7 @@ EDGED_SHEET = Construction(
     solid=False,
     notes=(_mitre("mitre_narrowing"), _mitre("mitre_widening")),
     kinds=("table top", "seat", "lid", "door panel", "drawer front"),
+    parts=EDGING,
     states=EDGED_STATES,
     cautions=(
         "Dust of fibreboard is fine and carries binder: draw it off and wear a mask.",
@@ -155,7 +157,8 @@ VENEERED_SHEET = Construction(
     numbers=numbers,
     rules=(
         *SHEET,
-        CutRule("veneer, thickness", (fixed("veneer"),), "down", "thicker layers carry more energy to crack with",
+        CutRule("veneer, thickness", (fixed("veneer"),), "down",
+                "no thicker than this: thicker layers carry more energy to crack with",
                 fine=True),
         SPACE,
     ),
@@ -177,6 +180,7 @@ VENEERED_SHEET = Construction(
     part="sheet",
     solid=False,
     kinds=("table top", "lid", "door panel", "drawer front", "drawer side", "drawer bottom", "back"),
+    parts=EDGING,
     states=(
         CutRule("sheet narrower at each edge in the driest month", (travel("sheet_narrowing"),), "up", "half its width",
                 fine=True),

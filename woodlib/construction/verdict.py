@@ -96,7 +96,7 @@ class Construction:
     on the month; ``reasons`` has one sentence per risk level, or one for all, with ``{held}``, ``{most}`` and
     ``{limit}`` to be filled with strains; ``remarks`` always hold, ``notes`` hang on sizes.
 
-    ``parts`` the sizes of its parts, beside the whole piece; ``reason_sizes`` sizes that ``reasons`` name in braces.
+    ``outside`` the sizes of the whole piece, or of the opening; ``parts`` those of its parts, beside them; ``reason_sizes`` sizes that ``reasons`` name in braces.
 
     ``kinds`` of piece it serves; ``states`` sizes as they will stand in a month, never negative; ``change`` one
     sentence on what would turn the advice over; ``holding(piece, held, allowances)`` turns the share of an edge-glued
@@ -119,6 +119,7 @@ class Construction:
     kinds: tuple[str, ...] = ()
     states: tuple[CutRule, ...] = ()
     parts: tuple[CutRule, ...] = ()
+    outside: tuple[CutRule, ...] = FINISHED
     reason_sizes: tuple[tuple[str, CutRule], ...] = ()
     change: str = ""
     holding: Callable[[Piece, Held, Allowances], Held] | None = None
@@ -221,7 +222,7 @@ def decide(
         _remarks(construction, piece, held, quantities),
         MappingProxyType(quantities),
         tuple(rule.cut(quantities) for rule in construction.states),
-        tuple(rule.cut(quantities) for rule in (FINISHED + construction.parts if construction.parts else ())),
+        tuple(rule.cut(quantities) for rule in construction.outside + construction.parts),
         construction.change,
         solid=construction.solid,
         keeps_flat=construction.keeps_flat,
