@@ -78,6 +78,15 @@ def test_far_fewer_states_than_a_full_grid():
     assert min(layout.counts) > 5 and len(layout.orders) < 0.7 * np.prod(layout.counts)
 
 
+def test_a_slider_that_multiplies_hides_nothing_of_what_the_others_do():
+    # The width by itself moves the end far more than the others do, and still carries all that they do together.
+    def three(width, first, second):
+        return _answer([Line([(0, 0), (500 * width * (1 + 0.1 * np.exp(first - second)), 10)])])
+
+    inputs = (WIDTH, *(Span(key, key, "length", 0, 1, 0.02, 0.5) for key in ("first", "second")))
+    assert check(freeze(study("trial", "?", inputs)(three))).worst_px < 0.3
+
+
 def test_the_table_is_plain_data_and_always_the_same(frozen):
     text = json.dumps(frozen.payload)
     assert json.dumps(freeze(example).payload) == text

@@ -144,7 +144,7 @@ def _told(study: Study, state: dict[str, Any]) -> str:
 
 def same_structure(study: Study, first: Recording, other: Recording, state: dict[str, Any]) -> None:
     """Refuse a picture or a sentence that changes its make-up while a slider moves."""
-    if first.signature() != other.signature():
+    if not other.is_made_like(first):
         raise FreezeError(
             f"The study {study.key!r} changes its make-up while a slider moves, at {_told(study, state)}: it draws other "
             "marks, points or words. Keep every mark and hide it with shown=pick(...), keep axes fixed, and choose words "
@@ -240,9 +240,8 @@ def _seen_products(falls: list[list[np.ndarray]], seen: float) -> tuple[np.ndarr
     kept, rest = None, 0.0
     axes = [np.arange(MOST_ORDERS)] * len(falls)
     for probe in zip(*falls, strict=True):
-        # Products are measured against the largest change of a leaf: what it holds apart from change says nothing of them.
-        size = np.max([fall[1] for fall in probe], axis=0)
-        steps_down = [np.concatenate([np.zeros_like(size)[None], fall[1:] - size]) for fall in probe]
+        size = _size(np.array([fall[1:3] for fall in probe]), np.log10(seen))
+        steps_down = [np.concatenate([np.zeros_like(size)[None], np.minimum(fall[1:] - size, 0.0)]) for fall in probe]
         # Leaves that fall alike need the same products: a quarter of a decade is close enough.
         profile = np.concatenate([*steps_down, size[None]])
         profile = np.unique(np.round(np.clip(profile, -20, 20) * 4) / 4, axis=1)
@@ -259,6 +258,18 @@ def _seen_products(falls: list[list[np.ndarray]], seen: float) -> tuple[np.ndarr
         rest = max(rest, float(lost.max(initial=0.0)))
         kept = alive if kept is None else np.unique(np.concatenate([kept, alive]), axis=0)
     return kept if len(kept) else np.zeros((1, len(falls)), int), rest
+
+
+def _size(falls: np.ndarray, floor: float) -> np.ndarray:
+    """Against which change of each leaf its products are measured, in decades: shape (leaves,) from (spans, 2, leaves).
+
+    The largest change along any one span; what a leaf holds apart from change says nothing of products. A span along
+    which the leaf runs straight often multiplies what the others do, however far it moves the leaf by itself: such a
+    span counts only where there is no other.
+    """
+    change, bend = falls[:, 0], falls[:, 1]
+    curved = np.where(bend >= floor, change, -np.inf).max(axis=0)
+    return np.where(np.isfinite(curved), curved, change.max(axis=0))
 
 
 def _kink(study: Study, span: Span, recording: Recording, leaf: int, states: list, values: np.ndarray) -> str:

@@ -48,10 +48,11 @@ def panel_movement(species: str, width: float, driest: float, dampest: float, ri
     dry, damp = (float(sorption_percent(ROOM_TEMPERATURE_C, humidity)) for humidity in (driest, dampest))
     along, radial, tangential = _axis_strains(wood, dry, damp)
     flat, upright = math.cos(math.radians(ring_angle)) ** 2, math.sin(math.radians(ring_angle)) ** 2
-    mid = tangential * (width * flat) + radial * (width * upright)
+    across = tangential * flat + radial * upright
     below, above = moment_margins(wood, math.radians(ring_angle), damp - dry, _AIR_DOUBT)
-    low, high = larger(mid - width * float(below), 0.0), mid + width * float(above)
-    per_foot = tangential * (FOOT_M * flat) + radial * (FOOT_M * upright)
+    # The width comes last, as a step that a page repeats: so a table holds strains, whatever the width.
+    mid, low, high = across * width, larger(across - float(below), 0.0) * width, (across + float(above)) * width
+    per_foot = across * FOOT_M
     thickness = radial * (BOARD_THICKNESS_M * flat) + tangential * (BOARD_THICKNESS_M * upright)
     year_of_moisture = say("{dry} in the driest month, {damp} in the dampest", dry=moisture(dry), damp=moisture(damp))
     thin = say("of {thickness}: the same law, but little wood to move", thickness=length(BOARD_THICKNESS_M))
