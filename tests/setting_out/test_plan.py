@@ -84,7 +84,7 @@ def test_hardware_across_the_grain_gets_slots(tmp_path):
 
 
 def test_without_border_there_are_no_end_pieces():
-    found = set_out(BRIEF, end_pieces=False)
+    found = set_out(BRIEF, (), end_pieces=False)
     assert found.end_piece_m is None and found.boards is None and found.joints == ()
     assert "No glue line" in found.glue.says and "bore for dowels" not in found.order.names
 
@@ -138,7 +138,7 @@ def test_drawings_are_true_to_the_numbers(plan):
     assert len(holes) == 4
     scale = (holes[3].x - holes[0].x) / float(plan.hardware[1].pair.holes_m[1] - plan.hardware[0].pair.holes_m[0])
     assert holes[0].x - LEFT == pytest.approx(float(plan.hardware[0].pair.holes_m[0]) * scale)
-    assert TOP + float(wide) * scale - holes[0].y == pytest.approx(float(plan.practice.hardware_inset_m) * scale)
+    assert TOP + float(wide) * scale - holes[0].y == pytest.approx(float(plan.hardware[0].inset_m) * scale)
     said = [mark.text for mark in walk(picture.marks) if isinstance(mark, Words)]
     assert "44 in (1117.6 mm)" in said and "20 in (508 mm)" in said and said.count("5-3/64 in (128 mm)") == 2
     blank = [mark.text for mark in walk(blank_drawing(plan).marks) if isinstance(mark, Words)]

@@ -9,11 +9,12 @@ from __future__ import annotations
 from .keys import KEYS, Key
 from .lines import key_lines
 from .read import read_brief
-from .record import Brief, Finish, Hardware, House, Piece, Season, Stock
+from .record import BoardOnHand, Brief, Finish, Hardware, House, Piece, Season, Stock
 from .template import template_text, write_template
 
 __all__ = [
     "KEYS",
+    "BoardOnHand",
     "Brief",
     "Finish",
     "Hardware",

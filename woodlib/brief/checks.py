@@ -9,13 +9,15 @@ from ..units import both, shown
 from .keys import SOURCES_OF_AIR
 from .record import Season, species_of
 
+MOST_BOARDS = 60
 OUTDOOR_SETTINGS = ("heating", "cooling", "moisture_gain", "humidifier_holds", "dehumidifier_holds")
 
 
 def check_fit(desk) -> None:
     """Sizes that cannot belong together are usually two swapped numbers or a wrong unit."""
     size = {name: desk.known.get(f"piece.{name}") for name in ("width", "length", "thickness", "border_width")}
-    _smaller(desk, size, "thickness", ("width", "length"), 1.0, "the thickness is the smallest size of a panel")
+    if desk.known.get("piece.kind") != "turned part":  # as thick as it is wide
+        _smaller(desk, size, "thickness", ("width", "length"), 1.0, "the thickness is the smallest size of a panel")
     _smaller(desk, size, "border_width", ("width", "length"), 0.5, "two borders must leave some panel between them")
     given = [name for name in ("border_width", "border_thickness") if desk.raw(("piece", name)) is not None]
     if len(given) == 1:
@@ -41,13 +43,56 @@ def _hardware_fits(desk, size: dict) -> None:
     for place in range(len(listed) if isinstance(listed, list) else 0):
         path = ("hardware", place)
         centres, runs = (desk.known.get(f"hardware.{place + 1}.{name}") for name in ("centres", "runs"))
-        along = "length" if runs == "along the grain" else "width"
+        along, aside = ("length", "width") if runs == "along the grain" else ("width", "length")
+        _hole_on_the_piece(desk, size, place, along, aside)
         if None not in (centres, runs, size[along]) and centres >= size[along]:
             here = (*path, "centres")
             desk.problems.add(
                 f"{desk.where(here)}hardware.centres is {shown(desk.raw(here))}, which does not fit on a panel "
                 f"with piece.{along} {shown(desk.raw(('piece', along)))}; check both."
             )
+
+
+def _hole_on_the_piece(desk, size: dict, place: int, along: str, aside: str) -> None:
+    """Holes at the places that are typed lie on the piece: both of a pair, and their line."""
+    inset, middle, centres = (desk.known.get(f"hardware.{place + 1}.{name}") for name in ("inset", "middle", "centres"))
+    if None not in (inset, size[aside]) and inset >= size[aside]:
+        _off_the_wood(desk, (("hardware", place, "inset"), aside), "its holes would lie beside the piece")
+    if None in (middle, centres, size[along]) or centres >= size[along]:
+        return
+    if not 0.5 * centres < middle < size[along] - 0.5 * centres:
+        least, most = both(0.5 * centres, 64, 0.1), both(size[along] - 0.5 * centres, 64, 0.1)
+        _off_the_wood(
+            desk, (("hardware", place, "middle"), along), f"a hole would lie beside the piece; write {least} to {most}"
+        )
+
+
+def _off_the_wood(desk, at: tuple[tuple, str], why: str) -> None:
+    path, entry = at
+    desk.problems.add(
+        f"{desk.where(path)}hardware.{path[-1]} is {shown(desk.raw(path))}; with piece.{entry} "
+        f"{shown(desk.raw(('piece', entry)))} {why}, or check both."
+    )
+
+
+def check_boards(desk) -> None:
+    """Boards on hand that can be told apart, and no more of them than can be laid out."""
+    listed = desk.raw(("boards",))
+    count = len(listed) if isinstance(listed, list) else 0
+    names = [desk.known.get(f"boards.{place + 1}.name") for place in range(count)]
+    for place, name in enumerate(names):
+        if name is not None and name in names[:place]:
+            path = ("boards", place, "name")
+            desk.problems.add(
+                f"{desk.where(path)}boards.name is {shown(name)}, which another board is called already; chalk another "
+                "name on it, or write count = 2 where the two are alike."
+            )
+    if count > MOST_BOARDS:
+        path = ("boards", MOST_BOARDS)
+        desk.problems.add(
+            f"{desk.where(path)}boards holds {count} tables; at most {MOST_BOARDS} can be laid out, so put those alike "
+            "together with count."
+        )
 
 
 def check_stock(desk) -> None:

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-KINDS_OF_PIECE = ("lid", "seat", "table top", "door panel", "board")
+KINDS_OF_PIECE = ("lid", "seat", "table top", "door panel", "board", "frame", "back", "drawer front", "drawer side",
+                  "drawer bottom", "turned part")
 RING_ANGLES_DEG = {"flatsawn": 0.0, "riftsawn": 45.0, "quartersawn": 90.0}
 DIRECTIONS = ("across the grain", "along the grain")
 UNITS = ("inches", "millimetres")
@@ -56,12 +57,14 @@ KEYS = (
     Key("units", "choice", "Which system is written first: inches or millimetres.", '"inches"', choices=UNITS),
     Key("constructions", "names", "Ways to build that are to be compared; left out, all of them are.",
         '["breadboard end", "frame and panel"]', shown=False),
-    Key("piece.kind", "choice", "lid, seat, table top, door panel or board.", '"seat"', True, choices=KINDS_OF_PIECE),
+    Key("piece.kind", "choice", "lid, seat, table top, door panel, board, frame, back, drawer front, drawer "
+        "side, drawer bottom or turned part.", '"seat"', True, choices=KINDS_OF_PIECE),
     Key("piece.width", "length", "Finished width of the whole piece, border included, ACROSS the grain: the direction "
-        "that moves.", '"20 in"', True, low=0.01, high=5),
+        "that moves. Of a drawer part, a back or an inset door the opening it fits into; of a turned part the diameter.",
+        '"20 in"', True, low=0.01, high=5),
     Key("piece.length", "length", "Finished length of the whole piece along the grain, border included.", '"44 in"',
         True, low=0.01, high=6),
-    Key("piece.thickness", "length", "Thickness of the panel.", '"7/8 in"', True, low=0.001, high=0.3),
+    Key("piece.thickness", "length", "Thickness of the panel; of a turned part the diameter.", '"7/8 in"', True, low=0.001, high=0.3),
     Key("piece.border_width", "length", "Width of the border the client has in mind, within that size; leave both out "
         "for none.",
         '"2 in"', low=0.001, high=1),
@@ -79,6 +82,8 @@ KEYS = (
         shown=False),
     Key("wood.meter_error", "moisture", "How far the moisture may be off, in points of moisture content; left out, "
         "1 point (common practice, no source).", '"1 %"', low=0, high=10),
+    Key("wood.out_of_flat", "length", "How far rough or glued faces are out of flat, from the highest to the lowest point; "
+        "planing them flat loses as much.", '"1/16 in"', low=0, high=0.05, shown=False),
     Key("wood.built_in", "month", "Month in which the panel is glued up.", '"October"', True),
     Key("finish.name", "words", "Finish.", '"urethane varnish"'),
     Key("finish.coats", "whole", "Number of coats.", "3", low=0, high=30),
@@ -107,10 +112,22 @@ KEYS = (
         '"35 %"', low=1, high=100, shown=False),
     Key("house.dehumidifier_holds", "humidity", "With weather or climate: a dehumidifier, or cooling that dries, keeps "
         "the room below this.", '"55 %"', low=1, high=100, shown=False),
-    Key("hardware[].name", "words", "What it is.", '"finger pull"', True),
+    Key("hardware[].name", "name", "What it is.", '"finger pull"', True),
     Key("hardware[].centres", "length", "Distance between its two screws, centre to centre.", '"128 mm"', True,
         low=0.001, high=5),
     Key("hardware[].runs", "choice", "across the grain (the distance will change) or along the grain.",
         '"across the grain"', True, choices=DIRECTIONS),
+    Key("hardware[].inset", "length", "From the front edge to the line of its holes; from the left end where it runs across "
+        "the grain. Left out, 1-1/2 in (common practice, no source).", '"3/4 in"', low=0.003, high=1, shown=False),
+    Key("hardware[].middle", "length", "From the left end to the middle between its holes; from the front edge where it "
+        "runs across the grain. Left out, all that run alike share that side evenly.", '"11 in"', low=0.003, high=6,
+        shown=False),
+    Key("hardware[].screw", "length", "Diameter of its screws; left out, 4 mm (common practice, no source).", '"4 mm"',
+        low=0.001, high=0.02, shown=False),
+    Key("boards[].name", "name", "What is chalked on the board.", '"A"', True, shown=False),
+    Key("boards[].width", "length", "Its width, rough.", '"6-1/2 in"', True, low=0.01, high=1.5, shown=False),
+    Key("boards[].length", "length", "Its length, rough.", '"10 ft"', True, low=0.05, high=8, shown=False),
+    Key("boards[].thickness", "length", "Its thickness, rough.", '"1-1/8 in"', True, low=0.002, high=0.3, shown=False),
+    Key("boards[].count", "whole", "How many there are like it; left out, one.", "2", low=1, high=60, shown=False),
     Key("handout.*.*", "start", "", ""),
 )

@@ -11,11 +11,11 @@ from types import MappingProxyType
 from ..errors import InputError, Problems
 from ..units import shown
 from . import values
-from .checks import check_fit, check_house, check_stock
+from .checks import check_boards, check_fit, check_house, check_stock
 from .keys import KEYS, RING_ANGLES_DEG, SEASONS, Key
 from .lines import key_lines
 from .plain_words import TWICE, in_plain_words
-from .record import Brief, Finish, Hardware, House, Piece, Season, Stock
+from .record import BoardOnHand, Brief, Finish, Hardware, House, Piece, Season, Stock
 from .unknown import report_unknown
 
 LARGEST_BYTES = 1_000_000
@@ -92,14 +92,15 @@ class _Desk:
         for key in KEYS:
             if "[]" not in key.path and "*" not in key.path:
                 self.read(key, tuple(key.path.split(".")))
-        hardware = self._hardware()
+        hardware = self._each("hardware", Hardware)
+        boards = self._each("boards", BoardOnHand)
         seasons = self._seasons()
         handout = self._handout()
-        for check in (check_fit, check_stock, *more_checks):
+        for check in (check_fit, check_boards, check_stock, *more_checks):
             check(self)
         source = check_house(self, seasons)
         self.problems.raise_if_any()
-        return self._made(hardware, seasons, handout, source)
+        return self._made(hardware, boards, seasons, handout, source)
 
     def read(self, key: Key, path: tuple) -> object:
         """Read one value and remember it under its dotted name; a problem is collected instead."""
@@ -139,14 +140,15 @@ class _Desk:
         found = self.raw(path)
         return found if isinstance(found, Mapping) else {}
 
-    def _hardware(self) -> tuple[Hardware, ...]:
-        keys = [key for key in KEYS if key.table == "hardware[]"]
-        listed = self.raw(("hardware",))
+    def _each(self, array: str, record: type) -> tuple:
+        """One record for each table of an array; what is not given keeps the record's own default."""
+        keys = [key for key in KEYS if key.table == f"{array}[]"]
+        listed = self.raw((array,))
         found = []
         for place, entry in enumerate(listed if isinstance(listed, list) else ()):
             if isinstance(entry, Mapping):
-                path = ("hardware", place)
-                found.append(Hardware(*(self.read(key, (*path, key.name)) for key in keys)))
+                read = {key: self.read(key, (array, place, key.name)) for key in keys}
+                found.append(record(**{_field(k): v for k, v in read.items() if v is not None or k.required}))
         return tuple(found)
 
     def _seasons(self) -> tuple[Season, ...]:
@@ -164,7 +166,7 @@ class _Desk:
             studies[study] = MappingProxyType(inputs)
         return MappingProxyType(studies)
 
-    def _made(self, hardware, seasons, handout, source) -> Brief:
+    def _made(self, hardware, boards, seasons, handout, source) -> Brief:
         given = self.known.get
         return Brief(
             path=self.path,
@@ -178,6 +180,7 @@ class _Desk:
             finish=Finish(given("finish.name", ""), given("finish.coats", 0)),
             house=self._house(source, seasons),
             hardware=hardware,
+            boards=boards,
             constructions=given("constructions", ()),
             handout=handout,
             typed=MappingProxyType(self.typed),
@@ -192,7 +195,8 @@ class _Desk:
     def _stock(self) -> Stock:
         names = ("species", "own_species", "moisture", "shop_temperature", "shop_humidity")
         given = [self.known.get(f"wood.{name}") for name in names]
-        return Stock(*given, self.known.get("wood.meter_error", 1.0), self.known["wood.built_in"])
+        out_of_flat = self.known.get("wood.out_of_flat", 0.0)
+        return Stock(*given, self.known.get("wood.meter_error", 1.0), self.known["wood.built_in"], out_of_flat)
 
     def _house(self, source: str, seasons: tuple[Season, ...]) -> House:
         given = self.known.get
@@ -210,6 +214,11 @@ class _Desk:
             given("house.log_temperature_unit"),
             given("house.log_date_order"),
         )
+
+
+def _field(key: Key) -> str:
+    """The record's name for a key: lengths carry their unit."""
+    return f"{key.name}_m" if key.reads == "length" else key.name
 
 
 def dotted(path: tuple) -> str:

@@ -40,6 +40,7 @@ class Stock:
     shop_rh_percent: float | None
     meter_error_percent: float
     month: int
+    out_of_flat_m: float = 0.0
 
     def moisture_percent(self) -> float:
         """Moisture content today in percent: as metered, or the equilibrium with the air of the shop."""
@@ -122,11 +123,29 @@ class House:
 
 @dataclass(frozen=True)
 class Hardware:
-    """Something screwed on at two fixed points; ``runs`` is ``across the grain`` or ``along the grain``."""
+    """Something screwed on at two fixed points; ``runs`` is ``across the grain`` or ``along the grain``.
+
+    ``inset_m`` of the holes' line from the front edge, ``middle_m`` between them from the left end; the two change
+    places where it runs across the grain. None where the brief leaves it to the shop's practice.
+    """
 
     name: str
     centres_m: float
     runs: str
+    inset_m: float | None = None
+    middle_m: float | None = None
+    screw_m: float | None = None
+
+
+@dataclass(frozen=True)
+class BoardOnHand:
+    """A rough board on hand, ``count`` alike."""
+
+    name: str
+    width_m: float
+    length_m: float
+    thickness_m: float
+    count: int = 1
 
 
 @dataclass(frozen=True)
@@ -148,6 +167,7 @@ class Brief:
     finish: Finish
     house: House
     hardware: tuple[Hardware, ...]
+    boards: tuple[BoardOnHand, ...]
     constructions: tuple[str, ...]
     handout: Mapping[str, Mapping[str, object]]
     typed: Mapping[str, object] = field(repr=False)

@@ -26,6 +26,8 @@ _TABLES = {
                         "months by name), log, weather, climate."),
     "house": ("[house]", "Other ways to give the air; [house.seasons...] above must go then."),
     "hardware[]": ("[[hardware]]", "Anything screwed on at two points; one such table each."),
+    "boards[]": ("[[boards]]", "Rough boards on hand for the panel; one such table each. Without them the panel is set out "
+                 "as one board."),
 }
 _SUMMER = '[house.seasons.summer]\ntemperature = "75 degF"\nhumidity = "60 %"\n'
 _HANDOUT = """\

@@ -14,6 +14,7 @@ from ..units.spelling import NUMBER, plain
 from .keys import MONTHS, RING_ANGLES_DEG, Key
 
 LONGEST_WORDS = 200
+LONGEST_NAME = 60  # fits a line of a list and of a drawing
 LONGEST_TEXT = 5_000
 MOST_NAMES = 50
 # Marks that turn the reading direction around could make a printed name say something else than the file.
@@ -71,6 +72,15 @@ def _words(raw, key: Key, name: str, folder: Path) -> str:
     if not words.strip():
         raise InputError(f"{name} is empty; write it like {key.name} = {key.example}.")
     return words.strip()
+
+
+def _name(raw, key: Key, name: str, folder: Path) -> str:
+    words = _words(raw, key, name, folder)
+    if len(words) > LONGEST_NAME or not words.isprintable():
+        raise InputError(
+            f"{name} is {shown(raw)}; write a name of up to {LONGEST_NAME} letters, for example {key.name} = {key.example}."
+        )
+    return words
 
 
 def _text(raw, key: Key, name: str, folder: Path) -> str:
@@ -157,6 +167,7 @@ READERS = {
     "density": _density,
     "rings": _rings,
     "words": _words,
+    "name": _name,
     "text": _text,
     "names": _names,
     "choice": _choice,

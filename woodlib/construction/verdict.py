@@ -96,7 +96,8 @@ class Construction:
     on the month; ``reasons`` has one sentence per risk level, or one for all, with ``{held}``, ``{most}`` and
     ``{limit}`` to be filled with strains; ``remarks`` always hold, ``notes`` hang on sizes.
 
-    ``outside`` the sizes of the whole piece, or of the opening; ``parts`` those of its parts, beside them; ``reason_sizes`` sizes that ``reasons`` name in braces.
+    ``outside`` the sizes of the whole piece, or of the opening; ``parts`` those of its parts, beside them;
+    ``reason_sizes`` sizes that ``reasons`` name in braces.
 
     ``kinds`` of piece it serves; ``states`` sizes as they will stand in a month, never negative; ``change`` one
     sentence on what would turn the advice over; ``holding(piece, held, allowances)`` turns the share of an edge-glued

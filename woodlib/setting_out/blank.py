@@ -105,3 +105,42 @@ def blank_for(
     faces = [Part("flattening", "flattening", warp / 2), Part("planing", "planing", practice.face_planing_m)]
     through, _ = with_waste("thickness", [Part("panel", "piece", thick, 1)], faces, None)
     return Blank(run, across, through, tuple(r for r in (run.rounding, across_rounding) if r is not None))
+
+
+def strip_blank(
+    name: str,
+    sizes: tuple[Fraction, Fraction, Fraction],
+    *,
+    turned: bool = False,
+    out_of_flat_m: Fraction = Fraction(0),
+    rule: str = "1/16 in",
+    practice: ShopPractice | None = None,
+) -> Blank:
+    """The blank for a part that comes from one board, from finished length, width and thickness, exact metres.
+
+    Both edges are jointed and one kerf parts it from the board; a turned part is a square with the shop's allowance.
+
+    >>> inch = Fraction(254, 10_000)
+    >>> strip_blank("rail", (18 * inch, 2 * inch, inch * 7 / 8)).width.adds_up()
+    '2 x jointing 0.79375 mm + rail 50.8 mm + kerf 3.175 mm = 55.5625 mm'
+    """
+    practice = practice or ShopPractice()
+    long, wide, thick = sizes
+    run = run_of([(name, long)], practice, rule)
+    piece = [Part(name, "piece", size, 1) for size in (wide, thick)]
+    if turned:
+        square = Part("turning", "turning", practice.turning_allowance_m)
+        divisions = [_rounded(way, [part, square], rule) for way, part in zip(("width", "thickness"), piece, strict=True)]
+        return Blank(run, divisions[0][0], divisions[1][0], (run.rounding, divisions[0][1]))
+    edge, kerf = Part("jointing", "jointing", practice.edge_jointing_m), Part("kerf", "kerf", practice.saw_kerf_m)
+    across, across_rounding = _rounded("width", [edge, piece[0], edge, kerf], rule)
+    faces = [Part("flattening", "flattening", out_of_flat_m / 2), Part("planing", "planing", practice.face_planing_m)]
+    through, _ = with_waste("thickness", [piece[1]], faces, None)
+    return Blank(run, across, through, (run.rounding, across_rounding))
+
+
+def _rounded(direction: str, parts: list[Part], rule: str) -> tuple[Division, Rounding]:
+    """A division brought up to a rule by a spare at its end."""
+    rounding = Rounding(sum((part.size_m for part in parts), Fraction(0)), rule, "up")
+    spare = [Part("spare", "spare", rounding.error_m)] if rounding.error_m else []
+    return Division(direction, (*parts, *spare)), rounding

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import csv
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 from math import ceil
@@ -106,15 +107,16 @@ class Purchase:
     def says(self) -> str:
         """What to ask the yard for, rounded up once: whole board feet, thousandths of a cubic metre."""
         feet, litres = ceil(self.board_feet), ceil(self.volume_m3 * 1000)
+        count = f"{feet} board {'foot' if feet == 1 else 'feet'}"
         waste = f"{float(100 * self.waste):.0f} % for waste"
         if self.rough.system == "metric":
             more = float(litres - 1000 * self.volume_m3)
             return (
-                f"Buy {litres / 1000:.3f} m3 ({feet} board feet) of {self.rough.name}: {float(self.net_m3):.4f} m3 in "
+                f"Buy {litres / 1000:.3f} m3 ({count}) of {self.rough.name}: {float(self.net_m3):.4f} m3 in "
                 f"the blank and {waste}, rounded up by {more:.2f} thousandths."
             )
         return (
-            f"Buy {feet} board feet ({litres / 1000:.3f} m3) of {self.rough.name}: {float(self.net_board_feet):.1f} in "
+            f"Buy {count} ({litres / 1000:.3f} m3) of {self.rough.name}: {float(self.net_board_feet):.1f} in "
             f"the blank and {waste}, rounded up by {float(feet - self.board_feet):.2f} board feet."
         )
 
@@ -160,3 +162,30 @@ def _share(problems: Problems, waste: object) -> Fraction | None:
 def _check_system(problems: Problems, system: object) -> None:
     if system not in SYSTEMS:
         problems.add(f"system is {shown(system)}; it must be customary or metric.")
+
+
+def to_buy_all(
+    blanks: Sequence[tuple[Blank, int]],
+    *,
+    system: str = "customary",
+    practice: ShopPractice | None = None,
+) -> tuple[Purchase, ...]:
+    """What to buy for several blanks, each with its count: together for each rough thickness, thinnest first.
+
+    >>> from woodlib.setting_out.blank import blank_for
+    >>> panel, leg = blank_for("44 in", "20 in", "7/8 in"), blank_for("18 in", "2 in", "1-3/4 in")
+    >>> [(buy.rough.name, round(float(buy.net_board_feet), 2)) for buy in to_buy_all([(panel, 1), (leg, 4)])]
+    [('4/4', 6.66), ('8/4', 3.09)]
+    """
+    together: dict[RoughThickness, Purchase] = {}
+    for blank, count in blanks:
+        one = to_buy(blank, count=count, system=system, practice=practice)
+        if one.rough in together:
+            other = together[one.rough]
+            one = replace(
+                one,
+                net_board_feet=one.net_board_feet + other.net_board_feet,
+                net_m3=one.net_m3 + other.net_m3,
+            )
+        together[one.rough] = one
+    return tuple(together[rough] for rough in sorted(together, key=lambda rough: rough.thickness_m))

@@ -16,14 +16,30 @@ ALWAYS = (
 )
 
 
-def cautions_for(blank: Blank, mass_kg: float, lifts: bool, practice: ShopPractice) -> tuple[str, ...]:
-    """Cautions that this blank and its weight call for; ``lifts`` whether the piece is lifted on hinges.
+def cautions_for(
+    blank: Blank | None, mass_kg: float, lifts: bool, practice: ShopPractice, others: tuple[Blank, ...] = ()
+) -> tuple[str, ...]:
+    """Cautions that these blanks and the weight call for; ``lifts`` whether the piece is lifted on hinges.
+
+    ``blank`` of the panel, if there is one, ``others`` of parts from one board.
 
     >>> from woodlib.setting_out.blank import blank_for
     >>> cautions_for(blank_for("44 in", "20 in", "7/8 in", end_pieces="2 in"), 9.0, True, ShopPractice())[0]
     'The left end is only 2 in (51 mm) along the grain: plane and joint it while it is still part of the blank, ...'
     """
-    return (*_short(blank, practice), *_warped(blank), *_heavy(mass_kg, lifts), *ALWAYS)
+    of_panel = (*_short(blank, practice), *_warped(blank)) if blank else ()
+    return (*of_panel, *_short_strips(others, practice), *_heavy(mass_kg, lifts), *ALWAYS)
+
+
+def _short_strips(blanks: tuple[Blank, ...], practice: ShopPractice) -> tuple[str, ...]:
+    short = [b for b in blanks if b.length.total_m < practice.shortest_jointed_m]
+    if not short:
+        return ()
+    least = min(short, key=lambda b: b.length.total_m)
+    return (
+        f"The {least.length.pieces[0].name} is short, {both(least.length.total_m)} rough: joint and plane a piece of at "
+        f"least {both(practice.shortest_jointed_m)} and cut it from that.",
+    )
 
 
 def _short(blank: Blank, practice: ShopPractice) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from .exact import Rounding, exact_text
 
-WASTE = ("kerf", "trim", "spare", "planing", "flattening", "jointing")
+WASTE = ("kerf", "trim", "spare", "planing", "flattening", "jointing", "turning")
 """Kinds of part that are not kept; ``piece`` is the one that is."""
 
 

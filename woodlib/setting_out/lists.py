@@ -30,7 +30,7 @@ def cut_rows(plan: SettingOut) -> tuple[Row, ...]:
 
     >>> from woodlib.commission import chosen_brief
     >>> from woodlib.setting_out.plan import set_out
-    >>> [row["piece"] for row in cut_rows(set_out(chosen_brief()))]
+    >>> [row["piece"] for row in cut_rows(set_out(chosen_brief(), ()))]
     ['blank', '1 left end', '2 panel', '3 right end']
     """
     check_plan(plan)
@@ -57,7 +57,7 @@ def hole_rows(plan: SettingOut) -> tuple[Row, ...]:
 
     >>> from woodlib.commission import chosen_brief
     >>> from woodlib.setting_out.plan import set_out
-    >>> hole_rows(set_out(chosen_brief()))[0]["from the left end, mm"]
+    >>> hole_rows(set_out(chosen_brief(), ()))[0]["from the left end, mm"]
     '215.4 mm'
     """
     check_plan(plan)
@@ -86,7 +86,7 @@ def dowel_rows(plan: SettingOut) -> tuple[Row, ...]:
 
     >>> from woodlib.commission import chosen_brief
     >>> from woodlib.setting_out.plan import set_out
-    >>> dowel_rows(set_out(chosen_brief()))
+    >>> dowel_rows(set_out(chosen_brief(), ()))
     ()
     """
     check_plan(plan)

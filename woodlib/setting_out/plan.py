@@ -1,29 +1,29 @@
-"""Everything set out for one brief: blank, boards, dowels, holes, weight, glue, what to buy, and cautions."""
+"""Everything set out for one brief: parts, blanks, boards, dowels, holes, weight, glue, what to buy, and cautions."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from ..brief import Brief
+from ..construction.verdict import Verdict
 from ..errors import InputError, Problems
-from ..movement.board import Board
 from ..movement.inputs import check_kind
-from ..movement.spread import Doubts
-from ..movement.through_year import movement_through_year
-from .blank import Blank, blank_for
+from .blank import Blank, blank_for, strip_blank
 from .boards import BoardsPlan, StockBoard, boards_for
-from .buying import Purchase, to_buy
+from .buying import Purchase, to_buy_all
 from .cautions import cautions_for
 from .exact import Rounding, read_exact
 from .glue import GlueUp, glue_lines
-from .holes import HoleFit, HolePair, Marking, best_marking, hole_fit, hole_pair, shared_middles
+from .hardware import SetHardware, set_hardware
 from .joints import JointPlan, joint_row
 from .later_cuts import LaterCut, cuts_of
+from .made_pieces import made_by
 from .order import CutOrder, cut_order, usual_steps
+from .pieces import MadePiece, WoodPart, roundings_of
 from .practice import ShopPractice, check_practice
-from .slots import GrainSlots, grain_slots, year_strains
+from .way_order import order_for
 from .weight import Weight, weight_of
 
 LIFTING = ("lid", "seat")
@@ -31,64 +31,66 @@ DIRECTIONS = {"along the grain": "length", "across the grain": "width"}
 
 
 @dataclass(frozen=True)
-class SetHardware:
-    """One piece of hardware set out: its holes, the best way to mark them, whether they fit, and its slots, if any.
+class PartBlank:
+    """The blank of a part that comes from one board; ``part.count`` of it."""
 
-    ``inset_m`` of the holes' line from the edge they serve: the front edge, or the left end for hardware that spans
-    the grain.
-    """
-
-    pair: HolePair
-    runs: str
-    inset_m: Fraction
-    rule: str
-    marking: Marking
-    fit: HoleFit
-    slots: GrainSlots | None
-
-    @property
-    def centres_m(self) -> tuple[tuple[Fraction, Fraction], ...]:
-        """Each hole as (along the grain from the left end, across the grain from the front edge), exact, m."""
-        if self.runs == "along the grain":
-            return tuple((place, self.inset_m) for place in self.pair.holes_m)
-        return tuple((self.inset_m, place) for place in self.pair.holes_m)
+    part: WoodPart
+    blank: Blank
 
 
 @dataclass(frozen=True)
 class SettingOut:
-    """A commission set out; the finished sizes in metres are exact, as typed in the brief."""
+    """A commission set out; lengths in metres are exact.
+
+    ``made`` the piece as a way to build makes it, None for the plain panel; ``blank`` and ``boards`` of the panel that
+    is glued up, ``blanks`` of the parts from one board; ``remarks`` what to know beside the numbers.
+    """
 
     title: str
     first: str
     species: str
-    blank: Blank
+    blank: Blank | None
     boards: BoardsPlan | None
     joints: tuple[JointPlan, ...]
     hardware: tuple[SetHardware, ...]
     order: CutOrder
     weight: Weight
     glue: GlueUp
-    purchase: Purchase
+    purchases: tuple[Purchase, ...]
     cautions: tuple[str, ...]
     practice: ShopPractice
+    made: MadePiece | None = None
+    blanks: tuple[PartBlank, ...] = ()
+    remarks: tuple[str, ...] = ()
+
+    @property
+    def rule(self) -> str:
+        """The rule that sizes are marked with in the shop's leading system."""
+        return "1 mm" if self.first == "metric" else "1/16 in"
 
     @property
     def panel_m(self) -> tuple[Fraction, Fraction, Fraction]:
-        """Finished length, width and thickness of the panel without its end pieces, m."""
+        """Finished length, width and thickness of the plain panel, or of the whole piece as it is made, m."""
+        if self.made:
+            return self.made.size_m
         panel = next(part for part in self.blank.length.pieces if part.name == "panel")
         return panel.size_m, self.blank.finished_width_m, self.blank.finished_thickness_m
 
     @property
     def end_piece_m(self) -> Fraction | None:
-        """Length along the grain of each end piece, m; None where there is none."""
-        ends = [part for part in self.blank.length.pieces if part.name != "panel"]
+        """Length along the grain of each end piece from the panel's own blank, m; None where there is none."""
+        ends = [part for part in self.blank.length.pieces if part.number != _panel_number(self.blank)]
         return ends[0].size_m if ends else None
 
     @property
     def roundings(self) -> tuple[tuple[str, Rounding], ...]:
         """Every length that is rounded to be marked, by name: each once."""
-        names = ("blank, length", "blank, width")
-        found = list(zip(names, self.blank.roundings, strict=True))
+        found = list(roundings_of(self.made.parts, self.rule)) if self.made else []
+        if self.blank:
+            found += zip(("blank, length", "blank, width"), self.blank.roundings, strict=True)
+        for entry in self.blanks:
+            names = (f"{entry.part.name}, blank, length", f"{entry.part.name}, blank, width")
+            found += zip(names, entry.blank.roundings, strict=True)
         found += [("strip, width", rounding) for rounding in (self.boards.roundings if self.boards else ())]
         for item in self.hardware:
             found += [(f"{item.pair.name}, centre line from the left end", r) for r in (item.marking.middle,) if r]
@@ -100,62 +102,120 @@ class SettingOut:
         return tuple(found)
 
 
+def stock_of(brief: Brief) -> tuple[StockBoard, ...]:
+    """The boards on hand that a brief lists, exactly as typed.
+
+    >>> from woodlib.commission import chosen_brief
+    >>> [(board.name, board.count) for board in stock_of(chosen_brief())]
+    [('A', 3), ('B', 1)]
+    """
+    sizes = ("width", "length", "thickness")
+    return tuple(
+        StockBoard(board.name, *(brief.exact_m(f"boards.{number}.{size}") for size in sizes), board.count)
+        for number, board in enumerate(brief.boards, start=1)
+    )
+
+
 def set_out(
     brief: Brief,
-    stock: Sequence[StockBoard] = (),
+    stock: Sequence[StockBoard] | None = None,
+    verdict: Verdict | None = None,
     *,
     end_pieces: bool | None = None,
-    out_of_flat: object = 0,
+    out_of_flat: object = None,
     equal_widths: bool = False,
     practice: ShopPractice | None = None,
 ) -> SettingOut:
-    """Set out the piece of a brief.
+    """Set out the piece of a brief, as a way to build needs it.
 
     Parameters
     ----------
     brief : as read by ``read_brief``; its lengths are taken exactly as typed
-    stock : boards on hand; left out, the panel counts as one board: no glue lines, no dowels
-    end_pieces : whether end pieces as long as the brief's border are cut from the panel's own blank; left out, they are
-        wherever the brief has a border
-    out_of_flat : of the stock, see :func:`blank.blank_for`
+    stock : boards on hand; left out, those of the brief; without any the panel counts as one board: no glue lines, no
+        dowels
+    verdict : of the way to build, for this brief's piece: its cuts are taken as they are written in the brief's first
+        system; left out, the plain panel of the brief is set out, with ``end_pieces`` from its own blank
+    end_pieces : without a verdict: whether end pieces as long as the brief's border are cut from the panel's own blank;
+        left out, they are wherever the brief has a border
+    out_of_flat : of the stock, see :func:`blank.blank_for`; left out, the brief's
     equal_widths : rip all strips to one width
     practice : allowances of the shop
 
-    Hardware of one direction shares that side evenly. Raises :class:`InputError` with a sentence for each bad input.
+    Raises :class:`InputError` with a sentence for each bad input.
 
-    >>> from woodlib.commission import chosen_brief
+    >>> from woodlib.commission import chosen_brief, commission_of
     >>> plan = set_out(chosen_brief(), [StockBoard("A", "6 in", "10 ft", "1-1/8 in", 3)])
     >>> plan.blank.text(), [strip.board for strip in plan.boards.strips]
     ('50-1/2 in (1283 mm) long, 20-3/4 in (528 mm) wide, at least 15/16 in (24 mm) thick', ['A', 'A', 'A', 'A'])
+    >>> seat = commission_of(chosen_brief(), "frame_panel")
+    >>> [(entry.part.name, entry.part.count) for entry in set_out(seat.brief, verdict=seat.built).blanks]
+    [('stile', 2), ('rail', 2)]
     """
     problems = Problems()
     check_kind(problems, "brief", brief, Brief, "read_brief('seat.toml')")
     practice = check_practice(problems, practice)
-    read_exact(problems, "out of flat", out_of_flat, high=Fraction(1, 10), above=False)
+    if verdict is not None:
+        check_kind(problems, "verdict", verdict, Verdict, "commission_of(brief).built")
+    typed = isinstance(brief, Brief) and "wood.out_of_flat" in brief.typed
+    warp = (brief.exact_m("wood.out_of_flat") if typed else 0) if out_of_flat is None else out_of_flat
+    warp_m = read_exact(problems, "out of flat", warp, high=Fraction(1, 10), above=False)
     problems.raise_if_any()
-    metric = brief.first == "metric"
-    ends = _ends(brief, end_pieces)
-    sizes = [brief.exact_m(f"piece.{entry}") for entry in ("length", "width", "thickness")]
-    blank = blank_for(
-        *sizes, end_pieces=ends, out_of_flat=out_of_flat, rule="1 mm" if metric else "1/16 in", practice=practice
-    )
-    boards = (
-        boards_for(blank, stock, equal_widths=equal_widths, rule="1 mm" if metric else "1/16 in", practice=practice)
-        if stock
-        else None
-    )
-    hardware = tuple(_hardware(brief, sizes, practice))
-    weight = weight_of(brief.species(), float(blank.finished_volume_m3), brief.stock.moisture_percent())
-    count = len(boards.strips) if boards else 1
-    edge = min(boards.strips[0].width_m, boards.strips[-1].width_m) if boards else None
-    joints = tuple(_joints(blank, boards, hardware, practice)) if count > 1 else ()
+    made = made_by(brief, verdict, practice) if verdict else None
+    rule = "1 mm" if brief.first == "metric" else "1/16 in"
+    blank = _blank(brief, made, end_pieces, warp_m, rule, practice)
+    blanks = tuple(_part_blanks(made, warp_m, rule, practice))
+    boards, remark = _boards(brief, blank, stock, equal_widths, rule, practice) if blank else (None, "")
+    size = made.size_m[:2] if made else tuple(brief.exact_m(f"piece.{entry}") for entry in ("length", "width"))
+    hardware = tuple(set_hardware(brief, size, made, practice))
+    solid = made.solid_m3 if made else blank.finished_volume_m3
+    weight = weight_of(brief.species(), float(solid), brief.stock.moisture_percent())
+    glued = len(boards.strips) > 1 if boards else False
     return SettingOut(
-        brief.title, brief.first, brief.stock.species, blank, boards, joints, hardware,
-        cut_order(usual_steps(end_pieces=ends is not None, dowels=count > 1)), weight,
-        glue_lines(count, blank.length.total_m, blank.thickness.total_m, edge_board_width=edge, practice=practice),
-        to_buy(blank, system="metric" if metric else "customary", practice=practice),
-        cautions_for(blank, weight.mid_kg, brief.piece.kind in LIFTING, practice), practice,
+        brief.title, brief.first, brief.stock.species, blank, boards,
+        tuple(_joints(blank, boards, hardware, made, practice)) if glued else (), hardware,
+        _order(made, glued, hardware, blank), weight, _glue(blank, boards, practice),
+        _purchases(brief, blank, blanks, practice),
+        cautions_for(blank, weight.mid_kg, brief.piece.kind in LIFTING, practice, tuple(e.blank for e in blanks)),
+        practice, made, blanks, tuple(_remarks(made, boards, remark)),
     )  # fmt: skip
+
+
+def _panel_number(blank: Blank) -> int:
+    """The number of the panel among the pieces along its blank: the longest."""
+    return max(blank.length.pieces, key=lambda part: (part.name == "panel", part.size_m)).number
+
+
+def _blank(brief: Brief, made: MadePiece | None, end_pieces: bool | None, warp: Fraction, rule: str, practice):
+    if made is None:
+        sizes = [brief.exact_m(f"piece.{entry}") for entry in ("length", "width", "thickness")]
+        ends = _ends(brief, end_pieces)
+    elif made.panel is None:
+        return None
+    else:
+        sizes, ends = [size.exact_m for size in made.panel.sizes], made.own_ends_m
+    return blank_for(*sizes, end_pieces=ends, out_of_flat=warp, rule=rule, practice=practice)
+
+
+def _part_blanks(made: MadePiece | None, warp: Fraction, rule: str, practice: ShopPractice) -> Iterator[PartBlank]:
+    for part in made.others if made else ():
+        sizes = tuple(size.exact_m for size in part.sizes)
+        turned = part.role == "turned"
+        yield PartBlank(
+            part, strip_blank(part.name, sizes, turned=turned, out_of_flat_m=warp, rule=rule, practice=practice)
+        )
+
+
+def _boards(brief: Brief, blank: Blank, stock, equal_widths: bool, rule: str, practice: ShopPractice):
+    """The strips of the panel, and a remark where the brief's own boards do not reach."""
+    listed = stock_of(brief) if stock is None else stock
+    if not listed:
+        return None, ""
+    try:
+        return boards_for(blank, listed, equal_widths=equal_widths, rule=rule, practice=practice), ""
+    except InputError as error:
+        if stock is not None:
+            raise
+        return None, f"The boards on hand do not make this panel: {error}"
 
 
 def _ends(brief: Brief, end_pieces: bool | None) -> Fraction | None:
@@ -168,52 +228,84 @@ def _ends(brief: Brief, end_pieces: bool | None) -> Fraction | None:
     return brief.exact_m("piece.border_width") if has_border and end_pieces is not False else None
 
 
-def _hardware(brief: Brief, sizes: list[Fraction], practice: ShopPractice):
-    """Hardware of the brief on the panel; pieces that run the same way share that side evenly."""
-    problems = Problems()
-    rules = ("0.5 mm", "1/64 in") if brief.first == "metric" else ("1/64 in", "0.5 mm")
-    strains = _strains(brief) if any(item.runs == "across the grain" for item in brief.hardware) else (0.0, 0.0)
-    for place, item in enumerate(brief.hardware, start=1):
-        alike = [n for n, other in enumerate(brief.hardware, start=1) if other.runs == item.runs]
-        work = sizes[0] if item.runs == "along the grain" else sizes[1]
-        middle = shared_middles(work, len(alike))[alike.index(place)]
-        try:
-            pair = hole_pair(work, brief.exact_m(f"hardware.{place}.centres"), middle=middle, name=item.name)
-        except InputError as error:
-            problems.absorb(error, brief.where(f"hardware.{place}.centres"))
-            continue
-        rule, marking = best_marking(pair, rules)
-        fit = hole_fit(rounding_error=marking.misfit_m, first=brief.first, practice=practice)
-        slots = grain_slots(pair, *strains, practice=practice) if item.runs == "across the grain" else None
-        yield SetHardware(pair, item.runs, practice.hardware_inset_m, rule, marking, fit, slots)
-    problems.raise_if_any()
+def _order(made: MadePiece | None, glued: bool, hardware: tuple[SetHardware, ...], blank: Blank | None) -> CutOrder:
+    if made is None:
+        return cut_order(usual_steps(end_pieces=len(blank.length.pieces) > 1, dowels=glued))
+    return order_for(made, glued, bool(hardware))
 
 
-def _strains(brief: Brief) -> tuple[float, float]:
-    board = Board(
-        brief.species(), brief.piece.width_m, brief.piece.thickness_m, brief.piece.length_m, brief.piece.ring_angle_deg
-    )
-    doubts = Doubts(meter_percent=brief.stock.meter_error_percent)
-    year = movement_through_year(board, brief.stock.moisture_percent(), brief.year(), doubts)
-    return year_strains(year, brief.piece.width_m)
+def _glue(blank: Blank | None, boards: BoardsPlan | None, practice: ShopPractice) -> GlueUp:
+    """The glue lines of the panel; none where nothing is glued up."""
+    if blank is None:
+        return GlueUp(0, Fraction(0), Fraction(0), 0.0, (), 0.0)
+    count = len(boards.strips) if boards else 1
+    edge = min(boards.strips[0].width_m, boards.strips[-1].width_m) if boards else None
+    return glue_lines(count, blank.length.total_m, blank.thickness.total_m, edge_board_width=edge, practice=practice)
 
 
-def _joints(blank: Blank, boards: BoardsPlan, hardware: tuple[SetHardware, ...], practice: ShopPractice):
-    """A dowel row in each glue line, clear of the saw cuts across it and of holes that come near it."""
+def _purchases(brief: Brief, blank: Blank | None, blanks: tuple[PartBlank, ...], practice: ShopPractice):
+    listed = [(blank, 1)] if blank else []
+    listed += [(entry.blank, entry.part.count) for entry in blanks]
+    try:
+        return to_buy_all(listed, system=brief.first, practice=practice)
+    except InputError as error:
+        problems = Problems()
+        problems.absorb(error, brief.where("piece.thickness"))
+        problems.raise_if_any()
+        raise
+
+
+def _remarks(made: MadePiece | None, boards: BoardsPlan | None, remark: str) -> Iterator[str]:
+    if remark:
+        yield remark
+    if boards and made and made.others:
+        others = ", ".join(part.name for part in made.others)
+        yield f"Boards on hand are laid out for the panel; take the {others} from what is left, or from what is bought."
+    yield from (f"Left out: {reason}." for reason in (boards.left_out if boards else ()))
+    if made:
+        yield from made.remarks
+    if made and not all(part.solid for part in made.parts):
+        yield "The weight is that of the solid wood alone; sheet and veneer come on top, and are bought as such."
+
+
+def _joints(blank: Blank, boards: BoardsPlan, hardware, made: MadePiece | None, practice: ShopPractice):
+    """A dowel row in each glue line, clear of all that is cut later: saw cuts, tongues, housings and holes."""
     thick = blank.thickness.total_m
-    start = blank.length.span(next(part.number for part in blank.length.pieces if part.name == "panel"))[0]
+    start = blank.length.span(_panel_number(blank))[0]
     front = (blank.width.total_m - blank.finished_width_m) / 2
+    left, near = made.panel_at_m if made else (Fraction(0), Fraction(0))
     for glue_line in boards.joints_m:
-        cuts = [*cuts_of(blank.length), *_hole_cuts(hardware, start, front - glue_line)]
-        yield joint_row(blank.length.total_m, cuts, depth=thick / 2, practice=practice)
+        cuts = [*cuts_of(blank.length), *_hole_cuts(hardware, made, start - left, front - near - glue_line)]
+        cuts += _way_cuts(made, blank, start - left) if made else ()
+        row = joint_row(blank.length.total_m, cuts, depth=thick / 2, practice=practice)
+        if row.places_m is None:  # a place in the very middle cannot move while both halves stay alike
+            row = joint_row(blank.length.total_m, cuts, depth=thick / 2, keep_mirrored=False, practice=practice)
+        yield row
 
 
-def _hole_cuts(hardware: tuple[SetHardware, ...], start_m: Fraction, aside_m: Fraction):
+def _way_cuts(made: MadePiece, blank: Blank, start_m: Fraction) -> Iterator[LaterCut]:
+    """Tongues on the panel's ends, and housings in its back; ``start_m`` of the piece's left end along the blank."""
+    low, high = blank.length.span(_panel_number(blank))
+    for line in made.lines:
+        begins, ends = max(low, start_m + line.low_m), min(high, start_m + line.high_m)
+        if line.runs == "across" and line.loose and begins < ends:
+            yield LaterCut(f"tongue at the {line.name}", begins, ends)
+    planed = (blank.thickness.total_m - blank.finished_thickness_m) / 2
+    sunk = next((part.depth[0] for part in made.section if part.part == "batten"), blank.finished_thickness_m)
+    for number, place in enumerate((p for p in made.places if p.below and sunk < blank.finished_thickness_m), 1):
+        depth = planed + sunk, planed + blank.finished_thickness_m
+        yield LaterCut(f"housing {number}", start_m + place.along[0], start_m + place.along[1], depth=depth)
+
+
+def _hole_cuts(hardware, made: MadePiece | None, start_m: Fraction, aside_m: Fraction) -> Iterator[LaterCut]:
     for item in hardware:
         radius = item.fit.drill.marked_m / 2
         if item.slots:
             radius = max(radius, *(rounding.marked_m / 2 for rounding in item.slots.lengths))
         for number, (along, across) in enumerate(item.centres_m, start=1):
+            place = made.part_at(along, across) if made else None
+            if place is not None and place.part != made.panel.name:
+                continue
             at, beside = start_m + along, across + aside_m
             yield LaterCut(
                 f"{item.pair.name}, hole {number}", at - radius, at + radius, across=(beside - radius, beside + radius)

@@ -58,6 +58,11 @@ class ShopPractice:
     screw_diameter_m: Fraction = _usual("screw_diameter")
     hardware_inset_m: Fraction = _usual("hardware_inset")
     shortest_jointed_m: Fraction = _usual("shortest_jointed")
+    tenon_length_m: Fraction = _usual("tenon_length")
+    tenon_share: Fraction = _usual("tenon_share")
+    batten_end_m: Fraction = _usual("batten_end")
+    batten_spacing_m: Fraction = _usual("batten_spacing")
+    turning_allowance_m: Fraction = _usual("turning_allowance")
 
     def __post_init__(self) -> None:
         problems = Problems()

@@ -1,0 +1,174 @@
+"""Hardware of a brief on its piece: holes, marks, fit, slots where it spans the grain, and what its holes come near."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from ..brief import Brief
+from ..errors import InputError, Problems
+from ..movement.board import Board
+from ..movement.spread import Doubts
+from ..movement.through_year import movement_through_year
+from ..units import both
+from .holes import HoleFit, HolePair, Marking, best_marking, hole_fit, hole_pair, shared_middles
+from .pieces import JointLine, MadePiece, Place
+from .practice import ShopPractice
+from .slots import GrainSlots, grain_slots, year_strains
+
+ALONG = "along the grain"
+
+
+@dataclass(frozen=True)
+class SetHardware:
+    """One piece of hardware set out: its holes, the best way to mark them, whether they fit, and its slots, if any.
+
+    ``inset_m`` of the holes' line from the edge they serve: the front edge, or the left end for hardware that runs
+    across the grain. ``part`` what its holes are in; ``warnings`` what they come too near, one sentence each.
+    """
+
+    pair: HolePair
+    runs: str
+    inset_m: Fraction
+    rule: str
+    marking: Marking
+    fit: HoleFit
+    slots: GrainSlots | None
+    part: str = "panel"
+    warnings: tuple[str, ...] = ()
+
+    @property
+    def centres_m(self) -> tuple[tuple[Fraction, Fraction], ...]:
+        """Each hole as (along the grain from the left end, across the grain from the front edge), exact, m."""
+        return _centres(self.pair, self.runs, self.inset_m)
+
+
+def _centres(pair: HolePair, runs: str, inset_m: Fraction) -> tuple[tuple[Fraction, Fraction], ...]:
+    if runs == ALONG:
+        return tuple((place, inset_m) for place in pair.holes_m)
+    return tuple((inset_m, place) for place in pair.holes_m)
+
+
+def set_hardware(
+    brief: Brief, size_m: tuple[Fraction, ...], piece: MadePiece | None, practice: ShopPractice
+) -> Iterator[SetHardware]:
+    """Hardware of the brief on a piece of this length and width; what runs alike shares that side evenly.
+
+    Raises :class:`InputError` with the line of the brief where holes fall beside the wood.
+    """
+    problems = Problems()
+    for number, item in enumerate(brief.hardware, start=1):
+        work, aside = (size_m[0], size_m[1]) if item.runs == ALONG else (size_m[1], size_m[0])
+        alike = [n for n, other in enumerate(brief.hardware, start=1) if other.runs == item.runs]
+        shared = shared_middles(work, len(alike))[alike.index(number)]
+        middle, inset, screw = (
+            brief.exact_m(key) if (key := f"hardware.{number}.{entry}") in brief.typed else usual
+            for entry, usual in (
+                ("middle", shared),
+                ("inset", practice.hardware_inset_m),
+                ("screw", practice.screw_diameter_m),
+            )
+        )
+        try:
+            pair = hole_pair(work, brief.exact_m(f"hardware.{number}.centres"), middle=middle, name=item.name)
+        except InputError as error:
+            problems.absorb(error, brief.where(f"hardware.{number}.centres"))
+            continue
+        if inset >= aside:
+            problems.add(
+                f"{brief.where(f'hardware.{number}.inset')}{item.name} would have its holes {both(inset, 64, 0.1)} from "
+                f"the edge of wood that is only {both(aside, 64, 0.1)} there; write a smaller inset."
+            )
+            continue
+        yield _set(brief, piece, pair, item.runs, inset, screw, practice)
+    problems.raise_if_any()
+
+
+def _set(brief: Brief, piece: MadePiece | None, pair: HolePair, runs: str, inset, screw, practice) -> SetHardware:
+    rules = ("0.5 mm", "1/64 in") if brief.first == "metric" else ("1/64 in", "0.5 mm")
+    rule, marking = best_marking(pair, rules)
+    fit = hole_fit(screw, rounding_error=marking.misfit_m, first=brief.first, practice=practice)
+    places = [piece.part_at(*centre) for centre in _centres(pair, runs, inset)] if piece else []
+    slots = None
+    if _spans_grain(runs, places):
+        slots = grain_slots(pair, *strains_of(brief), screw=screw, practice=practice)
+    part = " and ".join(dict.fromkeys(place.part for place in places if place)) or "panel"
+    warnings = tuple(_warnings(pair, runs, inset, fit, slots, piece, places, practice)) if piece else ()
+    return SetHardware(pair, runs, inset, rule, marking, fit, slots, part, warnings)
+
+
+def _spans_grain(runs: str, places: list[Place | None]) -> bool:
+    """Whether the distance between its holes changes: it lies across the grain of the part that it is on."""
+    grains = {place.grain for place in places if place}
+    if len(grains) == 1:
+        return (runs == ALONG) == (grains == {"across"})
+    return runs != ALONG
+
+
+def strains_of(brief: Brief) -> tuple[float, float]:
+    """Swelling and shrinkage of the brief's wood from today, per metre of width, careful ends."""
+    board = Board(
+        brief.species(), brief.piece.width_m, brief.piece.thickness_m, brief.piece.length_m, brief.piece.ring_angle_deg
+    )
+    doubts = Doubts(meter_percent=brief.stock.meter_error_percent)
+    year = movement_through_year(board, brief.stock.moisture_percent(), brief.year(), doubts)
+    return year_strains(year, brief.piece.width_m)
+
+
+def _warnings(pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, practice) -> Iterator[str]:
+    """One sentence for each thing that its holes come too near."""
+    margin, half = practice.dowel_margin_m, fit.drill.marked_m / 2
+    stretched = max([half, *(length.marked_m / 2 for length in (slots.lengths if slots else ()))])
+    reach = {"along": stretched if runs == ALONG else half, "across": half if runs == ALONG else stretched}
+    centres = _centres(pair, runs, inset)
+    for line in piece.lines:
+        near = [n for n, centre in enumerate(centres, 1) if _near(line, centre, reach, margin)]
+        if near:
+            yield _too_near(pair.name, near, line, margin, _inset_that_clears(line, runs, inset, reach, margin))
+    parts = list(dict.fromkeys((place.along, place.across) for place in places if place))
+    if len(parts) > 1:
+        names = " and one in the ".join(place.part for place in places[:: len(places) - 1] if place)
+        yield f"{pair.name} has one hole in the {names}, which move apart over the year; keep both in one part."
+    below = {place.part for place in piece.places if place.below for centre in centres if place.holds(*centre)}
+    for part in sorted(below):
+        yield f"{pair.name} has a hole over a {part}; drill no deeper than the panel is thick, or move it aside."
+    edges = [n for n, centre in enumerate(centres, 1) if _at_the_edge(centre, reach, piece.size_m, margin)]
+    if edges:
+        yield (
+            f"{pair.name}, {_numbers(edges)} less than {both(margin, 64, 0.1)} from the edge of the wood; move it in, or "
+            "expect the edge to split."
+        )
+
+
+def _near(line: JointLine, centre: tuple[Fraction, Fraction], reach, margin: Fraction) -> bool:
+    along, across = centre
+    at, beside = (across, along) if line.runs == "along" else (along, across)
+    if line.between and not line.between[0] <= beside <= line.between[1]:
+        return False
+    half = reach["across" if line.runs == "along" else "along"]
+    return line.low_m - margin < at + half and at - half < line.high_m + margin
+
+
+def _inset_that_clears(line: JointLine, runs: str, inset: Fraction, reach, margin: Fraction) -> Fraction | None:
+    """The deepest inset that keeps its holes in front of the joint, where that is what an inset can do."""
+    if line.runs != ("along" if runs == ALONG else "across") or inset > line.high_m:
+        return None
+    clear = line.low_m - margin - reach["across" if line.runs == "along" else "along"]
+    return clear if clear > margin + reach["across"] else None
+
+
+def _too_near(name: str, near: list[int], line: JointLine, margin: Fraction, inset: Fraction | None) -> str:
+    what = "in the groove or the gap where parts must slide" if line.loose else "on the glue line"
+    where = f"{name}, {_numbers(near)} at the {line.name}, {what} or within {both(margin, 64, 0.1)} of it"
+    remedy = f"an inset of up to {both(inset, 64, 0.1, 'down')} keeps clear" if inset else "move it aside"
+    return f"{where}; {remedy}."
+
+
+def _at_the_edge(centre, reach, size_m, margin: Fraction) -> bool:
+    spans = zip(centre, (reach["along"], reach["across"]), size_m[:2], strict=True)
+    return any(at - half < margin or at + half > whole - margin for at, half, whole in spans)
+
+
+def _numbers(near: list[int]) -> str:
+    return f"hole {near[0]} lies" if len(near) == 1 else f"holes {' and '.join(map(str, near))} lie"

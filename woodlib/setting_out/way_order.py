@@ -1,0 +1,119 @@
+"""The steps of each way to build, beside those of its panel, put in an order that never needs a face that is gone."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from .order import USUAL_PRESENT, CutOrder, Step, cut_order, usual_steps
+from .pieces import MadePiece
+
+BORE = "bore for hardware"
+
+_EDGE, _ENDS = "square edge", "square ends"
+
+_CUT_ENDS = Step("cut the end pieces to size", ["parallel face"], ["square end pieces"])
+_FRAME = (
+    Step("cut the frame's members to size", ["parallel face"], ["square inner edges"]),
+    Step("cut the joints of the frame", ["square inner edges"], ["frame joints"]),
+    Step("plough the grooves in the frame", ["square inner edges"], ["grooves"], ["square inner edges"]),
+    Step("cut the tongues on the panel's edges", [_EDGE, _ENDS], ["tongues"], [_EDGE, _ENDS]),
+    Step("finish the panel, tongues and all", ["tongues"], ["finished panel"]),
+    Step("glue the frame around the dry panel", ["frame joints", "grooves", "finished panel"], ["assembled"]),
+)
+_BOARDS = (
+    Step("number the boards and mark the show face", makes=["numbers"]),
+    Step("flatten one face", ["rough face"], ["flat face"], ["rough face"]),
+    Step("joint one edge", ["flat face", "rough edge"], ["jointed edge"], ["rough edge"]),
+    Step("plane to thickness", ["flat face"], ["parallel face"]),
+    Step("rip to width", ["jointed edge", "parallel face"], [_EDGE]),
+    Step("cut to length", [_EDGE], [_ENDS]),
+)
+_BACK = (
+    Step("cut laps or tongues and grooves", [_EDGE, _ENDS], ["laps"], [_EDGE]),
+    Step("finish the boards, laps and all", ["laps"], ["finished boards"]),
+    Step("fix each board at its middle, gaps as given", ["finished boards"], ["assembled"]),
+)
+_TURNING = (
+    Step("plane the blank square", ["rough face", "rough edge"], ["square blank"], ["rough face", "rough edge"]),
+    Step("cut the blank to length, waste and all", ["square blank"], ["blank ends"]),
+    Step("mark the middle of both ends", ["blank ends"], ["centres"]),
+    Step("turn to size", ["centres"], ["turned"], ["square blank"]),
+    Step("part off the waste", ["turned", "centres"], ["assembled"], ["centres", "blank ends"]),
+)
+_SHEET = (
+    Step("plane the edging to thickness", ["rough face"], ["parallel face"], ["rough face"]),
+    Step("cut the sheet to size", makes=["square sheet"]),
+    Step("mitre the edging around the sheet", ["parallel face", "square sheet"], ["edging"]),
+    Step("glue the edging on", ["edging", "square sheet"], ["edged sheet"]),
+)
+_FLUSH = "plane the edging flush"
+
+STEPS: Mapping[str, tuple[Step, ...]] = MappingProxyType(
+    {
+        "glued_border": (
+            _CUT_ENDS,
+            Step("glue the end pieces on, where the verdict allows it", [_ENDS, "square end pieces"], ["assembled"]),
+        ),
+        "breadboard": (
+            _CUT_ENDS,
+            Step("plough and drill the end pieces", ["square end pieces"], ["drilled ends"], ["square end pieces"]),
+            Step("cut the tongue on both ends of the panel", [_EDGE, _ENDS], ["tongues"], [_ENDS]),
+            Step("mark the pins through the end pieces on the tongues", ["drilled ends", "tongues"], ["pin marks"]),
+            Step("drill the middle hole and cut the slots in the tongues", ["pin marks"], ["slots"], ["pin marks"]),
+            Step("finish the tongues, and pin the ends on", ["slots", "drilled ends"], ["assembled"]),
+        ),
+        "own_blank_rim": (
+            Step("slot the panel's ends and the end pieces for loose tongues", [_ENDS, "end pieces"], ["tongue slots"]),
+            Step("glue each end piece back at its own end", ["tongue slots", "end numbers"], ["assembled"], ["end numbers"]),
+        ),
+        "glued_face_rim": (
+            Step("cut the rim pieces to size", ["parallel face"], ["rim pieces"]),
+            Step("glue the rim on the face, where the verdict allows it", [_EDGE, _ENDS, "rim pieces"], ["assembled"]),
+        ),
+        "same_grain_border": (
+            Step("rip the border strips", ["parallel face"], ["strips"]),
+            Step("glue the strips to the long edges", [_EDGE, _ENDS, "strips"], ["assembled"], [_EDGE]),
+        ),
+        "battens": (
+            Step("cut the battens to size, with their slots", ["parallel face"], ["slotted battens"]),
+            Step("screw the battens on, square to the front edge", [_EDGE, _ENDS, "slotted battens"], ["assembled"]),
+        ),
+        "sliding_dovetail": (
+            Step("cut the dovetail housings, square to the front edge", [_EDGE, _ENDS], ["housings"]),
+            Step("cut the battens and fit them to the housings", ["parallel face", "housings"], ["fitted battens"]),
+            Step("wax the battens and drive them home", ["fitted battens"], ["assembled"]),
+        ),
+        **dict.fromkeys(("frame_panel", "mitred_frame"), _FRAME),
+        **dict.fromkeys(("lapped_back", "tongued_back"), _BACK),
+        **dict.fromkeys(("round_tenon", "loose_ring"), _TURNING),
+        "edged_sheet": (*_SHEET, Step(_FLUSH, ["edged sheet"], ["assembled"])),
+        "veneered_sheet": (
+            *_SHEET,
+            Step(_FLUSH, ["edged sheet"], ["flush faces"]),
+            Step("veneer both faces on one day", ["flush faces"], ["assembled"], ["flush faces"]),
+        ),
+    }
+)
+"""Steps of a way after, or beside, those of its panel; a way that is not named has none."""
+
+
+def order_for(piece: MadePiece, dowels: bool, hardware: bool) -> CutOrder:
+    """An order of all steps that works, with its reasons.
+
+    ``dowels`` whether glue lines of the panel have them; ``hardware`` whether there is any to bore for: then the holes
+    come once the piece is together, or, for a part alone, while its edge and ends are square.
+    """
+    own = STEPS.get(piece.key, ())
+    base: tuple[Step, ...] = ()
+    if piece.panel is not None:
+        usual = usual_steps(end_pieces=piece.own_ends_m is not None, dowels=dowels)
+        base = tuple(step for step in usual if step.name != BORE)
+    elif piece.key in ("lapped_back", "tongued_back"):
+        base = _BOARDS
+    bore = (Step(BORE, ["assembled" if _assembled(own) else _EDGE], ["hardware holes"]),) if hardware else ()
+    return cut_order((*base, *own, *bore), USUAL_PRESENT)
+
+
+def _assembled(steps: tuple[Step, ...]) -> bool:
+    return any("assembled" in step.makes for step in steps)
