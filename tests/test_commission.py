@@ -15,8 +15,10 @@ from woodlib.commission.card import listed, paragraphs, table, told
 from woodlib.commission.margin import safe_humidity_percent
 from woodlib.commission.names import find_way, finish_of, ways_of
 from woodlib.commission.road import would_change
-from woodlib.construction.index import CONSTRUCTIONS, verdict_for
+from woodlib.construction.index import verdict_for
 from woodlib.construction.verdict import risk_levels
+from woodlib.construction.way_words import way_name
+from woodlib.construction.ways import EVERY_WAY
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.moisture.equilibrium import emc_percent
@@ -112,9 +114,9 @@ def test_the_handout_command_names_the_brief(monkeypatch):
     assert chosen_brief().path == BOARD and chosen_brief(SEAT).path == BOARD
 
 
-@pytest.mark.parametrize("way", CONSTRUCTIONS, ids=lambda way: way.key)
+@pytest.mark.parametrize("way", EVERY_WAY, ids=lambda way: way.key)
 def test_a_way_is_found_by_each_of_its_names(way):
-    for name in (way.key, way.key.replace("_", " ").upper(), way.name, telling.letter.NAMES[way.key]):
+    for name in (way.key, way.key.replace("_", " ").upper(), way.name, way_name(way.key)):
         assert find_way(name) == way.key
 
 
@@ -126,10 +128,14 @@ def test_a_way_is_found_by_its_name_in_the_trade(name, key):
 
 
 def test_ways_that_make_no_sense_are_left_out(write):
-    assert len(ways_of(checked_brief(write()))) == 6
+    assert len(ways_of(checked_brief(write()))) == 13
     no_border = checked_brief(write(('border_width = "60 mm"\nborder_thickness = "30 mm"\n', "")))
-    assert set(ways_of(no_border)) == {"breadboard", "frame_panel", "battens", "buttons"}
+    gone = set(ways_of(checked_brief(write()))) - set(ways_of(no_border))
+    assert gone == {"glued_border", "glued_face_rim", "own_blank_rim", "same_grain_border"}
     assert set(ways_of(checked_brief(BOARD))).isdisjoint({"buttons", "frame_panel"})
+    misplaced = write(('title = "Table"\n', 'title = "Table"\nconstructions = ["drawer bottom"]\n'))
+    with pytest.raises(InputError, match="serves no table top; what does: border glued"):
+        ways_of(checked_brief(misplaced))
 
 
 def test_the_ways_of_the_brief_are_the_ways_compared(write):
@@ -178,7 +184,7 @@ def test_a_wrong_name_is_said_with_its_line(write, changes, after, line, fragmen
 
 def test_all_wrong_names_are_said_at_once(write):
     path = write(
-        ('title = "Table"\n', 'title = "Table"\nconstructions = ["glued", "dovetail", "nails"]\n'),
+        ('title = "Table"\n', 'title = "Table"\nconstructions = ["glued border", "dovetail", "nails"]\n'),
         after=FINISH.format("shelac", 2) + "[handout.nothing]\nx = 1\n",
     )
     with pytest.raises(InputError) as caught:
@@ -261,7 +267,7 @@ def test_nothing_in_a_brief_becomes_markup(write, name):
     typed = name.replace("\\", "\\\\").replace('"', '\\"')
     path = write(
         ('title = "Table"\n', f'title = "{typed}"\nmaker = "{typed}"\nclient = "{typed}"\nnotes = "{typed}"\n'),
-        after=f'[[hardware]]\nname = "{typed}"\ncentres = "96 mm"\nruns = "across the grain"\n',
+        after=f'[[hardware]]\nname = "{typed if len(name) <= 60 else "x" * 60}"\ncentres = "96 mm"\nruns = "across the grain"\n',
     )
     made = commission_of(checked_brief(path))
     for card in CARDS:

@@ -159,7 +159,7 @@ def test_pin_stays_inside_its_slot_in_every_month(key):
 
 
 def test_scale_stays_within_the_sheet():
-    assert scale_for(0.5, 0.02, 0.1).times == 6
+    assert scale_for(0.5, 0.02, 0.1).times == 10
     assert scale_for(0.5, 0.2, 0.1).times == 1
     assert scale_for(1.0, 0.01, 0.1).plan_px < scale_for(0.5, 0.01, 0.1).plan_px
 

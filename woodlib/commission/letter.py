@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from ..brief import Hardware
+from ..construction.index import find_construction
 from ..construction.verdict import Verdict
+from ..construction.way_words import WAY_WORDS, way_name
 from ..figures.palette import ROLES
 from ..movement.spread import Movement
 from ..reading.say import humidity, movement
 from ..restraint.measures import STATUS_WORDS, known_sentences
-from ..studies.ways_to_build import lead_words, reason
-from ..studies.ways_words import NAMES, month_words
+from ..studies.ways_words import HELD, lead_words, month_words, reason
 from ..units import both, length_range, write
 from .card import Card, heading, joined, listed, paragraphs, table, told
 from .margin import safe_humidity_percent
@@ -46,9 +47,9 @@ def _in_short(commission: Commission) -> str:
 def _built_as(commission: Commission) -> str:
     built, advised = commission.built, commission.advised
     if built.allowed:
-        return f"We build it as {_article(SHORT[built.key])}."
-    instead = f" and would build {_article(SHORT[advised.key])} instead" if advised.allowed else ""
-    return f"It is asked for as {_article(SHORT[built.key])}; we advise against that{instead}."
+        return f"We build it as {WAY_WORDS[built.key].built_as}."
+    instead = f" and would build {WAY_WORDS[advised.key].built_as} instead" if advised.allowed else ""
+    return f"It is asked for as {WAY_WORDS[built.key].built_as}; we advise against that{instead}."
 
 
 def _if_glued(commission: Commission) -> str:
@@ -158,18 +159,18 @@ def why_it_moves(commission: Commission) -> Card:
 
 
 def _moving(commission: Commission) -> str:
-    return "loose panel" if "opening" in commission.built.quantities else "panel"
+    return "loose panel" if "opening" in commission.built.quantities else find_construction(commission.built.key).part
 
 
 def _changes(built: Verdict) -> str:
-    return "would change its width, if it were free," if built.quantities["held_share"] else "changes its width"
+    return "would change its width, if it were free," if built.key in HELD else "changes its width"
 
 
 def comparison_table(commission: Commission) -> Card:
     """Every way that is compared, most suitable first, with what the two months do to it."""
     rows = [
         (
-            NAMES[verdict.key] + (_chosen(verdict) if verdict is commission.built else ""),
+            way_name(verdict.key) + (_chosen(verdict) if verdict is commission.built else ""),
             _month(commission, verdict, "narrowing"),
             _month(commission, verdict, "widening"),
             _judged(verdict),
@@ -206,7 +207,7 @@ def _month(commission: Commission, verdict: Verdict, way: str) -> str:
 
 
 def _judged(verdict: Verdict) -> str:
-    if verdict.quantities["held_share"]:
+    if verdict.restrained_strain.high > 0.0:
         held = f"stretched by up to {write(verdict.restrained_strain.high, 'strain')}"
     else:
         held = "nothing is forced"
@@ -218,18 +219,18 @@ def decision(commission: Commission) -> Card:
     """What is built, why, and what would change the decision."""
     built, advised = commission.built, commission.advised
     because = told(reason(_state(commission, built)), commission.first)
-    name = _article(NAMES[built.key])
+    name = _article(way_name(built.key))
     if built.allowed:
         lead = f"We build it as {name}. {because}"
         other = (
             ""
             if built is advised
-            else f"The kit would put {_article(NAMES[advised.key])} first; both come through this house unharmed."
+            else f"The kit would put {_article(way_name(advised.key))} first; both come through this house unharmed."
         )
     elif advised.allowed:
         lead = f"Decided so far: {name}. We advise against it. {because}"
         other = (
-            f"Our advice: {_article(NAMES[advised.key])}. {told(reason(_state(commission, advised)), commission.first)}"
+            f"Our advice: {_article(way_name(advised.key))}. {told(reason(_state(commission, advised)), commission.first)}"
         )
     else:
         lead = f"None of the ways compared comes through this house unharmed; {name} is the least risky. {because}"
@@ -247,19 +248,8 @@ def decision(commission: Commission) -> Card:
 
 
 def _article(name: str) -> str:
-    plural = name.split()[0] in ("battens", "one") or name.startswith("held")
-    return name if plural else f"a {name}"
-
-
-SHORT = {
-    "glued_border": "panel with its border glued across the ends",
-    "breadboard": "panel with breadboard ends that slide on slots",
-    "frame_panel": "frame with a loose, floating panel",
-    "battens": "panel on battens that let it slide",
-    "buttons": "panel held to its base by buttons that let it slide",
-    "same_grain_border": "panel whose border runs the way of its grain",
-}
-"""What is built, for the first line of a letter."""
+    bare = name.split()[0] in ("battens", "held", "slotted", "turning")
+    return name if bare else f"a {name}"
 
 
 def care_note(commission: Commission) -> Card:
@@ -270,9 +260,9 @@ def care_note(commission: Commission) -> Card:
     lines = []
     for way, month in (("narrowing", bench.months[0]), ("widening", bench.months[1])):
         lead = told(lead_words(state, way), commission.first)
-        verb = "" if built.quantities["held_share"] else "is "
+        verb = "" if built.key in HELD else "is "
         lines.append(
-            f"Around {month} the panel {verb}{lead}: {told(month_words(state, way), commission.first)}. "
+            f"Around {month} the {_moving(commission).removeprefix('loose ')} {verb}{lead}: {told(month_words(state, way), commission.first)}. "
             f"{_NORMAL[built.allowed]}"
         )
     outside = commission.whole_moves.times(2.0 * commission.piece.border_width_m / commission.piece.width_m).mid_m

@@ -7,13 +7,13 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from ..brief import Brief, read_brief
-from ..construction.index import CONSTRUCTIONS
+from ..construction.way_words import WAY_WORDS, way_name
+from ..construction.ways import EVERY_WAY, USUAL_WAYS, ways_for
 from ..data_files import data_path
 from ..errors import InputError, Problems
 from ..moisture.finishes import BARE, Finish, find_finish
 from ..studies import STUDIES, find_study
 from ..studies.ways_to_build import KEY
-from ..studies.ways_words import NAMES
 from ..units import shown
 
 BRIEF_VARIABLE = "WOODLIB_BRIEF"
@@ -29,6 +29,8 @@ _ALSO = {
     "buttons": "buttons",
     "slotted screws": "buttons",
     "border with the grain": "same_grain_border",
+    "edged sheet": "edged_sheet",
+    "figure-eight fasteners": "figure_plates",
 }
 
 
@@ -110,37 +112,43 @@ def find_way(name: str) -> str:
     """
     wanted = " ".join(name.casefold().replace("_", " ").split())
     known = dict(_ALSO)
-    for way in CONSTRUCTIONS:
-        known |= {way.key.replace("_", " "): way.key, way.name.casefold(): way.key, NAMES[way.key].casefold(): way.key}
+    for way in EVERY_WAY:
+        known |= {text.casefold(): way.key for text in (way.key.replace("_", " "), way.name, way_name(way.key))}
     begins = {key for text, key in known.items() if wanted and text.startswith(wanted)}
     if wanted in known:
         return known[wanted]
     if len(begins) == 1:
         return begins.pop()
     near = get_close_matches(wanted, known, 1)
-    hint = f" Did you mean {NAMES[known[near[0]]]!r}?" if near else ""
-    raise InputError(f"constructions holds {shown(name)}; the ways to build are: {', '.join(NAMES.values())}.{hint}")
+    hint = f" Did you mean {way_name(known[near[0]])!r}?" if near else ""
+    names = "; ".join(words.name for words in WAY_WORDS.values())
+    raise InputError(f"constructions holds {shown(name)}; the ways to build are: {names}.{hint}")
 
 
 def ways_of(brief: Brief) -> tuple[str, ...]:
-    """The ways to compare: those the brief names, else all that make sense for such a piece.
+    """The ways to compare: those the brief names, else all that serve such a piece.
 
-    Raises :class:`InputError` with every name that is not known.
+    Raises :class:`InputError` with every name that is not known, or that serves no such piece.
     """
-    problems, found = Problems(), []
+    serving, problems, found = ways_for(brief.piece.kind), Problems(), []
     for name in brief.constructions:
         try:
-            found.append(find_way(name))
+            key = find_way(name)
         except InputError as error:
             problems.absorb(error)
+            continue
+        if key not in {way.key for way in (*serving, *USUAL_WAYS)}:
+            known = "; ".join(way_name(way.key) for way in serving)
+            problems.add(f"constructions holds {shown(name)}, which serves no {brief.piece.kind}; what does: {known}.")
+        found.append(key)
     problems.raise_if_any()
     if found:
         return tuple(dict.fromkeys(found))
-    # A board or a door is fixed to no base, and where no border is wanted none is glued on.
-    left_out = set() if brief.piece.kind in ("table top", "seat") else {"buttons"}
-    left_out |= {"frame_panel"} if brief.piece.kind == "board" else set()  # it would be served on, groove and all
-    left_out |= set() if brief.piece.border_width_m else {"glued_border", "same_grain_border"}
-    return tuple(way.key for way in CONSTRUCTIONS if way.key not in left_out)
+    left_out = set() if brief.piece.border_width_m else _WITH_A_BORDER  # where none is wanted none is put on
+    return tuple(way.key for way in serving if way.key not in left_out)
+
+
+_WITH_A_BORDER = {"glued_border", "glued_face_rim", "own_blank_rim", "same_grain_border"}
 
 
 def finish_of(brief: Brief) -> Finish:

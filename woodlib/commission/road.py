@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from ..brief import Brief
 from ..construction.for_sliders import HELD_RULE
-from ..construction.index import compare, verdict_for
+from ..construction.index import suitability, verdict_for
 from ..construction.piece import Piece
 from ..construction.verdict import Verdict, risk_levels
 from ..errors import InputError, Problems
 from ..movement.months import MonthlyMoisture, monthly_moisture
 from ..movement.spread import Doubts, Movement
-from ..studies.ways_to_build import KEY, Bench, bench_of, ways_to_build
+from ..studies.ways_bench import Bench, bench_of
+from ..studies.ways_to_build import KEY, ways_to_build
 from ..study.study import Study
 from ..units import write
 from .names import find_way, ways_of
+
+MOST_DRAWN = 6
+"""Ways that the sliders of one page draw, unless the brief names its own: a page stays small, and a choice short."""
 
 USUAL_END_M = {"inches": 0.0508, "millimetres": 0.05}
 """Width of an end or frame piece where the brief asks for no border: 2 in or 50 mm (common practice, no source)."""
@@ -23,7 +28,10 @@ USUAL_END_M = {"inches": 0.0508, "millimetres": 0.05}
 
 @dataclass(frozen=True)
 class Commission:
-    """A brief with its verdicts: ``advised`` is the most suitable way compared, ``built`` the one decided on."""
+    """A brief with its verdicts: ``advised`` is the most suitable way compared, ``built`` the one decided on.
+
+    ``whole_moves`` is how far solid wood as wide as the whole piece goes over the year, however the piece is built.
+    """
 
     brief: Brief
     piece: Piece
@@ -32,6 +40,7 @@ class Commission:
     verdicts: tuple[Verdict, ...]
     built: Verdict
     would_change: str
+    whole_moves: Movement
 
     @property
     def advised(self) -> Verdict:
@@ -39,27 +48,29 @@ class Commission:
         return self.verdicts[0]
 
     @property
-    def whole_moves(self) -> Movement:
-        """How far solid wood as wide as the whole piece goes over the year, however the piece is built."""
-        return self.built.moves.times(self.piece.width_m / self.built.quantities["width"])
-
-    @property
     def first(self) -> str:
         """Which system is written first: customary or metric."""
         return self.brief.first
 
-    @property
+    @cached_property
     def bench(self) -> Bench:
-        """The same piece as its study takes it."""
+        """The same piece as its studies take it."""
         return bench_of(self.brief, self.piece, self.months, self.doubts, self._ways)
 
     @property
     def _ways(self) -> tuple[str, ...]:
         return tuple(verdict.key for verdict in self.verdicts)
 
+    @property
+    def drawn_ways(self) -> tuple[str, ...]:
+        """The ways that sliders can draw: the one decided on, the glued border, and the most suitable ones."""
+        wanted = dict.fromkeys((self.built.key, *(("glued_border",) if "glued_border" in self._ways else ()), *self._ways))
+        kept = self._ways if self.brief.constructions else tuple(wanted)[:MOST_DRAWN]
+        return tuple(way for way in self._ways if way in kept)
+
     def plain_study(self) -> Study:
         """The study of the ways to build as it starts without the brief's own slider positions."""
-        return ways_to_build(self.brief.title, self.bench, self.built.key)
+        return ways_to_build(self.brief.title, self.bench.with_ways(self.drawn_ways), self.built.key)
 
     def study(self) -> Study:
         """The study of the ways to build, at the slider positions that the brief keeps for its handout."""
@@ -90,14 +101,16 @@ def commission_of(brief: Brief, way: str = "") -> Commission:
     problems.raise_if_any()
     doubts = Doubts(meter_percent=brief.stock.meter_error_percent)
     stock = brief.stock.moisture_percent()
-    comparison = _absorbed(
-        problems, brief, "wood.moisture", lambda: compare(piece, stock, months, doubts=doubts, held=HELD_RULE)
-    )
-    problems.raise_if_any()
     ways = ways_of(brief)
-    verdicts = tuple(verdict for verdict in comparison if verdict.key in ways)
-    changes = would_change(piece, stock, months, doubts) if "glued_border" in ways else ""
-    made = Commission(brief, piece, months, doubts, verdicts, verdicts[0], changes)
+
+    def judged(way: str) -> Verdict:
+        return verdict_for(way, piece, stock, months, doubts=doubts, held=HELD_RULE)
+
+    verdicts = _absorbed(problems, brief, "wood.moisture", lambda: sorted(map(judged, ways), key=suitability))
+    problems.raise_if_any()
+    changes = would_change(piece, stock, months, doubts) if "glued_border" in ways else verdicts[0].would_change
+    free = judged("same_grain_border").moves  # border and panel alike: all of the width moves as it likes
+    made = Commission(brief, piece, months, doubts, tuple(verdicts), verdicts[0], changes, free)
     wanted = way or _kept_way(brief)
     return made.building(wanted) if wanted else made
 

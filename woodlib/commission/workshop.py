@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..construction.frame_panel import SEAT_CAUTION
 from ..construction.index import find_construction
 from ..construction.verdict import CutRule, room
-from ..studies.ways_words import NAMES
+from ..construction.way_words import way_name
 from ..units import both, write
 from .card import Card, heading, joined, listed, paragraphs, table
 from .road import Commission
@@ -26,7 +26,7 @@ def cut_list(commission: Commission) -> Card:
     )
     rows = [(cut.name, cut.text(first), _ROUNDED[cut.rounding], cut.why) for cut in built.cuts]
     sizes = (
-        table(("Cut", "Size today", "Rounded", "Why"), rows, f"Cut list: {NAMES[built.key]}")
+        table(("Cut", "Size today", "Rounded", "Why"), rows, f"Cut list: {way_name(built.key)}")
         if rows
         else paragraphs(
             "This way leaves nothing to be cut loose: there is no gap or slot that would let the panel move."

@@ -20,9 +20,11 @@ from ..moisture.equilibrium import emc_percent
 from ..movement.spread import Doubts
 from ..movement.wood import Wood
 from ..restraint.measures import WORRYING_CHANCE
+from .glued_border import GLUED_BORDER
 from .held import plane_field
-from .piece import Piece
+from .piece import Allowances, Piece
 from .travel import RANGE, Quantities, travel_quantities
+from .verdict import Construction
 
 HELD_RULE = plane_field
 """How much a glued border holds back, for everything that is shown and sent: the one place to put another rule."""
@@ -81,19 +83,28 @@ class Travels:
         return np.array([*(asked[name] for name in _NAMES[:-2]), driest, dampest])
 
 
-def held_shares(piece: Piece, lowest_m: float, highest_m: float, orders: int = 6) -> tuple[float, ...]:
-    """The held share over the width as Chebyshev coefficients on ``lowest_m`` to ``highest_m``.
+def held_shares(
+    piece: Piece, lowest_m: float, highest_m: float, way: Construction = GLUED_BORDER, orders: int = 6
+) -> tuple[float, ...]:
+    """The share that a way holds, over the width, as Chebyshev coefficients on ``lowest_m`` to ``highest_m``.
 
     >>> round(held_shares(Piece("white oak", "20 in", "44 in", "7/8 in", "2 in"), 0.4, 0.6)[0], 2)
     0.78
     """
+    if not way.holds:
+        return (0.0,)
+
+    def share(width_m: float) -> float:
+        sized = replace(piece, width_m=width_m)
+        held = HELD_RULE(sized)
+        return (way.holding(sized, held, Allowances()) if way.holding else held).share
+
     places = np.cos(np.pi * (np.arange(orders) + 0.5) / orders)
     widths = lowest_m + (highest_m - lowest_m) * 0.5 * (places + 1.0)
-    shares = [HELD_RULE(replace(piece, width_m=float(width))).share for width in widths]
-    found = np.polynomial.chebyshev.chebfit(places, shares, orders - 1)
+    found = np.polynomial.chebyshev.chebfit(places, [share(float(width)) for width in widths], orders - 1)
     # Moved to meet the piece's own width exactly: one handout must not tell two numbers for one piece.
     own = 2.0 * (piece.width_m - lowest_m) / (highest_m - lowest_m) - 1.0
-    found[0] += HELD_RULE(piece).share - np.polynomial.chebyshev.chebval(own, found)
+    found[0] += share(piece.width_m) - np.polynomial.chebyshev.chebval(own, found)
     return tuple(float(value) if abs(value) > 1e-12 else 0.0 for value in np.round(found, 14))
 
 

@@ -9,7 +9,7 @@ a :class:`Frame` turns lengths or data into px.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -108,7 +108,12 @@ def flatten_points(points: object) -> list[Coordinate]:
 
 def box(x: Coordinate, y: Coordinate, width: Coordinate, height: Coordinate) -> list[tuple[Coordinate, Coordinate]]:
     """The four corners of an upright rectangle from its upper left corner, px."""
-    return [(x, y), (x + width, y), (x + width, y + height), (x, y + height)]
+    return corners(x, y, x + width, y + height)
+
+
+def corners(left: Coordinate, top: Coordinate, right: Coordinate, low: Coordinate) -> list[tuple[Coordinate, Coordinate]]:
+    """The four corners of an upright rectangle from its sides, px; from the upper left, clockwise."""
+    return [(left, top), (right, top), (right, low), (left, low)]
 
 
 @dataclass(frozen=True)
@@ -197,6 +202,35 @@ def dimension_line(
             Words(middle_x, middle_y + (offset if offset < 0 else offset + size * 0.7), text, role, size, shown=shown)
         )
     return marks
+
+
+def placed(marks: Iterable[Mark], times: float, right: float, down: float) -> list[Mark]:
+    """The same marks drawn ``times`` as large and moved, px; strokes and letters keep their size.
+
+    >>> placed([Circle(10.0, 20.0, 4.0)], 0.5, 100.0, 0.0)[0].radius
+    2.0
+    """
+
+    # A decided number that several points share stays one number, so that a page decides it once.
+    known: dict[tuple[int, float], tuple[Coordinate, Coordinate]] = {}
+
+    def at(old: Coordinate, shift: float) -> Coordinate:
+        if not isinstance(old, Decided):
+            return old * times + shift
+        return known.setdefault((id(old), shift), (old * times + shift, old))[0]
+
+    def points(old: object) -> list[tuple[Coordinate, Coordinate]]:
+        return [(at(x, right), at(y, down)) for x, y in old]
+
+    def moved(mark: Mark) -> Mark:
+        if isinstance(mark, Window):
+            return Window(points(mark.points), tuple(map(moved, mark.marks)))
+        if isinstance(mark, Line | Area):
+            return replace(mark, points=points(mark.points))
+        round_one = {"radius": at(mark.radius, 0.0)} if isinstance(mark, Circle) else {}
+        return replace(mark, x=at(mark.x, right), y=at(mark.y, down), **round_one)
+
+    return [moved(mark) for mark in marks]
 
 
 def walk(marks: Sequence[Mark]) -> Iterable[Mark]:

@@ -1,96 +1,93 @@
-"""Words of the ways to build that hang on sliders: names for a client, what is seen, what each month does."""
+"""Words of the ways to build that hang on sliders: what each month does, how firmly it holds, why it is chosen."""
 
 from __future__ import annotations
 
-from ..reading.decided import larger, pick
-from ..reading.say import length, say
-from .ways_sheet import State
+from collections.abc import Mapping
 
-NAMES = {
-    "glued_border": "border glued across the ends",
-    "breadboard": "breadboard end that slides on slots",
-    "frame_panel": "frame with a floating panel",
-    "battens": "battens below, in slots",
-    "buttons": "held to a base by buttons",
-    "same_grain_border": "border with its grain along the panel's",
-}
+from ..construction.rules import Facts
+from ..construction.verdict import risk_levels
+from ..construction.ways import find_construction
+from ..reading.decided import Pick, larger, pick, size_of
+from ..reading.say import Said, length, say, strain
+from .ways_bench import State
 
-MAIN_CUTS = {
-    "glued_border": (),
-    "breadboard": (
-        "outer slots, outward from the pin's centre",
-        "outer slots, inward from the pin's centre",
-        "groove stop from each end of the end piece",
-    ),
-    "frame_panel": (
-        "groove in the stiles, depth",
-        "panel, width across the grain",
-        "line between shoulder and stile today, each side",
-    ),
-    "battens": (
-        "outer slots, outward from the screw's centre",
-        "outer slots, inward from the screw's centre",
-        "batten end, set back from each edge",
-    ),
-    "buttons": ("gap between button shoulder and rail", "groove for the buttons, depth"),
-    "same_grain_border": ("space to leave beside each long edge",),
-}
-
-PICTURES = {
-    "glued_border": "A panel with a border glued across its end, seen from above; the border holds the end at today's "
-    "width while the rest narrows and widens. Below, a gauge shows how hard the wood is pulled and squeezed.",
-    "breadboard": "A panel with an end piece across its grain, seen from above; the panel becomes narrower and "
-    "wider than "
-    "the end piece. Below, the outer pin stands still while the slot in the tongue slides past it.",
-    "frame_panel": "A panel in a frame, seen from above; the line beside the panel opens and closes, and the frame "
-    "outside changes by its two stiles. Below, the tongue of the panel moves in and out of its groove.",
-    "battens": "A panel with two battens below it, seen from above; the panel narrows and widens past them. Below, the "
-    "outer screw travels along its slot in the batten.",
-    "buttons": "A panel on a base, seen from above; the panel narrows and widens past the base. Below, a button "
-    "moves in and out of the groove in the rail.",
-    "same_grain_border": "A panel with border strips along its long edges, seen from above; all of it narrows "
-    "and widens "
-    "together. Below, the space left beside it to a wall or frame.",
-}
-
-_DRIEST = {
-    "glued_border": "it wants to shrink {free} and the border holds most of that back, so it is pulled apart across "
-    "its grain",
-    "breadboard": "each corner of the end piece stands out {edge} beyond the panel",
-    "frame_panel": "each edge still sits {cover} deep in its groove; the line beside it opens to {open} at most, and "
-    "the frame outside becomes narrower {frame}",
-    "battens": "the outer screws slide inward {outer}",
-    "buttons": "each button draws back {edge} and still holds",
-    "same_grain_border": "each outer edge draws in {edge}; nothing is held",
-}
-_DAMPEST = {
-    "glued_border": "it wants to grow {free} and the border holds most of that back, so it pushes and may bow",
-    "breadboard": "each edge of the panel stands out {edge} beyond the end piece",
-    "frame_panel": "each edge stops short of the bottom of its groove; the line beside it closes to {closed} at the "
-    "least, and the frame outside becomes wider {frame}",
-    "battens": "the outer screws slide outward {outer}",
-    "buttons": "each button moves outward {edge} and clears the rail",
-    "same_grain_border": "each outer edge grows out {edge}; nothing is held",
-}
+HELD = frozenset(("glued_border", "glued_face_rim"))
+"""Ways that keep the panel from moving."""
 
 
-def month_words(state: State, way: str):
+class SlidingFacts(Facts):
+    """What the words on a month may use, for a slider: places in a sentence, with what goes there kept in ``said``."""
+
+    def __init__(self, quantities: Mapping[str, float]) -> None:
+        super().__init__(quantities)
+        object.__setattr__(self, "said", {})
+
+    def up_to(self, name: str) -> str:
+        return self._kept(f"up_to_{name}", up_to(self.quantities[name]))
+
+    def at_least(self, name: str) -> str:
+        return self._kept(f"at_least_{name}", length(self.quantities[name], "down"))
+
+    def either(self, name: str, moving: str, still: str) -> str:
+        options = [say(text, **self.said) for text in (still, moving)]
+        return self._kept(f"whether_{name}", pick(self.quantities[name], [1e-6], options))
+
+    def _kept(self, name: str, words) -> str:
+        self.said[name] = words
+        return f"{{{name}}}"
+
+
+def up_to(travel: float) -> Pick:
+    """The most a travel can need, rounded up; "nothing" where it goes the other way."""
+    return pick(travel, [1e-6], ["nothing", say("up to {size}", size=length(larger(travel, 0.0), "up"))])
+
+
+def month_words(state: State, way: str) -> Said:
     """What the driest (``narrowing``) or the dampest (``widening``) month does to this way to build."""
-    numbers = state.numbers
-    values = {"free": up_to(numbers[f"{way}_high"])}
-    for name in ("edge", "outer"):
-        if f"{name}_{way}" in numbers:
-            values[name] = up_to(numbers[f"{name}_{way}"])
-    if "cover" in numbers:
-        values["cover"] = length(numbers["cover"], "down")
-    if state.key == "frame_panel":
-        today = state.cuts["line between shoulder and stile today, each side"]
-        values["open"] = length(today + 0.5 * larger(numbers["panel_shrink"], 0.0), "up")
-        values["closed"] = length(numbers["clearance"], "down")
-        values["frame"] = up_to(numbers[f"frame_{way}"])
-    return say((_DRIEST if way == "narrowing" else _DAMPEST)[state.key], **values)
+    construction = find_construction(state.key)
+    facts = SlidingFacts(state.numbers)
+    template = (construction.driest if way == "narrowing" else construction.dampest)(facts)
+    return say(template, **facts.said)
 
 
-def up_to(travel: float):
-    """The most a travel can need, rounded up; "by nothing" where it goes the other way."""
-    return pick(travel, [1e-6], ["by nothing", say("by up to {size}", size=length(larger(travel, 0.0), "up"))])
+def lead_words(state: State, way: str):
+    """How the width stands against today, or would if nothing held it."""
+    lead = _against_today(state.numbers, way)
+    return say("would be {lead} if it were free", lead=lead) if state.key in HELD else lead
+
+
+def _against_today(numbers: Mapping[str, float], way: str) -> Pick:
+    mid = numbers[f"{way}_mid"]
+    hardly = 0.0008  # half of 1/16 in: written as nothing otherwise
+    wanted, opposite = ("narrower", "wider") if way == "narrowing" else ("wider", "narrower")
+    size = length(size_of(mid))
+    sides = [say("about {size} {side} than today", size=size, side=side) for side in (opposite, wanted)]
+    return pick(mid, [-hardly, hardly], [sides[0], "about as wide as today", sides[1]])
+
+
+def range_words(numbers: Mapping[str, float], name: str) -> Said:
+    """A movement with the range that holds nine cases in ten."""
+    low, mid, high = (length(numbers[f"{name}_{end}"]) for end in ("low", "mid", "high"))
+    return say("about {mid}, could be {low} to {high}", low=low, mid=mid, high=high)
+
+
+def reason(state: State) -> Pick:
+    """The sentence that decides, by the step of risk reached."""
+    construction = find_construction(state.key)
+    sentences = []
+    for step in range(len(risk_levels())):
+        limit = risk_levels()[max(step, 1)].from_strain
+        sentence = construction.reasons[min(step, len(construction.reasons) - 1)]
+        sizes_said = {
+            name: length(rule.size(state.numbers), rule.rounding) for name, rule in construction.reason_sizes
+        }
+        values = {"held": strain(state.pull[0]), "most": strain(state.pull[1]), "limit": strain(limit)}
+        sentences.append(say(sentence, **values, **sizes_said))
+    by_strain = pick(state.level, [1.0, 2.0], sentences)
+    return pick(state.only_stress_warns, [1.0], [by_strain, _STRESS_WARNS])
+
+
+_STRESS_WARNS = (
+    "The strain rule would let it pass, but by the stress model the chance of a crack is 1 in 20 or more; the careful "
+    "side counts."
+)

@@ -55,7 +55,7 @@ def measures_of(piece: Piece) -> dict[str, float]:
 
 def usual_scale(key: str, numbers: Mapping[str, float], piece: Mapping[str, float]) -> Scale:
     """A scale that holds this state; a study takes the one of its widest and most restless state and keeps it."""
-    furthest = max(abs(numbers[f"{way}_high"]) / numbers["width"] for way in ("narrowing", "widening"))
+    furthest = max(abs(numbers[f"{way}_mid"]) / numbers["width"] for way in ("narrowing", "widening"))
     if key in ("round_tenon", "loose_ring"):
         return scale_for(piece["width"], furthest, 1.6 * piece["width"] + 0.02)
     tallest = piece["thickness"] + piece["border_thickness"]

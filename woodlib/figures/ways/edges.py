@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import numpy as np
 
-from ..scene import Area, Circle, Line, Mark, Window, box
+from ..scene import Area, Circle, Line, Mark, Window, box, corners
 from ..wood import grain_lines
 from .joints import CENTRE, LEFT, RIGHT
 from .plans import GAPS
-from .sheet import Drawn, Number, end_wood, hollow, label, rectangle, shape, sized, wood
+from .sheet import Drawn, Number, end_wood, hollow, label, shape, sized, wood
 
 
 def _beside(d: Drawn, part: str, neighbour: str, gap: Number) -> list[Mark]:
@@ -18,8 +18,8 @@ def _beside(d: Drawn, part: str, neighbour: str, gap: Number) -> list[Mark]:
     face = CENTRE + 60.0
     edge = face - px(gap)
     return [
-        *end_wood(rectangle(LEFT, mid - half, edge, mid + half), "wood"),
-        *end_wood(rectangle(face, mid - 1.6 * half, RIGHT, mid + 1.6 * half), "border-wood"),
+        *end_wood(corners(LEFT, mid - half, edge, mid + half), "wood"),
+        *end_wood(corners(face, mid - 1.6 * half, RIGHT, mid + 1.6 * half), "border-wood"),
         label(LEFT + 6.0, mid - half - 8.0, part),
         label(RIGHT, mid - 1.6 * half - 8.0, neighbour, "end"),
         *sized((edge, mid + 1.6 * half + 20.0), (face, mid + 1.6 * half + 20.0), gap, "nearest", offset=8.0),
@@ -41,9 +41,9 @@ def own_blank(d: Drawn) -> list[Mark]:
     width = d.sizes["end pieces, width along the grain"]
     end = joint + px(width)
     return [
-        *wood(rectangle(LEFT, mid - half, joint, mid + half)),
-        *wood(rectangle(joint, mid - half, end, mid + half), "border-wood"),
-        *wood(rectangle(joint - 2.2 * tongue, mid - tongue, joint + 2.2 * tongue, mid + tongue), "wood", count=2),
+        *wood(corners(LEFT, mid - half, joint, mid + half)),
+        *wood(corners(joint, mid - half, end, mid + half), "border-wood"),
+        *wood(corners(joint - 2.2 * tongue, mid - tongue, joint + 2.2 * tongue, mid + tongue), "wood", count=2),
         Line([(joint, mid - half), (joint, mid + half)], "glue", 3.0),
         label(LEFT + 6.0, mid - half - 8.0, "panel"),
         label(end, mid - half - 8.0, "end piece", "end"),
@@ -68,8 +68,8 @@ def glued_edge(d: Drawn) -> list[Mark]:
     joint = CENTRE + 10.0
     end = joint + px(d.piece["border_width"])
     return [
-        *wood(rectangle(LEFT, mid - half, joint, mid + half)),
-        *end_wood(rectangle(joint, mid - border, end, mid + border), "border-wood"),
+        *wood(corners(LEFT, mid - half, joint, mid + half)),
+        *end_wood(corners(joint, mid - border, end, mid + border), "border-wood"),
         Line([(joint, mid - half), (joint, mid + half)], "glue", 3.0),
         label(LEFT + 6.0, mid - half - 8.0, "panel"),
         label(end, mid - border - 8.0, "border", "end"),
@@ -82,7 +82,7 @@ def _layers(d: Drawn, layers: list[tuple[str, Number, str, str]]) -> list[Mark]:
     y: Number = 130.0
     marks: list[Mark] = []
     for k, (name, thick, role, grain) in enumerate(layers):
-        outline = rectangle(LEFT, y, RIGHT, y + thick)
+        outline = corners(LEFT, y, RIGHT, y + thick)
         marks += end_wood(outline, role) if grain == "end" else wood(outline, role, count=3)
         marks += [Line([(LEFT, y), (RIGHT, y)], "glue", 3.0)] if k else []
         marks.append(label(LEFT + 6.0, y - 6.0 if not k else y + 0.5 * thick + 5.0, name))
@@ -97,7 +97,7 @@ def face_rim(d: Drawn) -> list[Mark]:
         *_layers(d, [("rim", d.px(d.piece["border_thickness"]), "border-wood", "along"),
                      ("panel", d.px(d.piece["thickness"]), "wood", "end")]),
         label(LEFT, 300.0, "bow across the whole width, if free:"),
-        *sized((LEFT, 326.0), (LEFT + d.px(bow), 326.0), bow, offset=8.0),
+        *sized((LEFT + 80.0, 326.0), (LEFT + 80.0 + d.px(bow), 326.0), bow, offset=8.0),
     ]  # fmt: skip
 
 
@@ -119,8 +119,8 @@ def edged(d: Drawn) -> list[Mark]:
     end = joint + px(d.piece["border_width"] + d.moved("edging"))
     proud, width = 0.5 * px(d.moved("step")), d.piece["border_width"] + d.moved("edging")
     return [
-        *end_wood(rectangle(LEFT, mid - half, joint, mid + half), "grid"),
-        *end_wood(rectangle(joint, mid - half - proud, end, mid + half + proud), "border-wood"),
+        *end_wood(corners(LEFT, mid - half, joint, mid + half), "grid"),
+        *end_wood(corners(joint, mid - half - proud, end, mid + half + proud), "border-wood"),
         Line([(joint, mid - half), (joint, mid + half)], "glue", 3.0),
         label(LEFT + 6.0, mid - half - 8.0, "stable sheet"),
         label(end, mid - half - 12.0, "edging", "end"),
@@ -150,10 +150,10 @@ def tongued(d: Drawn) -> list[Mark]:
     gap = d.sizes["gap between boards today"] - d.moved("board")
     edge, depth = CENTRE + px(gap), px(d.sizes["groove for the tongue, depth"])
     return [
-        *end_wood(rectangle(LEFT, mid - half, CENTRE, mid + half), "wood"),
-        *end_wood(rectangle(edge, mid - half, RIGHT, mid + half), "border-wood"),
-        *hollow(rectangle(edge, mid - thin - 1.0, edge + depth, mid + thin + 1.0)),
-        *shape(rectangle(CENTRE, mid - thin, CENTRE + px(d.sizes["tongue, length"]), mid + thin), "wood"),
+        *end_wood(corners(LEFT, mid - half, CENTRE, mid + half), "wood"),
+        *end_wood(corners(edge, mid - half, RIGHT, mid + half), "border-wood"),
+        *hollow(corners(edge, mid - thin - 1.0, edge + depth, mid + thin + 1.0)),
+        *shape(corners(CENTRE, mid - thin, CENTRE + px(d.sizes["tongue, length"]), mid + thin), "wood"),
         *_board_words(d, mid, half, edge, gap),
     ]
 

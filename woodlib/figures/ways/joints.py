@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from ...reading.decided import larger, smaller
-from ..scene import Area, Circle, Line, Mark
+from ..scene import Area, Circle, Line, Mark, corners
 from .sheet import (
     SECTION_LEFT,
     SECTION_WIDTH,
@@ -14,7 +14,6 @@ from .sheet import (
     end_wood,
     hollow,
     label,
-    rectangle,
     shape,
     sized,
     wood,
@@ -22,22 +21,24 @@ from .sheet import (
 
 LEFT, RIGHT = SECTION_LEFT, SECTION_LEFT + SECTION_WIDTH
 CENTRE = 0.5 * (LEFT + RIGHT)
+SLOT_TIMES = 2.5
 
 
 def slot_detail(d: Drawn, slots: str, pin: float, y: float, slot_moves: float, pin_moves: float) -> list[Mark]:
-    """A slot from above with its pin or screw, outward to the right."""
+    """A slot from above with its pin or screw, outward to the right, drawn ``SLOT_TIMES`` as large as the joint."""
     centre = "pin's" if "pin" in d.numbers else "screw's"
     out = d.sizes[f"{slots}, outward from the {centre} centre"]
     inward = d.sizes[f"{slots}, inward from the {centre} centre"]
-    low, high = CENTRE + d.px(slot_moves - inward), CENTRE + d.px(slot_moves + out)
-    half = 0.5 * d.px(pin) + 1.5
+    px = d.scale.section_px * SLOT_TIMES
+    low, high = CENTRE + (slot_moves - inward) * px, CENTRE + (slot_moves + out) * px
+    half = 0.5 * pin * px + 1.5
     turn = np.linspace(0.0, np.pi, 9)
     right = [(high - half + half * float(np.sin(a)), y - half * float(np.cos(a))) for a in turn]
     left = [(low + half - half * float(np.sin(a)), y + half * float(np.cos(a))) for a in turn]
     return [
         *hollow([*right, *left]),
-        Circle(CENTRE + d.px(pin_moves), y, half - 1.5, "metal", filled=True),
-        Circle(CENTRE + d.px(pin_moves), y, half - 1.5, "edge", 1.2),
+        Circle(CENTRE + pin_moves * px, y, half - 1.5, "metal", filled=True),
+        Circle(CENTRE + pin_moves * px, y, half - 1.5, "edge", 1.2),
         *sized((low, y + half + 14.0), (high, y + half + 14.0), out + inward, offset=8.0),
     ]
 
@@ -53,17 +54,17 @@ def breadboard(d: Drawn) -> list[Mark]:
     pin = shoulder + px(d.sizes["pins, from the shoulder"])
     half = 0.5 * px(d.numbers["pin"])
     return [
-        *end_wood(rectangle(shoulder, top, end, top + thickness), "border-wood"),
-        *hollow(rectangle(shoulder, mid - 0.5 * tongue - 1.0, bottom, mid + 0.5 * tongue + 1.0)),
-        *wood(rectangle(LEFT, top, shoulder, top + thickness)),
-        *wood(rectangle(shoulder - 2.0, mid - 0.5 * tongue, tip, mid + 0.5 * tongue), count=2),
-        *shape(rectangle(pin - half, top, pin + half, top + thickness), "metal"),
+        *end_wood(corners(shoulder, top, end, top + thickness), "border-wood"),
+        *hollow(corners(shoulder, mid - 0.5 * tongue - 1.0, bottom, mid + 0.5 * tongue + 1.0)),
+        *wood(corners(LEFT, top, shoulder, top + thickness)),
+        *wood(corners(shoulder - 2.0, mid - 0.5 * tongue, tip, mid + 0.5 * tongue), count=2),
+        *shape(corners(pin - half, top, pin + half, top + thickness), "metal"),
         *sized((shoulder, top - 6.0), (tip, top - 6.0), d.sizes["tongue, length from the shoulder"], "down"),
         label(LEFT + 6.0, top + thickness + 18.0, "panel"),
         label(end, top + thickness + 18.0, "end", "end"),
-        label(LEFT, 238.0, "outer slot in the tongue, from above"),
+        label(LEFT, 238.0, "outer slot in the tongue, enlarged"),
         *slot_detail(d, "outer slots", d.numbers["pin"], 284.0, d.moved("outer"), 0.0),
-        label(RIGHT, 352.0, "outward \u2192", "end", "quiet"),
+        label(RIGHT, 289.0, "outward \u2192", "end", "quiet"),
     ]
 
 
@@ -77,16 +78,16 @@ def screwed(d: Drawn) -> list[Mark]:
     out, inward = (d.sizes[f"{slots}, {way} from the screw's centre"] for way in ("outward", "inward"))
     x, half = CENTRE + px(d.moved(travel)), 0.5 * px(d.numbers["screw"])
     return [
-        *end_wood(rectangle(LEFT, top, RIGHT, low), "wood"),
-        *wood(rectangle(LEFT + 20.0, low, RIGHT - 20.0, foot), "border-wood"),
-        *hollow(rectangle(CENTRE - px(inward), low, CENTRE + px(out), foot)),
-        *shape(rectangle(x - half, top + 0.35 * (low - top), x + half, foot), "metal"),
-        *shape(rectangle(x - 2.2 * half, foot, x + 2.2 * half, foot + 7.0), "metal"),
+        *end_wood(corners(LEFT, top, RIGHT, low), "wood"),
+        *wood(corners(LEFT + 20.0, low, RIGHT - 20.0, foot), "border-wood"),
+        *hollow(corners(CENTRE - px(inward), low, CENTRE + px(out), foot)),
+        *shape(corners(x - half, top + 0.35 * (low - top), x + half, foot), "metal"),
+        *shape(corners(x - 2.2 * half, foot, x + 2.2 * half, foot + 7.0), "metal"),
         label(LEFT + 6.0, top + 18.0, "panel"),
         label(LEFT + 26.0, low + 18.0, "batten" if d.key == "battens" else "block"),
-        label(LEFT, 262.0, "the slot from below"),
+        label(LEFT, 262.0, "the slot from below, enlarged"),
         *slot_detail(d, slots, d.numbers["screw"], 296.0, 0.0, d.moved(travel)),
-        label(RIGHT, 352.0, "outward \u2192", "end", "quiet"),
+        label(RIGHT, 301.0, "outward \u2192", "end", "quiet"),
     ]
 
 
@@ -102,10 +103,10 @@ def groove(d: Drawn) -> list[Mark]:
     frame, tongue = 0.5 * px(d.piece["border_thickness"]), 0.5 * px(numbers["tongue"])
     body, play = 0.5 * px(d.piece["thickness"]), px(d.sizes["play of the panel's edge across its groove today"])
     return [
-        *end_wood(rectangle(face, mid - frame, face + px(d.piece["border_width"]), mid + frame), "border-wood"),
-        *hollow(rectangle(face, mid - tongue - 0.5 * play, face + px(depth), mid + tongue + 0.5 * play)),
-        *wood(rectangle(LEFT + 60.0, mid - tongue, face + px(deep), mid + tongue), count=3),
-        *end_wood(rectangle(LEFT, mid - body, face - px(line), mid + body), "wood"),
+        *end_wood(corners(face, mid - frame, face + px(d.piece["border_width"]), mid + frame), "border-wood"),
+        *hollow(corners(face, mid - tongue - 0.5 * play, face + px(depth), mid + tongue + 0.5 * play)),
+        *wood(corners(LEFT + 60.0, mid - tongue, face + px(deep), mid + tongue), count=3),
+        *end_wood(corners(LEFT, mid - body, face - px(line), mid + body), "wood"),
         *sized((face, mid - frame - 8.0), (face + px(depth), mid - frame - 8.0), depth),
         *sized((face - px(line), mid + frame + 12.0), (face, mid + frame + 12.0), line, "nearest", offset=8.0),
         label(LEFT + 6.0, mid - body - 8.0, "panel"),
@@ -121,8 +122,9 @@ def bottom(d: Drawn) -> list[Mark]:
     back = 0.5 * px(d.piece["border_thickness"])
     thick = px(d.piece["thickness"])
     moved = d.moved("screw")
+    today = d.sizes["bottom behind the drawer's back today"]
     reach = d.either(
-        d.sizes["bottom behind the drawer's back today"], 0.0,
+        today, 0.0 * today,
         d.sizes["bottom behind the drawer's back in the dampest month"],
     )  # fmt: skip
     forward, backward = (
@@ -131,11 +133,11 @@ def bottom(d: Drawn) -> list[Mark]:
     low, high = x + px(moved - forward), x + px(moved + backward)
     screw = 0.5 * px(d.numbers["screw"])
     return [
-        *end_wood(rectangle(x - back, 64.0, x + back, mid), "border-wood"),
-        *wood(rectangle(LEFT, mid, x + back + px(reach), mid + thick), count=3),
-        *hollow(rectangle(low, mid, high, mid + thick)),
-        *shape(rectangle(x - screw, 120.0, x + screw, mid + thick), "metal"),
-        *shape(rectangle(x - 2.2 * screw, mid + thick, x + 2.2 * screw, mid + thick + 7.0), "metal"),
+        *end_wood(corners(x - back, 64.0, x + back, mid), "border-wood"),
+        *wood(corners(LEFT, mid, x + back + px(reach), mid + thick), count=3),
+        *hollow(corners(low, mid, high, mid + thick)),
+        *shape(corners(x - screw, 120.0, x + screw, mid + thick), "metal"),
+        *shape(corners(x - 2.2 * screw, mid + thick, x + 2.2 * screw, mid + thick + 7.0), "metal"),
         *sized((low, mid + thick + 26.0), (high, mid + thick + 26.0), forward + backward, offset=8.0),
         label(x + back + 8.0, 84.0, "back"),
         label(LEFT + 6.0, mid - 8.0, "bottom"),
@@ -165,15 +167,15 @@ def dovetail(d: Drawn) -> list[Mark]:
 
     batten = trapezium(0.0)
     return [
-        *wood(rectangle(LEFT, top, RIGHT, low)),
+        *wood(corners(LEFT, top, RIGHT, low)),
         *hollow(trapezium(slack)),
         *shape([batten[0], batten[1], batten[2], (CENTRE + half, foot), (CENTRE - half, foot), batten[3]]),
         label(LEFT + 6.0, top + 18.0, "panel"),
         label(CENTRE, foot - 10.0, "batten", "middle"),
         label(LEFT, y - 30.0, "its front end, from the side"),
-        *end_wood(rectangle(LEFT, y - 16.0, edge, y + 40.0), "wood"),
-        *hollow(rectangle(LEFT + 60.0, y + 10.0, edge - px(stop), y + 40.0)),
-        *wood(rectangle(LEFT + 60.0, y + 10.0, end, y + 62.0), "border-wood"),
+        *end_wood(corners(LEFT, y - 16.0, edge, y + 40.0), "wood"),
+        *hollow(corners(LEFT + 60.0, y + 10.0, edge - px(stop), y + 40.0)),
+        *wood(corners(LEFT + 60.0, y + 10.0, end, y + 62.0), "border-wood"),
         *sized((end, y + 70.0), (edge - px(stop), y + 70.0), gap + d.moved("edge"), "down", offset=8.0),
     ]
 
@@ -188,9 +190,9 @@ def button(d: Drawn) -> list[Mark]:
     shoulder = rail + px(moved - gap)
     tip = shoulder + px(tongue)
     return [
-        *end_wood(rectangle(LEFT, top, RIGHT, low), "wood"),
-        *end_wood(rectangle(rail, low, rail + px(d.piece["border_thickness"] * 1.2), 300.0)),
-        *hollow(rectangle(rail, low + 40.0, rail + px(depth), low + 66.0)),
+        *end_wood(corners(LEFT, top, RIGHT, low), "wood"),
+        *end_wood(corners(rail, low, rail + px(d.piece["border_thickness"] * 1.2), 300.0)),
+        *hollow(corners(rail, low + 40.0, rail + px(depth), low + 66.0)),
         *shape([
             (LEFT + 40.0, low), (shoulder, low), (shoulder, low + 42.0), (tip, low + 42.0), (tip, low + 64.0),
             (shoulder, low + 64.0), (shoulder, low + 90.0), (LEFT + 40.0, low + 90.0),
@@ -199,7 +201,7 @@ def button(d: Drawn) -> list[Mark]:
         label(LEFT + 50.0, low + 60.0, "button"),
         label(rail + 8.0, 292.0, "rail"),
         *sized((shoulder, low + 104.0), (rail, low + 104.0), gap - moved, "down", offset=8.0),
-        label(LEFT, 338.0, "hold in the groove:"),
+        label(LEFT, 320.0, "hold in the groove:"),
         *sized((rail, 334.0), (tip, 334.0), tongue - gap + moved, "down", offset=8.0),
     ]  # fmt: skip
 
@@ -213,8 +215,8 @@ def plate(d: Drawn) -> list[Mark]:
     up = reach - side * side / (2.0 * reach)  # the small-angle arc: within 4 % up to 30 degrees
     x, top, neck = CENTRE + px(side), y - px(up), 0.5 * half
     return [
-        *end_wood(rectangle(LEFT, y - 1.1 * half, RIGHT, y + 1.6 * half), "border-wood"),
-        *hollow(rectangle(CENTRE - 0.5 * px(wide), y - 1.1 * half, CENTRE + 0.5 * px(wide), y + 1.2 * half)),
+        *end_wood(corners(LEFT, y - 1.1 * half, RIGHT, y + 1.6 * half), "border-wood"),
+        *hollow(corners(CENTRE - 0.5 * px(wide), y - 1.1 * half, CENTRE + 0.5 * px(wide), y + 1.2 * half)),
         Area([(CENTRE - neck, y), (CENTRE + neck, y), (x + neck, top), (x - neck, top)], "metal"),
         Circle(CENTRE, y, half, "metal", filled=True),
         Circle(x, top, half, "metal", filled=True),

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import numpy as np
 
-from ..scene import Area, Circle, Line, Mark, Window, box
+from ..scene import Area, Circle, Line, Mark, Window, box, corners
 from ..wood import grain_lines
-from .sheet import MIDDLE, PLAN_LEFT, PLAN_WIDTH, Drawn, broken, end_wood, rectangle, wood
+from .sheet import MIDDLE, PLAN_LEFT, PLAN_WIDTH, Drawn, broken, end_wood, wood
 
 RIGHT = PLAN_LEFT + PLAN_WIDTH
 GAPS = {
@@ -28,7 +28,7 @@ def _sizes(d: Drawn) -> tuple[float, float, float]:
 
 def _panel(left: float, right: float, width: float, boards: int = 3) -> list[Mark]:
     outline = box(left, MIDDLE - 0.5 * width, right - left, width)
-    marks = wood(outline, count=9)
+    marks = wood(outline, count=6)
     seams = [
         Line([(left, MIDDLE + width * (k / boards - 0.5)), (right, MIDDLE + width * (k / boards - 0.5))], "edge", 0.8)
         for k in range(1, boards)
@@ -66,7 +66,7 @@ def glued(d: Drawn) -> list[Mark]:
     lower = [(x, MIDDLE + h) for x, h in zip(xs[::-1], half[::-1], strict=True)]
     widest = box(PLAN_LEFT, MIDDLE - 0.6 * today, end - PLAN_LEFT, 1.2 * today)
     return [
-        *wood_round([*upper, *lower], tuple(grain_lines(widest, "x", 11, 3)), "wood"),
+        *wood_round([*upper, *lower], tuple(grain_lines(widest, "x", 8, 3)), "wood"),
         *broken(PLAN_LEFT, MIDDLE - 0.52 * now, 1.04 * now),
         *_today(d, PLAN_LEFT, end, today),
         *wood(box(end, MIDDLE - 0.5 * today, border, today), "border-wood", "y", 31),
@@ -123,7 +123,7 @@ def battened(d: Drawn) -> list[Mark]:
     for x in (RIGHT - 60.0, RIGHT - 190.0):
         batten = box(x, MIDDLE - 0.5 * reach, 28.0, reach)
         marks.append(Line([*batten, batten[0]], "edge", 1.4, "6 4"))
-        away = 0.42 * now * (0.0 if d.key == "sliding_dovetail" else 1.0)
+        away = 0.4 * now * (0.0 if d.key == "sliding_dovetail" else 1.0)
         marks += [Circle(x + 14.0, MIDDLE + s * away, 3.0, "metal", filled=True) for s in (-1.0, 0.0, 1.0)]
     return marks
 
@@ -131,7 +131,7 @@ def battened(d: Drawn) -> list[Mark]:
 def on_apron(d: Drawn) -> list[Mark]:
     """An apron below, dashed, fixed at the middle of its end rail."""
     today, now, _ = _sizes(d)
-    half, end = 0.42 * today, RIGHT - 26.0
+    half, end = 0.38 * today, RIGHT - 26.0
     apron = [(PLAN_LEFT, MIDDLE - half), (end, MIDDLE - half), (end, MIDDLE + half), (PLAN_LEFT, MIDDLE + half)]
     return [
         *_panel(PLAN_LEFT, RIGHT, now),
@@ -148,9 +148,9 @@ def in_opening(d: Drawn) -> list[Mark]:
     today = low - opening + d.sizes[GAPS[d.key]] * (d.scale.plan_px * d.scale.times)
     edge = today - d.width_change * d.scale.plan_px * d.scale.times
     return [
-        *end_wood(rectangle(PLAN_LEFT, top - 14.0, RIGHT, top)),
-        *end_wood(rectangle(PLAN_LEFT, low, RIGHT, low + 14.0)),
-        *wood(rectangle(PLAN_LEFT, edge, RIGHT, low), count=8),
+        *end_wood(corners(PLAN_LEFT, top - 14.0, RIGHT, top)),
+        *end_wood(corners(PLAN_LEFT, low, RIGHT, low + 14.0)),
+        *wood(corners(PLAN_LEFT, edge, RIGHT, low), count=8),
         Line([(PLAN_LEFT, today), (RIGHT, today)], "today", 1.4, "5 4"),
     ]
 
@@ -160,14 +160,14 @@ def drawer(d: Drawn) -> list[Mark]:
     today, now, _ = _sizes(d)
     low = MIDDLE + 0.5 * today
     today_edge = low - today
-    back = rectangle(PLAN_LEFT + 14.0, today_edge - 4.0, RIGHT - 14.0, today_edge + 10.0)
-    sides = [rectangle(x, today_edge - 4.0, x + 14.0, low) for x in (PLAN_LEFT, RIGHT - 14.0)]
+    back = corners(PLAN_LEFT + 14.0, today_edge - 4.0, RIGHT - 14.0, today_edge + 10.0)
+    sides = [corners(x, today_edge - 4.0, x + 14.0, low) for x in (PLAN_LEFT, RIGHT - 14.0)]
     return [
-        *wood(rectangle(PLAN_LEFT + 14.0, low - now, RIGHT - 14.0, low), count=9),
+        *wood(corners(PLAN_LEFT + 14.0, low - now, RIGHT - 14.0, low), count=9),
         Line([*back, back[0]], "edge", 1.4, "6 4"),
         *wood(sides[0], "border-wood", "y"),
         *wood(sides[1], "border-wood", "y"),
-        *wood(rectangle(PLAN_LEFT, low, RIGHT, low + 16.0), "border-wood"),
+        *wood(corners(PLAN_LEFT, low, RIGHT, low + 16.0), "border-wood"),
         Circle(PLAN_LEFT + 0.5 * PLAN_WIDTH, today_edge + 3.0, 3.0, "metal", filled=True),
     ]
 
@@ -177,11 +177,11 @@ def boards(d: Drawn) -> list[Mark]:
     change = d.width_change / d.piece["width"] * d.scale.times
     pitch = (PLAN_WIDTH - 28.0) / 4.0
     top, low = MIDDLE - 110.0, MIDDLE + 110.0
-    sides = [rectangle(x, top, x + 14.0, low) for x in (PLAN_LEFT, RIGHT - 14.0)]
+    sides = [corners(x, top, x + 14.0, low) for x in (PLAN_LEFT, RIGHT - 14.0)]
     marks = [*end_wood(sides[0]), *end_wood(sides[1])]
     for k in range(4):
         middle, half = PLAN_LEFT + 14.0 + pitch * (k + 0.5), 0.5 * pitch * 0.7 * (1.0 + change)
-        marks += wood(rectangle(middle - half, top, middle + half, low), along="y", seed=k + 1)
+        marks += wood(corners(middle - half, top, middle + half, low), along="y", seed=k + 1)
         marks += [Circle(middle, y, 3.0, "metal", filled=True) for y in (top + 12.0, low - 12.0)]
     return marks
 

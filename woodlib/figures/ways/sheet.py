@@ -9,7 +9,7 @@ import numpy as np
 
 from ...reading.decided import Decided
 from ...reading.say import fine_length, movement, say
-from ..scene import Area, Line, Mark, Window, Words, box, dimension_line
+from ..scene import Area, Line, Mark, Window, Words, dimension_line
 from ..wood import grain_lines
 
 WIDTH, HEIGHT = 720.0, 420.0
@@ -18,7 +18,7 @@ SECTION_LEFT, SECTION_WIDTH = 340.0, 366.0
 TOP, BOTTOM = 48.0, 362.0
 MIDDLE = 0.5 * (TOP + BOTTOM)
 EXAGGERATIONS = (40, 30, 25, 20, 15, 12, 10, 8, 6, 5, 4, 3, 2)
-MOST_DRAWN = 0.15  # of the width; beyond it screws would leave the batten they sit in
+MOST_DRAWN = 0.2  # of the width; beyond it screws would leave the batten they sit in
 MONTHS = ("today", "driest", "dampest")
 
 Number = float | Decided
@@ -81,19 +81,42 @@ def scale_for(widest_m: float, furthest_strain: float, section_m: float, margin_
 
 def wood(outline: list, role: str = "wood", along: str = "x", seed: int = 3, count: int = 4) -> list[Mark]:
     """A rectangle of long grain with its outline."""
-    lines = tuple(grain_lines(outline, along, count, seed))
+    decided = any(isinstance(value, Decided) for corner in outline for value in corner)
+    lines = tuple(_straight(outline, along, count) if decided else grain_lines(outline, along, count, seed))
     return [Area(outline, role), Window(outline, lines), Line([*outline, outline[0]], "edge", 1.6)]
+
+
+def _straight(outline: list, along: str, count: int) -> list[Mark]:
+    """Straight grain right across the sheet, of which the outline shows its part: few numbers for a page to decide."""
+    (left, top), _, (right, low), _ = outline
+    marks: list[Mark] = []
+    for k in range(count):
+        share = (k + 0.5) / count
+        if along == "x":
+            y = top + (low - top) * share
+            points = [(0.0, y), (WIDTH, y)]
+        else:
+            x = left + (right - left) * share
+            points = [(x, 0.0), (x, HEIGHT)]
+        marks.append(Line(points, "late-wood", 0.7 if k % 3 else 1.2))
+    return marks
 
 
 def end_wood(outline: list, role: str = "wood-end") -> list[Mark]:
     """An upright rectangle of end grain, shaded by slanting lines."""
-    (left, top), (right, _), (_, low), _ = outline
-    span = right - left
-    steps = np.linspace(0.0, 1.0, 13)
-    slants = tuple(
-        Line([(left + span * float(s), low), (left + span * float(s) + 14.0, top)], "late-wood", 0.7) for s in steps
-    )
+    (left, _), _, (right, _), _ = outline
+    slants = _SLANTS[0] if float(right) <= SECTION_LEFT else _SLANTS[1]
     return [Area(outline, role), Window(outline, slants), Line([*outline, outline[0]], "edge", 1.6)]
+
+
+def _slanting(left: float, right: float) -> tuple[Mark, ...]:
+    """Slanting lines over all of a drawing, of which an outline shows its part, as hatching does."""
+    tall = BOTTOM - TOP + 40.0
+    return tuple(Line([(float(x), BOTTOM + 30.0), (float(x) + 0.25 * tall, TOP - 10.0)], "late-wood", 0.7)
+                 for x in np.arange(left - 0.25 * tall, right, 20.0))  # fmt: skip
+
+
+_SLANTS = _slanting(PLAN_LEFT, PLAN_LEFT + PLAN_WIDTH), _slanting(SECTION_LEFT, SECTION_LEFT + SECTION_WIDTH)
 
 
 def shape(points: list, role: str = "border-wood") -> list[Mark]:
@@ -124,6 +147,3 @@ def broken(left: float, top: Number, height: Number) -> list[Mark]:
     return [Area([*wave, (left - 3.0, top + height), (left - 3.0, top)], "paper"), Line(wave, "quiet", 1.2)]
 
 
-def rectangle(left: Number, top: Number, right: Number, low: Number) -> list:
-    """Corners of an upright rectangle from its sides."""
-    return box(left, top, right - left, low - top)
