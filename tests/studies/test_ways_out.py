@@ -12,16 +12,19 @@ from hypothesis import strategies as some
 from woodlib.air.year import Year
 from woodlib.construction.glued_face_rim import face_share
 from woodlib.construction.held import plane_field
-from woodlib.construction.index import find_construction, verdict_for
+from woodlib.construction.index import verdict_for
 from woodlib.construction.travel import travel_quantities
 from woodlib.construction.verdict import risk_levels
+from woodlib.construction.way_words import sentence_case, way_name
 from woodlib.construction.ways import ways_for
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.equilibrium import emc_percent
 from woodlib.reading.decided import chosen
 from woodlib.reading.say import plain_text
-from woodlib.studies.ways_out import CUTS, NAMES, NEAR, ways_out
+from woodlib.studies.ways_compared import NEAR
+from woodlib.studies.ways_limits import limits
+from woodlib.studies.ways_out import CUTS, ways_out
 from woodlib.studies.ways_out_numbers import (
     GLUED,
     HIGHEST_M,
@@ -32,7 +35,6 @@ from woodlib.studies.ways_out_numbers import (
     WAYS,
     WIDEST_M,
     bearing,
-    limits,
 )
 
 airs = {"driest": some.floats(15.0, 45.0), "dampest": some.floats(50.0, 80.0)}
@@ -44,12 +46,12 @@ def readings(**state):
 
 
 def tone(answered, way: str) -> str:
-    return chosen(answered[NAMES[way].capitalize()].tone)
+    return chosen(answered[sentence_case(way_name(way))].tone)
 
 
 def test_every_way_that_serves_a_seat_is_here_and_has_its_limit():
-    assert set(WAYS) == {way.key for way in ways_for("seat")} == set(NAMES)
-    assert set(limits()) == set(SLIDING) == set(WAYS) - {way for way in WAYS if find_construction(way).holds}
+    assert set(WAYS) == {way.key for way in ways_for("seat")}
+    assert set(SLIDING) <= set(limits()) and not set(GLUED) & set(limits())
     for limit in limits().values():
         assert limit.limit_m > 0 and limit.meaning and len({rule.name for rule in limit.rules}) == len(limit.rules)
 
@@ -90,7 +92,7 @@ def test_what_glue_holds_back_is_the_share_of_the_plane_field(width_in, ring_ang
     piece = replace(bench.piece, width_m=width_in * INCH_M)
     travels = bench.travels(25.0, 62.0, piece.width_m)
     for way, share in (("glued_border", plane_field(piece).share), ("glued_face_rim", face_share(piece))):
-        got = float(bench.pull(way, piece.width_m, 25.0, 62.0))
+        got = float(bench.state(way, piece.width_m, 25.0, 62.0).pull[1])
         first, later = share * travels["stretch_high"], share * travels["swing_strain_high"] - 0.005
         assert got == pytest.approx(max(first, later, 0.0), abs=0.012 * travels["swing_strain_high"])
 
@@ -103,7 +105,7 @@ def test_every_corner_is_finite_and_tells_its_picture():
         assert (
             " mm)" in alt
             and "The seat moves over the year" in alt
-            and all(n.capitalize() in alt for n in NAMES.values())
+            and all(sentence_case(way_name(way)) in alt for way in WAYS)
         )
         for mark in answer.picture.marks:
             for x, y in getattr(mark, "points", ()):
@@ -132,7 +134,7 @@ def test_verdict_word_and_bar_tell_the_same(width, species, cut, driest, dampest
         assert tone(answered, way) == wanted
         good += width < widest
     for way in GLUED:
-        pull = float(bench.pull(way, width, driest, dampest))
+        pull = float(bench.state(way, width, driest, dampest).pull[1])
         step = sum(pull >= risk.from_strain for risk in risk_levels()[1:])
         assert tone(answered, way) == ("fine", "watch", "stop")[step]
         good += step == 0
@@ -152,7 +154,7 @@ def test_the_start_is_that_of_the_reading_nook():
     bench = bearing("white oak", 0.0)
     air = Year.from_seasons(winter=(20, 25), spring=(21, 42), summer=(24, 62), autumn=(21, 48))
     verdict = verdict_for("glued_border", bench.piece, STOCK_MC_PERCENT, air)
-    assert float(bench.pull("glued_border", 20 * INCH_M, 25.0, 62.0)) == pytest.approx(
+    assert float(bench.state("glued_border", 20 * INCH_M, 25.0, 62.0).pull[1]) == pytest.approx(
         verdict.restrained_strain.high, abs=2e-4
     )
 

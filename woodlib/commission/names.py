@@ -13,11 +13,13 @@ from ..data_files import data_path
 from ..errors import InputError, Problems
 from ..moisture.finishes import BARE, Finish, find_finish
 from ..studies import STUDIES, find_study
+from ..studies.ways_compared import KEY as COMPARED
 from ..studies.ways_to_build import KEY
 from ..units import shown
 
 BRIEF_VARIABLE = "WOODLIB_BRIEF"
 DEMO = "briefs/reading_nook_seat.toml"
+_OF_THE_PIECE = (KEY, COMPARED)  # studies that a brief brings itself
 
 # Names that are usual in the trade, beside the kit's own key and its two names for each way.
 _ALSO = {
@@ -59,9 +61,9 @@ def checked_brief(path: str | Path) -> Brief:
 
     brief = read_brief(path, (_check_ways, _check_finish, _check_studies))
     problems = Problems()
-    study = commission_of(brief).plain_study()
-    for name, value in brief.handout.get(KEY, {}).items():
-        _collect(problems, brief.where(f"handout.{KEY}.{name}"), study.read, {name: value})
+    for study in commission_of(brief).plain_studies():
+        for name, value in brief.handout.get(study.key, {}).items():
+            _collect(problems, brief.where(f"handout.{study.key}.{name}"), study.read, {name: value})
     problems.raise_if_any()
     return brief
 
@@ -79,11 +81,11 @@ def _check_finish(desk) -> None:
 
 
 def _check_studies(desk) -> None:
-    """Studies that there are, and their inputs; the piece's own study waits until the rest of the brief is good."""
+    """Studies that there are, and their inputs; the piece's own studies wait until the rest of the brief is good."""
     for key in desk.table(("handout",)):
-        if key != KEY and key not in STUDIES:
+        if key not in (*STUDIES, *_OF_THE_PIECE):
             _collect(desk.problems, desk.where(("handout", key)), _unknown_study, key)
-        elif key != KEY:
+        elif key in STUDIES:
             for name in desk.table(("handout", key)):
                 value = desk.known.get(f"handout.{key}.{name}")
                 if value is not None:
@@ -98,7 +100,7 @@ def _collect(problems: Problems, where: str, function, *arguments) -> None:
 
 
 def _unknown_study(key: str) -> None:
-    known = (*STUDIES, KEY)
+    known = (*STUDIES, *_OF_THE_PIECE)
     near = get_close_matches(key, known, 1)
     hint = f" Did you mean {near[0]!r}?" if near else ""
     raise InputError(f"There is no study {shown(key)}; there are: {', '.join(known)}.{hint}")

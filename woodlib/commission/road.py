@@ -14,6 +14,8 @@ from ..errors import InputError, Problems
 from ..movement.months import MonthlyMoisture, monthly_moisture
 from ..movement.spread import Doubts, Movement
 from ..studies.ways_bench import Bench, bench_of
+from ..studies.ways_compared import KEY as COMPARED
+from ..studies.ways_compared import ways_compared
 from ..studies.ways_to_build import KEY, ways_to_build
 from ..study.study import Study
 from ..units import write
@@ -68,14 +70,19 @@ class Commission:
         kept = self._ways if self.brief.constructions else tuple(wanted)[:MOST_DRAWN]
         return tuple(way for way in self._ways if way in kept)
 
-    def plain_study(self) -> Study:
-        """The study of the ways to build as it starts without the brief's own slider positions."""
-        return ways_to_build(self.brief.title, self.bench.with_ways(self.drawn_ways), self.built.key)
+    def plain_studies(self) -> tuple[Study, Study]:
+        """Both studies of the piece as they start without the brief's own slider positions."""
+        drawn = ways_to_build(self.brief.title, self.bench.with_ways(self.drawn_ways), self.built.key)
+        return drawn, ways_compared(self.brief.title, self.bench)
 
     def study(self) -> Study:
         """The study of the ways to build, at the slider positions that the brief keeps for its handout."""
         kept = {"way": self.built.key, **self.brief.handout.get(KEY, {})}
-        return self.plain_study().starting(**kept)
+        return self.plain_studies()[0].starting(**kept)
+
+    def compared(self) -> Study:
+        """The study that sets all ways side by side, at the slider positions that the brief keeps for its handout."""
+        return self.plain_studies()[1].starting(**self.brief.handout.get(COMPARED, {}))
 
     def building(self, way: str) -> Commission:
         """The same commission with another way decided on; raises :class:`InputError` for one not compared."""

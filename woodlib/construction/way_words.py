@@ -219,3 +219,12 @@ def way_name(key: str) -> str:
     'battens below, in slots'
     """
     return WAY_WORDS[key].name
+
+
+def sentence_case(name: str) -> str:
+    """A name at the start of a line: its first letter large, the others as they are.
+
+    >>> sentence_case("sheet with veneer")
+    'Sheet with veneer'
+    """
+    return name[:1].upper() + name[1:]

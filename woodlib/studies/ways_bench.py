@@ -17,7 +17,8 @@ from ..construction.verdict import held_strain, risk_level
 from ..construction.ways import find_construction
 from ..movement.months import MonthlyMoisture
 from ..movement.spread import Doubts
-from ..reading.decided import Decided, larger, reached
+from ..reading.decided import Decided, larger, reached, smaller
+from .ways_limits import limits
 
 _STEPS_M = {"inches": (0.0254, 0.0127, 0.00635, 0.003175), "millimetres": (0.02, 0.01, 0.005, 0.002, 0.001)}
 _AROUND_PERCENT = 15.0  # how far a slider goes beyond the brief's own humidity
@@ -80,9 +81,32 @@ class Bench:
         level = larger(strained, self._warned(way, driest_rh, dampest_rh))
         return State(way, numbers, _sizes(way, numbers), level, pull, push, level - strained)
 
+    def widest(self, way: str, driest_rh: float, dampest_rh: float) -> Number:
+        """The widest piece that a way that slides bears, m; no more than ``scale_m``.
+
+        What stops it is a size that grows evenly with the width (``ways_limits``), so two widths give the line, and
+        the line the width at its limit.
+        """
+        found: Number = self.scale_m
+        limit = limits().get(way)
+        if limit is None:
+            return Decided("+", found, 0.0)
+        first, last = self.lowest_width_m, self.highest_width_m
+        asked = [self.numbers(way, width, driest_rh, dampest_rh) for width in (first, last)]
+        for rule in limit.rules:
+            small, large = (rule.size(numbers) for numbers in asked)
+            per_metre = larger((large - small) / (last - first), 1e-6)  # where it does not grow: no limit on the scale
+            found = smaller(found, first + (limit.limit_m - small) / per_metre)
+        return larger(found, 0.0)
+
+    @property
+    def scale_m(self) -> float:
+        """The widest piece that a picture of widths shows, m."""
+        return 1.2 * self.highest_width_m
+
     def with_ways(self, ways: tuple[str, ...]) -> Bench:
         """The same piece with some of its ways."""
-        return _bench(
+        return bench_from(
             ways, self.travels, self.piece, (self.width_step_m, self.lowest_width_m, self.highest_width_m), self.months,
             self.stress,
         )  # fmt: skip
@@ -133,10 +157,14 @@ def bench_of(brief: Brief, piece: Piece, months: MonthlyMoisture, doubts: Doubts
     )
     names = months.names[months.driest], months.names[months.dampest]
     stress = stress_score(piece, travels, months.mc_percent) if GLUED_BORDER.key in ways else None
-    return _bench(ways, travels, piece, _widths(piece, brief.units), names, stress)
+    return bench_from(ways, travels, piece, _widths(piece, brief.units), names, stress)
 
 
-def _bench(ways, travels: Travels, piece: Piece, widths: tuple[float, float, float], months, stress) -> Bench:
+def bench_from(
+    ways: tuple[str, ...], travels: Travels, piece: Piece, widths: tuple[float, float, float],
+    months: tuple[str, str], stress: StressScore | None = None,
+) -> Bench:  # fmt: skip
+    """A bench from its parts; ``widths`` are a step, the narrowest and the widest, m."""
     step, low, high = widths
     shares = tuple(held_shares(piece, low, high, find_construction(way)) for way in ways)
     return Bench(ways, travels, piece, low, high, step, shares, months, stress)

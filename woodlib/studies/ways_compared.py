@@ -1,0 +1,162 @@
+"""All ways to build one piece side by side: how each comes through its house, and up to what width it is sensible."""
+
+from __future__ import annotations
+
+from ..construction.verdict import risk_levels
+from ..construction.way_words import WAY_WORDS, sentence_case, way_name
+from ..construction.ways import find_construction
+from ..figures.scene import Area, Circle, Frame, Line, Mark, Picture, Words, box
+from ..reading.decided import Decided, Pick, level, pick, reached
+from ..reading.say import Said, count, length, percent, say, strain
+from ..study.answer import Answer, Reading
+from ..study.study import Study
+from .ways_bench import Bench
+from .ways_limits import limits
+from .ways_to_build import spans_of
+from .ways_words import range_words
+
+KEY = "ways-compared"
+QUESTION = "Which ways to build this piece are sensible in its house, and up to what width?"
+NEAR = 0.85  # of its widest: from here a way is near its limit; an assumption of ours
+
+_WIDTH, _ROW, _TOP, _BAR, _BELOW = 720.0, 27.0, 36.0, 13.0, 65.0
+_GLUED_WORDS = ("safe", "strained", "cracking")
+_SLIDING_WORDS = ("sensible", "near its limit", "too wide")
+_TONES = ("fine", "watch", "stop")
+
+
+def ways_compared(title: str, bench: Bench) -> Study:
+    """The comparison for a piece: ``title`` names it, ``bench`` holds its ways in the order of the rows."""
+
+    def answer(width: float, driest: float, dampest: float) -> Answer:
+        judged = compared(bench, width, driest, dampest)
+        moves = range_words(bench.travels(driest, dampest, width), "swing")
+        return Answer(
+            picture_of(judged, bench, width, f"{title}: ways to build, and the widest piece each bears"),
+            say(
+                "{width} wide, {good} in this house.",
+                width=length(width),
+                good=good_words(judged),
+            ),
+            (
+                Reading("Free, it moves over the year", moves, "from the driest to the dampest month"),
+                *(reading_of(entry, bench) for entry in judged),
+            ),
+            in_words(bench, len(judged), width),
+            FINE_PRINT,
+        )
+
+    return Study(KEY, QUESTION, spans_of(bench), answer)
+
+
+class Judged:
+    """One way: its verdict as a level of 0 to 2, its widest piece, and for a held way the strain held back."""
+
+    def __init__(self, way: str, verdict: Decided, widest: Decided, pull: Decided | None = None) -> None:
+        self.way, self.level, self.widest, self.pull = way, verdict, widest, pull
+
+    def of(self, options: tuple) -> Pick:
+        """One of three options, by the level."""
+        return pick(self.level, [1.0, 2.0], options)
+
+    @property
+    def words(self) -> tuple[str, str, str]:
+        """The words of its three levels."""
+        return _SLIDING_WORDS if self.pull is None else _GLUED_WORDS
+
+
+def compared(bench: Bench, width: float, driest: float, dampest: float) -> tuple[Judged, ...]:
+    """Every way of a bench at one width: held ways by strain and stress, those that slide by what grows with the width."""
+    found = []
+    for way in bench.ways:
+        if find_construction(way).holds:
+            state = bench.state(way, width, driest, dampest)
+            widest = (1.0 - reached(state.level, 1.0)) * bench.scale_m  # strain hardly hangs on the width
+            found.append(Judged(way, state.level, widest, state.pull[1]))
+        else:
+            widest = bench.widest(way, driest, dampest)
+            found.append(Judged(way, level(width, [widest * NEAR, widest]), widest))
+    return tuple(found)
+
+
+def good_words(judged: tuple[Judged, ...]) -> Said:
+    """How many ways are sensible, for a sentence."""
+    good = sum((1.0 - reached(entry.level, 1.0 if entry.pull is not None else 2.0) for entry in judged), 0.0)
+    return say(f"{{good}} of {len(judged)} ways to build are sensible", good=count(good))
+
+
+def reading_of(entry: Judged, bench: Bench) -> Reading:
+    """What is said of one way."""
+    name, tone = sentence_case(way_name(entry.way)), entry.of(_TONES)
+    if entry.pull is not None:
+        risks = [say("{word}: {meaning}", word=risk.word, meaning=risk.meaning) for risk in risk_levels()]
+        return Reading(name, say("up to {pull} held back", pull=strain(entry.pull)), entry.of(tuple(risks)), tone)
+    bears = pick(
+        entry.widest,
+        [bench.scale_m],
+        [say("up to {widest} wide", widest=length(entry.widest, "down")), say("{all} and more", all=length(bench.scale_m))],
+    )
+    if entry.way not in limits():
+        return Reading(name, bears, "sensible at any width: each part moves by itself", tone)
+    limit = limits()[entry.way]
+    meaning = say(limit.meaning, limit=length(limit.limit_m))
+    joined = zip(_SLIDING_WORDS, ("; beyond, ", "; beyond, ", ": "), strict=True)
+    return Reading(name, bears, entry.of(tuple(say(f"{word}{by}{{meaning}}", meaning=meaning) for word, by in joined)), tone)
+
+
+def in_words(bench: Bench, ways: int, width: float) -> Said:
+    """What the picture shows."""
+    return say(
+        f"A bar for each of {ways} ways to build runs as far as the widest piece that it bears, on a scale up to "
+        "{widest}; an upright line marks this piece, {width} wide. Bars that end before the line are out.",
+        widest=length(bench.scale_m),
+        width=length(width),
+    )
+
+
+def picture_of(judged: tuple[Judged, ...], bench: Bench, width: float, title: str, piece: str = "this piece") -> Picture:
+    """A bar for each way, and an upright line for the piece."""
+    scale = Frame(224.0, _TOP, 354.0, _ROW * len(judged), 0.0, bench.scale_m, 0.0, 1.0)
+    bottom = _TOP + scale.height
+    marks: list[Mark] = []
+    for number, entry in enumerate(judged):
+        marks += _row(entry, scale, _TOP + _ROW * number)
+    for tick in (bench.scale_m / 4, 3 * bench.scale_m / 4):
+        marks.append(Line([(scale.x(tick), bottom), (scale.x(tick), bottom + 5)], "quiet", 1.4))
+        marks.append(Words(scale.x(tick), bottom + 20, say("{tick}", tick=length(tick)), "quiet", 14))
+    marks.append(Line([(scale.left, bottom), (scale.left + scale.width, bottom)], "quiet", 1.4))
+    marks.append(Words(scale.left + scale.width / 2, bottom + 46, "widest that it bears, across the grain", "ink", 15))
+    here = scale.x(width)
+    marks.append(Line([(here, _TOP - 6), (here, bottom)], "today", 2.4))
+    marks.append(Words(here, _TOP - 13, say(f"{piece}: {{width}}", width=length(width)), "today", 15, bold=True))
+    return Picture(title, _WIDTH, bottom + _BELOW, tuple(marks))
+
+
+def _row(entry: Judged, scale: Frame, top: float) -> list[Mark]:
+    middle, tone = top + _ROW / 2, entry.of(_TONES)
+    end = scale.x(entry.widest)
+    bar = box(scale.left, middle - _BAR / 2, end - scale.left, _BAR)
+    return [
+        Line([(scale.left, middle), (scale.left + scale.width, middle)], "grid", 1.4),
+        Area(bar, tone),
+        Line([*bar, bar[0]], "edge", 1.0),
+        Circle(end, middle, 4.5, tone, filled=True),
+        Words(scale.left - 8, middle + 5, WAY_WORDS[entry.way].short, "ink", 15, "end"),
+        Words(scale.left + scale.width + 10, middle + 5, entry.of(entry.words), tone, 15, "start", bold=True),
+    ]
+
+
+FINE_PRINT: tuple[str | Said, ...] = (
+    "Slots, steps and gaps are those of the careful end of the movement (nine cases in ten), by the same rules as every "
+    "verdict of the kit.",
+    say(
+        "What is too long a slot, too high a step or too wide a gap: common practice, no source. A way is called near its "
+        "limit from {near} of its widest on.",
+        near=percent(100 * NEAR),
+    ),
+    "Ways that hold the wood are judged by strain, elastic below 0.40 % and failing from 0.90 % (The Structural "
+    "Conservation of Panel Paintings, Getty 1998); a glued border also by the stress model, where the wood's strength "
+    "is printed.",
+    "Moisture from air: two-hydrate equation of the Wood Handbook FPL-GTR-190, eq. 4-5; movement: its eq. 13-2 from 6 "
+    "to 14 %, total shrinkage outside.",
+)
