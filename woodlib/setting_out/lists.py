@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from os import PathLike
 from pathlib import Path
@@ -12,7 +12,9 @@ from pathlib import Path
 from ..errors import InputError, Problems
 from ..movement.inputs import check_kind
 from ..units import both, shown
+from .blank import Blank
 from .exact import Rounding
+from .pieces import WoodPart
 from .plan import SettingOut
 
 Row = dict[str, str]
@@ -20,12 +22,14 @@ Row = dict[str, str]
 INCH_RULE, MM_RULE = "1/16 in", "0.5 mm"
 HOLE_INCH_RULE, HOLE_MM_RULE = "1/64 in", "0.1 mm"
 SIZES = ("length", "width", "thickness")
+UP = ("up", "up", "up")
+WITH_WASTE = "finished size with kerfs, trims and planing"
 
 
 def cut_rows(plan: SettingOut) -> tuple[Row, ...]:
-    """One row for the blank, each strip and each finished piece, with what its rounding does to it.
+    """One row for each blank, each strip and each finished part, with where its size comes from and what rounding does.
 
-    Finished sizes are rounded to the nearest step, sizes of blanks and strips up; inches and millimetres each from the
+    Finished sizes are rounded the way they may be, sizes of blanks and strips up; inches and millimetres each from the
     exact length, never one from the other.
 
     >>> from woodlib.commission import chosen_brief
@@ -34,22 +38,49 @@ def cut_rows(plan: SettingOut) -> tuple[Row, ...]:
     ['blank', '1 left end', '2 panel', '3 right end']
     """
     check_plan(plan)
-    blank = plan.blank
-    rows = [_cut("blank", 1, (blank.length.total_m, blank.width.total_m, blank.thickness.total_m), "up")]
-    for number, part in enumerate(plan.boards.division.pieces if plan.boards else (), start=1):
-        width = plan.boards.strips[number - 1].width_m
-        rows.append(
-            _cut(
-                f"strip {number} from board {part.name}",
-                1,
-                (blank.length.total_m, width, blank.thickness.total_m),
-                "up",
-            )
-        )
-    for part in blank.length.pieces:
-        sizes = part.size_m, blank.finished_width_m, blank.finished_thickness_m
-        rows.append(_cut(f"{part.number} {part.name}", 1, sizes, "nearest"))
+    rows = [*_panel_rows(plan), *_strip_rows(plan)]
+    if plan.made is None:
+        return tuple(rows)
+    numbered = plan.made.own_ends_m is not None  # panel and end pieces are in the rows of the blank, by number
+    for part in plan.made.parts:
+        if not numbered or part.role not in ("panel", "strip"):
+            directions = tuple(size.direction for size in part.sizes)
+            rows.append(_cut(part.name, part.count, tuple(s.exact_m for s in part.sizes), directions, where_from(part)))
     return tuple(rows)
+
+
+def where_from(part: WoodPart) -> str:
+    """Where the sizes of a part come from, and its note."""
+    reasons = [size.comes_from for size in part.sizes]
+    named = [f"{name}: {why}" for name, why in zip(SIZES, reasons, strict=True)]
+    why = reasons[0] if len(set(reasons)) == 1 else "; ".join(named)
+    return f"{why} ({part.note})" if part.note else why
+
+
+def _strip_rows(plan: SettingOut) -> Iterator[Row]:
+    """Blanks of the parts that come from one board."""
+    for entry in plan.blanks:
+        sizes = _sizes(entry.blank)
+        yield _cut(f"blank of the {entry.part.name}", entry.part.count, sizes, UP, WITH_WASTE)
+
+
+def _sizes(blank: Blank) -> tuple[Fraction, Fraction, Fraction]:
+    return blank.length.total_m, blank.width.total_m, blank.thickness.total_m
+
+
+def _panel_rows(plan: SettingOut) -> Iterator[Row]:
+    """The blank that is glued up, its strips, and the pieces that are cut from it one after the other."""
+    blank = plan.blank
+    if blank is None:
+        return
+    yield _cut("blank of the panel" if plan.made else "blank", 1, _sizes(blank), UP, WITH_WASTE)
+    for number, strip in enumerate(plan.boards.strips if plan.boards else (), start=1):
+        sizes = blank.length.total_m, strip.width_m, blank.thickness.total_m
+        yield _cut(f"strip {number} from board {strip.board}", 1, sizes, UP, "boards on hand, edges jointed")
+    if plan.made is None or plan.made.own_ends_m is not None:
+        for part in blank.length.pieces:
+            sizes = part.size_m, blank.finished_width_m, blank.finished_thickness_m
+            yield _cut(f"{part.number} {part.name}", 1, sizes, ("nearest",) * 3, "typed in the brief")
 
 
 def hole_rows(plan: SettingOut) -> tuple[Row, ...]:
@@ -69,6 +100,7 @@ def hole_rows(plan: SettingOut) -> tuple[Row, ...]:
             rows.append(
                 {
                     "hole": f"{item.pair.name}, {place + 1}",
+                    "in": item.part,
                     **_two("from the left end", along),
                     **_two("from the front edge", across),
                     "mark": _mark_text(mark, item.marking.start),
@@ -156,10 +188,12 @@ def check_plan(plan: object) -> None:
     problems.raise_if_any()
 
 
-def _cut(name: str, count: int, sizes: tuple[Fraction, Fraction, Fraction], direction: str) -> Row:
+def _cut(
+    name: str, count: int, sizes: tuple[Fraction, ...], directions: tuple[str, ...], comes_from: str
+) -> Row:
     row = {"piece": name, "count": str(count)}
     changes: dict[str, list[str]] = {INCH_RULE: [], MM_RULE: []}
-    for entry, size in zip(SIZES, sizes, strict=True):
+    for entry, size, direction in zip(SIZES, sizes, directions, strict=True):
         for system, rule in (("inches", INCH_RULE), ("mm", MM_RULE)):
             rounding = Rounding(size, rule, direction)
             row[f"{entry}, {system}"] = rounding.text
@@ -167,7 +201,7 @@ def _cut(name: str, count: int, sizes: tuple[Fraction, Fraction, Fraction], dire
                 changes[rule].append(f"{entry} {rounding.change}")
     row["rounding, inches"] = "; ".join(changes[INCH_RULE]) or "exact"
     row["rounding, mm"] = "; ".join(changes[MM_RULE]) or "exact"
-    return row
+    return row | {"where the size comes from": comes_from}
 
 
 def _two(name: str, place: Fraction) -> Row:

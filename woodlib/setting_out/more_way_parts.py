@@ -175,9 +175,9 @@ def inset_panel(given: Given) -> MadePiece:
     return _fitted(given, "panel", length, width, sums)
 
 
-def _boarded(given: Given, reach: Size, joint: str) -> MadePiece:
+def _boarded(given: Given, reach: Size, joint: str, section) -> MadePiece:
     """Boards that fill the opening exactly with their gaps: as many as keep each no wider than the cut list's."""
-    opening, long, thick = given.width.exact_m, given.length.exact_m, given.thickness.exact_m
+    opening, long = given.width.exact_m, given.length.exact_m
     gap = given.cut("gap between boards today").exact_m
     edge = given.cut("gap between the outer boards and the case today").exact_m
     widest = given.cut("boards, face width").exact_m
@@ -194,8 +194,7 @@ def _boarded(given: Given, reach: Size, joint: str) -> MadePiece:
     return made(
         given, [part for part in (board, last) if part.count], (Sum(ACROSS, terms, opening),),
         (Place(name, (ZERO, long), (at, at + face)) for name, at in zip(names, begins, strict=True)),
-        (Section(name, (at, at + face), (ZERO, thick)) for name, at in zip(names, begins, strict=True)),
-        lines=tuple(
+        section(begins, face), lines=tuple(
             JointLine(f"gap {n}", "along", at - gap / 2, at - gap, at - gap + reach.exact_m, True)
             for n, at in enumerate(begins[1:], 1)
         ),
@@ -204,12 +203,35 @@ def _boarded(given: Given, reach: Size, joint: str) -> MadePiece:
 
 def lapped_back(given: Given) -> MadePiece:
     """Boards with a lap under the next one."""
-    return _boarded(given, given.cut("lap on each edge, width"), "lap")
+    reach, thick = given.cut("lap on each edge, width"), given.thickness.exact_m
+    lap = given.cut("lap, thickness").exact_m
+
+    def section(begins: list[Fraction], face: Fraction) -> list[Section]:
+        """Every board in two steps: what is seen, and below it what reaches under the next board."""
+        found = []
+        for number, at in enumerate(begins, start=1):
+            low = at if number == 1 else at + reach.exact_m
+            high = at + face + (reach.exact_m if number < len(begins) else ZERO)
+            found += [Section("board", (at, at + face), (ZERO, thick - lap)),
+                      Section("board", (low, high), (thick - lap, thick))]  # fmt: skip
+        return found
+
+    return _boarded(given, reach, "lap", section)
 
 
 def tongued_back(given: Given) -> MadePiece:
     """Boards with a tongue in the next one."""
-    return _boarded(given, given.cut("tongue, length"), "tongue")
+    reach, thick = given.cut("tongue, length"), given.thickness.exact_m
+    tongue = given.cut("tongue, thickness").exact_m
+
+    def section(begins: list[Fraction], face: Fraction) -> list[Section]:
+        """Every board, and its tongue in the next one."""
+        middle = (thick - tongue) / 2, (thick + tongue) / 2
+        boards = [Section("board", (at, at + face), (ZERO, thick)) for at in begins]
+        ends = [at + face for at in begins[:-1]]
+        return [*boards, *(Section("tongue", (end, end + reach.exact_m), middle, loose=True) for end in ends)]
+
+    return _boarded(given, reach, "tongue", section)
 
 
 def _turned(given: Given, name: str, length: Size) -> tuple[WoodPart, tuple[Place, ...], tuple[Section, ...]]:
