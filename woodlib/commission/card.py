@@ -75,6 +75,12 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]], caption: str) -> C
     return Card(html, "\n".join([caption, *(" | ".join(row) for row in (head, *rows))]))
 
 
+def folded(summary: str, inside: Card) -> Card:
+    """A card that a reader opens; paper shows it open."""
+    html = f'<details class="wl"><summary>{escape(summary)}</summary>{inside.html}</details>'
+    return Card(html, f"{summary}\n{inside.text}", inside.settings)
+
+
 def heading(text: str, rank: int = 3) -> Card:
     """A heading of a rank."""
     return Card(f"<h{rank}>{escape(text)}</h{rank}>", text)

@@ -12,7 +12,7 @@ from ..reading.say import humidity, movement
 from ..restraint.measures import STATUS_WORDS, known_sentences
 from ..studies.ways_words import HELD, lead_words, month_words, reason
 from ..units import both, length_range, write
-from .card import Card, heading, joined, listed, paragraphs, table, told
+from .card import Card, folded, heading, joined, listed, paragraphs, table, told
 from .margin import safe_humidity_percent
 from .names import finish_of
 from .road import Commission
@@ -182,7 +182,7 @@ def comparison_table(commission: Commission) -> Card:
     compared = table(head, rows, "The usual ways to build this piece, most suitable first")
     glued = _glued(commission)
     said = paragraphs(f"Glued across the ends, judged in two ways. {' '.join(glued.measures)}" if glued else "")
-    return Card(compared.html + said.html, "\n".join(filter(None, (compared.text, said.text))))
+    return joined(folded("What the driest and the dampest month do to each", compared), said)
 
 
 def _glued(commission: Commission) -> Verdict | None:
@@ -240,7 +240,9 @@ def decision(commission: Commission) -> Card:
         for text in built.remarks
         if text not in commission.piece.wood.remarks + commission.months.remarks
     ]
-    said = paragraphs(lead, other, commission.would_change, *remarks)
+    # What would turn the advice over, and what would speak for another way that is as safe.
+    changes = dict.fromkeys((commission.would_change, built.would_change if built.allowed else ""))
+    said = paragraphs(lead, other, " ".join(filter(None, changes)), *remarks)
     tone, colour, stroke = _TONES[built.level]
     style = f"border-left:.45em {stroke} var(--w-{tone},{colour});padding:.1em 0 .1em .9em;margin:.8em 0"
     stressed = said.html.replace("<p>", "<p><strong>", 1).replace("</p>", "</strong></p>", 1)
@@ -262,7 +264,7 @@ def care_note(commission: Commission) -> Card:
         lead = told(lead_words(state, way), commission.first)
         verb = "" if built.key in HELD else "is "
         lines.append(
-            f"Around {month} the {_moving(commission).removeprefix('loose ')} {verb}{lead}: {told(month_words(state, way), commission.first)}. "
+            f"Around {month} the {find_construction(built.key).part} {verb}{lead}: {told(month_words(state, way), commission.first)}. "
             f"{_NORMAL[built.allowed]}"
         )
     outside = commission.whole_moves.times(2.0 * commission.piece.border_width_m / commission.piece.width_m).mid_m
@@ -310,10 +312,18 @@ _EXPECTED = {
     "frame lie across; that much is left free beside it.",
     "breadboard": "Expected: a small step at the corners of the end pieces, which comes and goes with the seasons.",
 }
+_EXPECTED["mitred_frame"] = _EXPECTED["frame_panel"]
 _WHERE = {
     "frame_panel": "inside the panel, or in a corner of the frame,",
+    "mitred_frame": "inside the panel, or in a mitre of the frame,",
     "breadboard": "inside the panel, or between panel and end piece,",
+    "own_blank_rim": "inside the panel, or between panel and end piece,",
     "glued_border": "inside the panel, or in the glue line of the border,",
+    "glued_face_rim": "inside the panel, or in the glue line of the rim,",
+    "lapped_back": "inside a board",
+    "tongued_back": "inside a board",
+    "round_tenon": "around the tenon",
+    "loose_ring": "inside the ring",
 }
 _NORMAL = {True: "That is as it should be.", False: "Watch the ends of the panel for a fine line."}
 _OF_KIND = {
@@ -326,6 +336,11 @@ _OF_KIND = {
     "seat": ("Do not screw anything across the grain from below; the screws would hold what has to slide.",),
     "lid": ("A heavy lid needs the stay that holds it open; look at its screws once a year.",),
     "door panel": ("Do not paint or varnish over the line where panel and frame meet; it would glue them together.",),
+    "frame": ("Do not paint or varnish over the line where panel and frame meet; it would glue them together.",),
+    "back": ("Fix nothing across the boards; each has to grow and shrink by itself.",),
+    "drawer front": ("A drawer that binds in a damp summer is not planed then: wait for a dry week and call us.",),
+    "drawer side": ("A drawer that binds in a damp summer is not planed then: wait for a dry week and call us.",),
+    "drawer bottom": ("Leave the screw below the back as tight as it is; the bottom slides under its head.",),
 }
 
 

@@ -10,7 +10,6 @@ from ..units import both, write
 from .card import Card, heading, joined, listed, paragraphs, table
 from .road import Commission
 
-_ROUNDED = {"up": "rounded up: a gap never too small", "down": "rounded down: a tongue or panel never too big"}
 
 
 def cut_list(commission: Commission) -> Card:
@@ -21,10 +20,11 @@ def cut_list(commission: Commission) -> Card:
     lead = (
         f"These sizes hold for wood at {stock} on the day it is cut, with a reading that may be {error} off. "
         f"Measure again on "
-        "that day; if it has changed by a point, work them out anew. Each is for the careful end of the range. Inches "
-        "and millimetres are each rounded the safe way, so work in one of them."
+        "that day; if it has changed by a point, work them out anew. Each is for the careful end of the range, and "
+        "rounded the safe way: a gap up, a tongue or a panel that goes into one down. Inches and millimetres are "
+        "rounded each by itself, so work in one of them."
     )
-    rows = [(cut.name, cut.text(first), _ROUNDED[cut.rounding], cut.why) for cut in built.cuts]
+    rows = [(cut.name, cut.text(first), cut.rounding, cut.why) for cut in built.cuts]
     sizes = (
         table(("Cut", "Size today", "Rounded", "Why"), rows, f"Cut list: {way_name(built.key)}")
         if rows
