@@ -63,6 +63,12 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("brief", type=Path, metavar="BRIEF.toml")
     made.add_argument("-o", "--output", type=Path, metavar="FILE.html",
                       help="where to write it; left out, beside the brief under its name: seat.html for seat.toml")
+    made = command("setout", set_out, "set a brief's piece out for the shop: lists as CSV, drawings as SVG and PDF")
+    made.add_argument("brief", type=Path, metavar="BRIEF.toml")
+    made.add_argument("-o", "--output", type=Path, metavar="FOLDER", help="the folder to write them into, made where "
+                      "there is none; left out, beside the brief: seat-shop for seat.toml. No file is written over")
+    made.add_argument("--way", default="", metavar="WAY", help="a way to build instead of the one decided on, for "
+                      "example \"breadboard end\"")
     made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
     text = "library, notebooks or browser; all three when left out"
     made.add_argument("parts", nargs="*", type=test_part, metavar="PART", help=text)
@@ -104,6 +110,23 @@ def write_handout(chosen: argparse.Namespace) -> int:
     output = chosen.output or chosen.brief.with_suffix(".html")
     print(f"Wrote {write(chosen.brief, output, show_progress, show_accepted)}")
     return 0
+
+
+def set_out(chosen: argparse.Namespace) -> int:
+    """Set out the piece of a brief and write lists and drawings for the shop."""
+    from .commission.shop_files import write_shop_files
+
+    folder = chosen.output or chosen.brief.with_name(f"{chosen.brief.stem}-shop")
+    written = write_shop_files(chosen.brief, folder, chosen.way, show_set_out)
+    print(f"Wrote {', '.join(path.name for path in written)} into {folder}")
+    return 0
+
+
+def show_set_out(plan) -> None:
+    """Say how the piece is built, and what is to be checked before it is cut."""
+    for warning in dict.fromkeys(warning for item in plan.hardware for warning in item.warnings):
+        print(f"Please check: {warning}", file=sys.stderr)
+    print(f"Set out: {plan.made.construction}.", flush=True)
 
 
 def show_accepted(brief) -> None:

@@ -32,9 +32,7 @@ from .way_drawing import way_drawing, way_in_words
 
 def blank_drawing(plan: SettingOut) -> Picture:
     """The blank seen from the show face: waste, kerfs, numbered pieces, glue lines and dowels."""
-    check_plan(plan)
-    if plan.blank is None:
-        raise InputError(f"a {plan.made.construction} has no panel that is glued up, so there is no blank to draw.")
+    _check_blank(plan)
     length, width = plan.blank.length.total_m, plan.blank.width.total_m
     scale = scale_for(length, width)
     marks: list[Mark] = [Area(box(LEFT, TOP, float(length) * scale, float(width) * scale), "grid")]
@@ -76,7 +74,7 @@ def shop_drawing(plan: SettingOut) -> Picture:
 
 
 def drawing_in_words(plan: SettingOut) -> str:
-    """Both drawings as a text that carries their numbers.
+    """The drawing of the piece, and of its blank where there is one, as a text that carries their numbers.
 
     >>> from woodlib.commission import chosen_brief
     >>> from woodlib.setting_out.plan import set_out
@@ -84,11 +82,7 @@ def drawing_in_words(plan: SettingOut) -> str:
     'Blank 50-1/2 in (1283 mm) long, 20-3/4 in (528 mm) wide, at least 15/16 in (24 mm) thick'
     """
     check_plan(plan)
-    sentences = []
-    if plan.blank:
-        sentences += [f"Blank {plan.blank.text(plan.first)}", f"Along it: {', '.join(_numbered(plan))}"]
-    if plan.joints:
-        sentences.append(f"{len(plan.joints)} glue lines with {len(plan.joints[0].wanted_m)} dowels each")
+    sentences = [blank_in_words(plan).removesuffix(".")] if plan.blank else []
     if plan.made:
         sentences += way_in_words(plan)
     else:
@@ -100,6 +94,21 @@ def drawing_in_words(plan: SettingOut) -> str:
     return ". ".join(sentences) + "."
 
 
+def blank_in_words(plan: SettingOut) -> str:
+    """The drawing of the blank as a text that carries its numbers."""
+    _check_blank(plan)
+    sentences = [f"Blank {plan.blank.text(plan.first)}", f"Along it: {', '.join(_numbered(plan))}"]
+    if plan.joints:
+        sentences.append(f"{len(plan.joints)} glue lines with {len(plan.joints[0].wanted_m)} dowels each")
+    return ". ".join(sentences) + "."
+
+
+def _check_blank(plan: SettingOut) -> None:
+    check_plan(plan)
+    if plan.blank is None:
+        raise InputError(f"a {plan.made.construction} has no panel that is glued up, so there is no blank to draw.")
+
+
 def write_svg(picture: Picture, description: str, path: str | PathLike) -> Path:
     """Write a drawing as SVG and return the path."""
     from ..figures.svg import svg
@@ -109,11 +118,16 @@ def write_svg(picture: Picture, description: str, path: str | PathLike) -> Path:
 
 def write_pdf(picture: Picture, path: str | PathLike) -> Path:
     """Write a drawing as PDF, 7.5 in wide on paper, and return the path."""
+    return written(pdf_bytes(picture), path, ".pdf")
+
+
+def pdf_bytes(picture: Picture) -> bytes:
+    """A drawing as PDF; the same drawing always gives the same bytes."""
     from ..figures.printed import figure
 
     buffer = io.BytesIO()
     figure(picture).savefig(buffer, format="pdf", metadata={"Title": picture.title, "CreationDate": None})
-    return written(buffer.getvalue(), path, ".pdf")
+    return buffer.getvalue()
 
 
 def _pieces(plan: SettingOut, scale: float) -> list[Mark]:

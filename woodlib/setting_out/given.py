@@ -37,7 +37,7 @@ class Given:
     def cut(self, name: str) -> Size:
         """A cut of the verdict as it is written in the leading system: what leaves the shop, exactly."""
         cut = self.verdict.cut(name)
-        return Size(cut.written_m(self.first), f"cut list: {name}", cut.rounding)
+        return Size(cut.written_m(self.first), f'cut list, "{name}"', cut.rounding)
 
     def allowance(self, name: str) -> Fraction:
         """An allowance that the verdict was worked out with, exactly as the shop's table has it."""

@@ -44,12 +44,21 @@ class GlueUp:
         if not self.lines:
             return "No glue line: the width comes from one board."
         lines = "1 glue line" if self.lines == 1 else f"{self.lines} glue lines"
-        area = f"{float(self.area_m2) / 0.09290304:.2f} sq ft ({float(self.area_m2):.3f} m2)"
+        area = area_text(self.area_m2)
         apart = f" every {both(self.spacing_m, 16, 1)}" if self.clamps > 1 else ""
         force = f"{self.force_n / 4.4482216152605:.0f} lbf ({self.force_n / 1000:.1f} kN)"
         glue = f"{self.glue_kg / 0.028349523125:.1f} oz ({1000 * self.glue_kg:.0f} g)"
         clamps = f"{self.clamps} clamps{apart}, each giving about {force}, above and below in turn"
         return f"{lines}, {area}, about {glue} of glue; {clamps}."
+
+
+def area_text(area_m2: Fraction) -> str:
+    """An area of glue in words.
+
+    >>> area_text(Fraction(9, 100))
+    '0.97 sq ft (0.090 m2)'
+    """
+    return f"{float(area_m2) / 0.09290304:.2f} sq ft ({float(area_m2):.3f} m2)"
 
 
 def glue_lines(

@@ -19,7 +19,7 @@ _FRAME = (
     Step("plough the grooves in the frame", ["square inner edges"], ["grooves"], ["square inner edges"]),
     Step("cut the tongues on the panel's edges", [_EDGE, _ENDS], ["tongues"], [_EDGE, _ENDS]),
     Step("finish the panel, tongues and all", ["tongues"], ["finished panel"]),
-    Step("glue the frame around the dry panel", ["frame joints", "grooves", "finished panel"], ["assembled"]),
+    Step("glue the frame around the dry panel", ["frame joints", "grooves", "finished panel"], ["piece together"]),
 )
 _BOARDS = (
     Step("number the boards and mark the show face", makes=["numbers"]),
@@ -32,14 +32,14 @@ _BOARDS = (
 _BACK = (
     Step("cut laps or tongues and grooves", [_EDGE, _ENDS], ["laps"], [_EDGE]),
     Step("finish the boards, laps and all", ["laps"], ["finished boards"]),
-    Step("fix each board at its middle, gaps as given", ["finished boards"], ["assembled"]),
+    Step("fix each board at its middle, gaps as given", ["finished boards"], ["piece together"]),
 )
 _TURNING = (
     Step("plane the blank square", ["rough face", "rough edge"], ["square blank"], ["rough face", "rough edge"]),
     Step("cut the blank to length, waste and all", ["square blank"], ["blank ends"]),
     Step("mark the middle of both ends", ["blank ends"], ["centres"]),
     Step("turn to size", ["centres"], ["turned"], ["square blank"]),
-    Step("part off the waste", ["turned", "centres"], ["assembled"], ["centres", "blank ends"]),
+    Step("part off the waste", ["turned", "centres"], ["piece together"], ["centres", "blank ends"]),
 )
 _SHEET = (
     Step("plane the edging to thickness", ["rough face"], ["parallel face"], ["rough face"]),
@@ -53,7 +53,7 @@ STEPS: Mapping[str, tuple[Step, ...]] = MappingProxyType(
     {
         "glued_border": (
             _CUT_ENDS,
-            Step("glue the end pieces on, where the verdict allows it", [_ENDS, "square end pieces"], ["assembled"]),
+            Step("glue the end pieces on, where the verdict allows it", [_ENDS, "square end pieces"], ["piece together"]),
         ),
         "breadboard": (
             _CUT_ENDS,
@@ -61,37 +61,37 @@ STEPS: Mapping[str, tuple[Step, ...]] = MappingProxyType(
             Step("cut the tongue on both ends of the panel", [_EDGE, _ENDS], ["tongues"], [_ENDS]),
             Step("mark the pins through the end pieces on the tongues", ["drilled ends", "tongues"], ["pin marks"]),
             Step("drill the middle hole and cut the slots in the tongues", ["pin marks"], ["slots"], ["pin marks"]),
-            Step("finish the tongues, and pin the ends on", ["slots", "drilled ends"], ["assembled"]),
+            Step("finish the tongues, and pin the ends on", ["slots", "drilled ends"], ["piece together"]),
         ),
         "own_blank_rim": (
             Step("slot the panel's ends and the end pieces for loose tongues", [_ENDS, "end pieces"], ["tongue slots"]),
-            Step("glue each end piece back at its own end", ["tongue slots", "end numbers"], ["assembled"], ["end numbers"]),
+            Step("glue each end piece back at its own end", ["tongue slots", "end numbers"], ["piece together"], ["end numbers"]),
         ),
         "glued_face_rim": (
             Step("cut the rim pieces to size", ["parallel face"], ["rim pieces"]),
-            Step("glue the rim on the face, where the verdict allows it", [_EDGE, _ENDS, "rim pieces"], ["assembled"]),
+            Step("glue the rim on the face, where the verdict allows it", [_EDGE, _ENDS, "rim pieces"], ["piece together"]),
         ),
         "same_grain_border": (
             Step("rip the border strips", ["parallel face"], ["strips"]),
-            Step("glue the strips to the long edges", [_EDGE, _ENDS, "strips"], ["assembled"], [_EDGE]),
+            Step("glue the strips to the long edges", [_EDGE, _ENDS, "strips"], ["piece together"], [_EDGE]),
         ),
         "battens": (
             Step("cut the battens to size, with their slots", ["parallel face"], ["slotted battens"]),
-            Step("screw the battens on, square to the front edge", [_EDGE, _ENDS, "slotted battens"], ["assembled"]),
+            Step("screw the battens on, square to the front edge", [_EDGE, _ENDS, "slotted battens"], ["piece together"]),
         ),
         "sliding_dovetail": (
             Step("cut the dovetail housings, square to the front edge", [_EDGE, _ENDS], ["housings"]),
             Step("cut the battens and fit them to the housings", ["parallel face", "housings"], ["fitted battens"]),
-            Step("wax the battens and drive them home", ["fitted battens"], ["assembled"]),
+            Step("wax the battens and drive them home", ["fitted battens"], ["piece together"]),
         ),
         **dict.fromkeys(("frame_panel", "mitred_frame"), _FRAME),
         **dict.fromkeys(("lapped_back", "tongued_back"), _BACK),
         **dict.fromkeys(("round_tenon", "loose_ring"), _TURNING),
-        "edged_sheet": (*_SHEET, Step(_FLUSH, ["edged sheet"], ["assembled"])),
+        "edged_sheet": (*_SHEET, Step(_FLUSH, ["edged sheet"], ["piece together"])),
         "veneered_sheet": (
             *_SHEET,
             Step(_FLUSH, ["edged sheet"], ["flush faces"]),
-            Step("veneer both faces on one day", ["flush faces"], ["assembled"], ["flush faces"]),
+            Step("veneer both faces on one day", ["flush faces"], ["piece together"], ["flush faces"]),
         ),
     }
 )
@@ -111,9 +111,9 @@ def order_for(piece: MadePiece, dowels: bool, hardware: bool) -> CutOrder:
         base = tuple(step for step in usual if step.name != BORE)
     elif piece.key in ("lapped_back", "tongued_back"):
         base = _BOARDS
-    bore = (Step(BORE, ["assembled" if _assembled(own) else _EDGE], ["hardware holes"]),) if hardware else ()
+    bore = (Step(BORE, ["piece together" if _assembled(own) else _EDGE], ["hardware holes"]),) if hardware else ()
     return cut_order((*base, *own, *bore), USUAL_PRESENT)
 
 
 def _assembled(steps: tuple[Step, ...]) -> bool:
-    return any("assembled" in step.makes for step in steps)
+    return any("piece together" in step.makes for step in steps)

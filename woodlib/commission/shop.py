@@ -1,0 +1,199 @@
+"""The commission set out for the shop: parts, blanks, holes, dowels, cut order, weight, what to buy, and drawings."""
+
+from __future__ import annotations
+
+from html import escape
+
+from ..figures.scene import Picture
+from ..figures.svg import picture_address
+from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, shop_drawing
+from ..setting_out.exact import exact_text
+from ..setting_out.glue import area_text
+from ..setting_out.lists import dowel_rows, hole_rows, size_text, where_from
+from ..setting_out.plan import SettingOut, set_out
+from .card import Card, folded, heading, joined, listed, paragraphs, table
+from .road import Commission
+
+NOTHING = Card("", "")
+
+
+def setting_out_of(commission: Commission) -> SettingOut:
+    """The piece of a commission set out as it is built, with the boards on hand and the hardware of its brief.
+
+    Raises :class:`InputError` with the line of the brief where hardware or sizes do not fit the way it is built.
+
+    >>> from woodlib.commission import chosen_brief, commission_of
+    >>> plan = setting_out_of(commission_of(chosen_brief(), "breadboard"))
+    >>> [(part.count, part.name) for part in plan.made.parts], len(plan.joints)
+    ([(1, 'panel'), (2, 'end piece')], 3)
+    """
+    return set_out(commission.brief, verdict=commission.built)
+
+
+def shop_cards(commission: Commission) -> Card:
+    """All of the setting out, one card after the other, with its drawings."""
+    plan = setting_out_of(commission)
+    cards = (parts_to_cut, blanks_to_cut, shop_drawings, holes_to_bore, dowels_to_bore, order_of_cuts, weight_and_wood,
+             roundings_shown, shop_cautions)  # fmt: skip
+    return joined(*(card(plan) for card in cards))
+
+
+def parts_to_cut(plan: SettingOut) -> Card:
+    """The finished parts, where each size comes from, and that they add up exactly."""
+    rows = [(f"{part.count} x {part.name}", part.text(plan.first), where_from(part)) for part in plan.made.parts]
+    sums = listed([f"{line.says}." for line in plan.made.sums])
+    return joined(
+        heading("Parts", 4),
+        table(("Part", "Finished: length along its grain x width x thickness", "Where from"), rows,
+              "Parts to make, finished"),
+        paragraphs("They add up exactly:"), sums,
+    )  # fmt: skip
+
+
+def blanks_to_cut(plan: SettingOut) -> Card:
+    """The blanks with all that is lost on the way, and the strips of the panel from the boards on hand."""
+    listed_blanks = [("panel, glued up", 1, plan.blank)] if plan.blank else []
+    listed_blanks += [(entry.part.name, entry.part.count, entry.blank) for entry in plan.blanks]
+    rows = [(f"{count} x {name}", blank.text(plan.first)) for name, count, blank in listed_blanks]
+    lost = [
+        f"{name}, {division.direction}: {division.adds_up()}."
+        for name, _, blank in listed_blanks
+        for division in (blank.length, blank.width, blank.thickness)
+    ]
+    return joined(
+        heading("Blanks", 4), table(("Blank of", "Cut to at least"), rows, "Blanks, with kerfs, trims and planing"),
+        folded("What each blank is made up of", listed(lost)), _strips(plan), _own_blank(plan),
+    )  # fmt: skip
+
+
+def _strips(plan: SettingOut) -> Card:
+    if plan.boards is None:
+        return NOTHING
+    rows = [
+        (f"strip {number}", strip.board, size_text(strip.width_m, plan.first))
+        for number, strip in enumerate(plan.boards.strips, start=1)
+    ]
+    spare = size_text(plan.boards.surplus_m / 2, plan.first)
+    return joined(
+        table(("Strip, from the front edge", "Board", "Width, edges jointed"), rows, "Strips of the panel"),
+        paragraphs(f"Together they are wider than the blank; {spare} is ripped off each long edge."),
+        paragraphs(*plan.boards.remarks),
+    )
+
+
+def _own_blank(plan: SettingOut) -> Card:
+    """Numbers to write before the first cut, and how the figure runs on, where end pieces come from the blank."""
+    if plan.made.own_ends_m is None:
+        return NOTHING
+    marks = ", ".join(plan.blank.run.mark_with)
+    return joined(
+        paragraphs(f"Before the first cut write on the show face, in this order: {marks}."),
+        listed([corner.says for corner in plan.blank.run.corners]),
+    )
+
+
+def holes_to_bore(plan: SettingOut) -> Card:
+    """Every hole: where it is, how to mark it, how wide; what fits, what gets slots, and what is in the way."""
+    if not plan.hardware:
+        return NOTHING
+    rows = []
+    for row in hole_rows(plan):
+        slot = f"; slot {row['slot across the grain']}, its middle {row['middle of the slot']}" if row["middle of the slot"] else ""
+        from_left, from_front = (
+            f"{row[f'{side}, inches']} ({row[f'{side}, mm']})" for side in ("from the left end", "from the front edge")
+        )
+        rows.append(
+            (f"{row['hole']} (in the {row['in']})", f"{from_left} from the left end, {from_front} from the front edge",
+             f"{row['mark']}, {row['rounding of the mark']}; bore {row['diameter']}{slot}")
+        )  # fmt: skip
+    said = [item.fit.says for item in plan.hardware]
+    said += [item.slots.says for item in plan.hardware if item.slots]
+    return joined(
+        heading("Holes", 4), table(("Hole", "Place", "Mark and bore"), rows, "Holes for hardware"),
+        _warned(plan), listed(list(dict.fromkeys(said))),
+    )  # fmt: skip
+
+
+def _warned(plan: SettingOut) -> Card:
+    warnings = [warning for item in plan.hardware for warning in item.warnings]
+    return joined(paragraphs("Please check before boring:"), listed(warnings)) if warnings else NOTHING
+
+
+def dowels_to_bore(plan: SettingOut) -> Card:
+    """Dowels in the panel's glue lines: where, and which were moved out of the way of a later cut."""
+    if not plan.joints:
+        return NOTHING
+    margin = size_text(plan.joints[0].margin_m, plan.first)
+    cards = [heading("Dowels", 4), paragraphs(f"Each keeps {margin} clear of every later cut. From the left end of the blank:")]
+    for places, lines in _alike(plan).items():
+        name = f"Glue line {lines[0]}" if len(lines) == 1 else f"Glue lines {', '.join(lines)}"
+        cards.append(table(("Dowel", "Bore at", "Why there"), list(places), name))
+    return joined(*cards)
+
+
+def _alike(plan: SettingOut) -> dict[tuple, list[str]]:
+    """Rows of dowels, with the glue lines that have the same."""
+    by_line: dict[str, list[tuple[str, str, str]]] = {}
+    for row in dowel_rows(plan):
+        moved = row["bore at, mm"] != row["wanted at, mm"]
+        why = f"moved from {row['wanted at, inches']} ({row['wanted at, mm']}): {row['too near']}" if moved else "clear"
+        at = f"{row['bore at, inches']} ({row['bore at, mm']})"
+        by_line.setdefault(row["glue line"], []).append((row["dowel"], at if "(no" not in at else "no clear place", why))
+    alike: dict[tuple, list[str]] = {}
+    for line, rows in by_line.items():
+        alike.setdefault(tuple(rows), []).append(line)
+    return alike
+
+
+def order_of_cuts(plan: SettingOut) -> Card:
+    """The steps in an order in which none needs a face that is gone, and why they stand so."""
+    reasons = folded("Why in this order", listed([f"{reason}." for reason in plan.order.reasons]))
+    return joined(heading("Order of cuts", 4), listed([f"{name}." for name in plan.order.names], ordered=True), reasons)
+
+
+def weight_and_wood(plan: SettingOut) -> Card:
+    """Weight of the piece, glue and clamps, and what to buy."""
+    said = [f"Weight: {plan.weight.text(plan.first)}, at {plan.weight.mc_percent:g} % MC."]
+    if plan.blank:
+        said.append(f"Panel: {plan.glue.says}")
+    for glue in plan.made.glue:
+        lines = f"{glue.count} glue line{'s' if glue.count > 1 else ''}"
+        clamps = f", {glue.clamps} clamps" if glue.clamps else ", pressed all over"
+        said.append(f"{glue.name[0].upper()}{glue.name[1:]}: {lines}, {area_text(glue.area_m2)}{clamps}.")
+    said += [purchase.says for purchase in plan.purchases]
+    sheets = [part for part in plan.made.parts if not part.solid]
+    said += [f"Beside it: {part.count} x {part.name}, {part.text(plan.first)}." for part in sheets]
+    return joined(heading("Weight, glue, and what to buy", 4), listed(said))
+
+
+def roundings_shown(plan: SettingOut) -> Card:
+    """Every length that is rounded to be marked: exact, marked, and the difference."""
+    rows = [(name, exact_text(mark.exact_m), f"{mark.text}, {mark.change}") for name, mark in plan.roundings]
+    if not rows:
+        return NOTHING
+    return folded("Each rounding", table(("Length", "Exact", "Marked"), rows, "Rounded once, to be marked"))
+
+
+def shop_cautions(plan: SettingOut) -> Card:
+    """What to know beside the numbers, and the usual cautions."""
+    return joined(heading("In the shop, take care", 4), listed([*plan.remarks, *plan.cautions]))
+
+
+def shop_drawings(of: SettingOut | Commission) -> Card:
+    """The piece as it is built, and the blank of its panel, as pictures with their numbers in words."""
+    plan = setting_out_of(of) if isinstance(of, Commission) else of
+    drawn = [_drawing(shop_drawing(plan), drawing_in_words(plan))]
+    if plan.blank:
+        drawn.append(_drawing(blank_drawing(plan), blank_in_words(plan)))
+    return joined(*drawn)
+
+
+def _drawing(picture: Picture, words: str) -> Card:
+    """A drawing as a still image, which any viewer shows; on a narrow screen it is scrolled rather than shrunk."""
+    title = escape(picture.title, quote=True)
+    image = (
+        f'<img alt="{escape(words, quote=True)}" src="{picture_address(picture, words)}" '
+        f'style="width:100%;min-width:34em;max-width:{picture.width:g}px;height:auto">'
+    )
+    html = f'<figure style="margin:1em 0;overflow-x:auto" tabindex="0" role="group" aria-label="{title}">{image}</figure>'
+    return Card(html, f"{picture.title}\n{words}")

@@ -1,0 +1,86 @@
+"""The setting out of a commission as files for the shop: lists as CSV, drawings as SVG and PDF, in a folder of its own."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable
+from pathlib import Path
+
+from ..errors import InputError
+from ..figures.svg import svg
+from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, pdf_bytes, shop_drawing
+from ..setting_out.lists import as_csv, cut_rows, dowel_rows, hole_rows
+from ..setting_out.plan import SettingOut
+from ..units import shown
+from .names import checked_brief
+from .road import commission_of
+from .shop import setting_out_of
+
+
+def shop_files(plan: SettingOut) -> dict[str, Callable[[], bytes]]:
+    """Name of each file -> its contents; lists and drawings that would be empty are left out.
+
+    >>> from woodlib.commission import chosen_brief, commission_of
+    >>> sorted(shop_files(setting_out_of(commission_of(chosen_brief(), "frame_panel"))))
+    ['blank.pdf', 'blank.svg', 'cut-list.csv', 'dowel-list.csv', 'hole-list.csv', 'piece.pdf', 'piece.svg']
+    """
+    rows = {"cut-list": cut_rows(plan), "hole-list": hole_rows(plan), "dowel-list": dowel_rows(plan)}
+    drawings = {"piece": (shop_drawing(plan), drawing_in_words(plan))}
+    if plan.blank:
+        drawings["blank"] = blank_drawing(plan), blank_in_words(plan)
+    lists = {f"{name}.csv": (lambda kept=kept: as_csv(kept).encode()) for name, kept in rows.items() if kept}
+    still = {f"{name}.svg": (lambda drawn=drawn: svg(*drawn).encode()) for name, drawn in drawings.items()}
+    paper = {f"{name}.pdf": (lambda drawn=drawn: pdf_bytes(drawn[0])) for name, drawn in drawings.items()}
+    return lists | still | paper
+
+
+def write_shop_files(
+    brief_path: str | Path, folder: str | Path, way: str = "", told: Callable[[SettingOut], None] | None = None
+) -> tuple[Path, ...]:
+    """Set out the piece of a brief and write its lists and drawings into a folder, which is made where there is none.
+
+    ``way`` to build, by key or name, instead of the one that is decided on; ``told`` gets the plan before anything is
+    written. Returns the paths. Raises :class:`InputError` with one sentence per mistake in the brief, and, before
+    anything is written, for each file that is there already.
+    """
+    target = _folder(folder)
+    plan = setting_out_of(commission_of(checked_brief(brief_path), way))
+    contents = {target / name: make() for name, make in shop_files(plan).items()}
+    _refuse_what_is_there(tuple(contents))
+    if told:
+        told(plan)
+    try:
+        target.mkdir(exist_ok=True)
+        for path, content in contents.items():
+            with path.open("xb") as file:
+                file.write(content)
+    except OSError as error:
+        where = shown(str(error.filename or target))
+        raise InputError(
+            f"{where} cannot be written ({error.strerror or 'not a path'}); choose another folder with -o."
+        ) from None
+    return tuple(contents)
+
+
+def _folder(folder: str | Path) -> Path:
+    """The folder as a path, with a parent to make it in."""
+    if not isinstance(folder, str | os.PathLike) or not str(folder).strip() or "\0" in str(folder):
+        raise InputError(f"folder is {shown(str(folder))}; give the name of a folder for the shop's files.")
+    target = Path(folder)
+    try:
+        if target.exists() and not target.is_dir():
+            raise InputError(f"{shown(str(target))} is a file and not a folder; choose another name with -o.")
+        if not target.absolute().parent.is_dir():
+            raise InputError(f"There is no folder {shown(str(target.absolute().parent))}; make it first, or choose another.")
+    except OSError as error:
+        raise InputError(f"{shown(str(target))} cannot be used ({error.strerror}); choose another folder.") from None
+    return target
+
+
+def _refuse_what_is_there(paths: tuple[Path, ...]) -> None:
+    there = [path for path in paths if os.path.lexists(path)]
+    if there:
+        raise InputError(
+            *(f"{shown(str(path))} exists already and is left as it is; choose another folder with -o, or move it away."
+              for path in there)
+        )  # fmt: skip
