@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from math import radians
 
 from ..reading.say import Said, length, say
 from ..restraint.assumptions import Assumption, assumption
 from ..restraint.measures import STATUS_WORDS, known_sentences
-from .crossing_numbers import LENGTH_M, ROOM_C, THICKNESS_M, HeldWood
+from .crossing_numbers import LENGTH_M, ROOM_C, THICKNESS_M, CutWood
 
 _SHOWN_ASSUMPTIONS = (
     "yield_strain",
@@ -24,12 +25,12 @@ _SHOWN_ASSUMPTIONS = (
 
 
 @lru_cache(maxsize=64)
-def fine_print(wood: HeldWood, held: bool = True) -> tuple[str | Said, ...]:
+def fine_print(wood: CutWood, held: bool = True) -> tuple[str | Said, ...]:
     """The fine print for one wood, glued (``held``) or free."""
     general = (
         say(
-            "Glued up halfway between the two moistures, {t} thick, {l} long, a rim on both ends, of the same wood "
-            "and thickness.",
+            "Glued up halfway through the year's movement. Panel {t} thick and {l} long, a border on both ends, of the same "
+            "wood, cut the same way.",
             t=length(THICKNESS_M),
             l=length(LENGTH_M),
         ),
@@ -45,7 +46,11 @@ def fine_print(wood: HeldWood, held: bool = True) -> tuple[str | Said, ...]:
             "source.",
             _joined(wood.wood.remarks),
         )
-    return (*general, _joined(_constants(wood)), *_measures(), _joined(wood.remarks))
+    return (*general, _joined(_constants(wood)), *_measures(), _joined(_remarks(wood)))
+
+
+def _remarks(wood: CutWood) -> tuple[str, ...]:
+    return (*wood.elastic.remarks(radians(wood.ring_angle_deg)), *wood.wood.remarks)
 
 
 def _joined(sentences: tuple[str, ...]) -> str:
@@ -76,6 +81,6 @@ def _assumed(row: Assumption) -> str:
     return f"{row.meaning[0].upper()}{row.meaning[1:]}: {span}{unit}; {STATUS_WORDS[row.status].lower()}: {row.source}."
 
 
-def _constants(wood: HeldWood) -> tuple[str, ...]:
+def _constants(wood: CutWood) -> tuple[str, ...]:
     """The numbers of the wood by how well they are known."""
     return known_sentences({row[0]: row[1] for row in wood.elastic.provenance()}, wood.species)

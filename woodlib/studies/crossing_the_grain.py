@@ -1,4 +1,4 @@
-"""What happens when a rim crosses the grain of a panel: glued, slotted, or turned so that grain runs with grain."""
+"""What happens when a border crosses the grain of a panel: glued, slotted, or turned so that grain runs with grain."""
 
 from __future__ import annotations
 
@@ -6,27 +6,29 @@ from typing import Any
 
 from scipy.special import ndtri
 
-from ..reading.decided import Decided, Pick, level, pick, reached, size_of
+from ..reading.decided import Decided, Pick, level, pick, reached, size_of, smaller
 from ..reading.say import length, moisture, movement, percent, say, strain, stress
 from ..restraint.measures import ODDS_EDGES, ODDS_WORDS, WORRYING_CHANCE, strain_edges
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
+from .crossing_chance import scores
 from .crossing_fine_print import fine_print
 from .crossing_numbers import (
-    CHANCES,
+    BORDER_THICKNESSES_M,
+    BORDERS_M,
     DAMPEST_RH,
     DRIEST_RH,
     INCH_M,
-    RIMS_M,
     THICKNESS_M,
     WIDTHS_M,
-    Geometry,
-    HeldWood,
+    CutWood,
     Season,
-    held_wood,
-    terms,
+    cut_wood,
+    kept,
 )
-from .crossing_pictures import Drawn, glued_picture, same_grain_picture, slotted_picture
+from .crossing_panels import Panel, held_wood
+from .crossing_pictures import glued_picture, same_grain_picture, slotted_picture
+from .crossing_sheet import Drawn
 from .crossing_words import (
     HEADLINES,
     SAME_GRAIN,
@@ -42,13 +44,11 @@ from .crossing_words import (
     told,
 )
 
-WOODS = {
-    "white oak": "white oak, flatsawn",
-    "white oak, quartersawn": "white oak, quartersawn",
-    "white ash": "white ash, flatsawn",
-    "black cherry": "black cherry, flatsawn",
-    "black walnut": "black walnut, flatsawn",
-    "sugar maple": "sugar maple, flatsawn",
+WOODS = {name: name for name in ("white oak", "white ash", "black cherry", "black walnut", "sugar maple")}
+RINGS = {
+    "flatsawn": "flatsawn: rings lie flat in the board",
+    "riftsawn": "riftsawn: rings run slantwise",
+    "quartersawn": "quartersawn: rings stand upright",
 }
 JOINTS = {
     "glued": "glued across the end, all the way",
@@ -59,53 +59,47 @@ JOINTS = {
 
 @study(
     key="crossing-the-grain",
-    question="A rim crosses the grain of a solid panel. Will it crack the panel?",
+    question="A border crosses the grain of a solid panel. Will it crack the panel?",
     inputs=[
         Choice("wood", "Wood", WOODS, "white oak"),
-        Choice("joint", "The rim is", JOINTS, "glued"),
+        Choice("rings", "Boards", RINGS, "flatsawn"),
+        Choice("joint", "The border is", JOINTS, "glued"),
         Span("width", "Panel, across its grain", "length", *WIDTHS_M, INCH_M, 20 * INCH_M),
-        Span("rim", "Width of the rim", "length", *RIMS_M, INCH_M / 4, 2 * INCH_M),
+        Span("border", "Width of the border", "length", *BORDERS_M, INCH_M / 4, 2 * INCH_M),
+        Span("thickness", "Thickness of the border", "length", *BORDER_THICKNESSES_M, INCH_M / 8, THICKNESS_M),
         Span("driest", "Air in the driest month", "humidity", *DRIEST_RH, 1, 25),
         Span("dampest", "Air in the dampest month", "humidity", *DAMPEST_RH, 1, 62),
     ],
 )
-def crossing_the_grain(wood: str, joint: str, width: float, rim: float, driest: float, dampest: float) -> Answer:
+def crossing_the_grain(
+    wood: str, rings: str, joint: str, width: float, border: float, thickness: float, driest: float, dampest: float
+) -> Answer:
     """Shape, stress, both measures of danger and the careful side, for a panel glued up halfway through its year."""
-    species, _, rings = wood.partition(", ")
-    held = held_wood(species, rings or "flatsawn")
-    geometry, season = held.geometry(width, rim), held.season(driest, dampest)
-    drawn = Drawn(width, rim, geometry, season)
-    if joint == "glued":
-        return _glued(held, drawn)
-    return _free(held, drawn, joint)
+    cut = cut_wood(wood, rings)
+    panel = held_wood(wood, rings).panel(width, border, thickness) if joint == "glued" else None
+    drawn = Drawn(cut.ring_angle_deg, kept(width), kept(border), kept(thickness), cut.season(driest, dampest), panel)
+    if panel is None:
+        return _free(cut, drawn, joint)
+    return _glued(cut, drawn, panel)
 
 
-def _kept(number: float) -> Decided:
-    # A page multiplies these itself, so that a table need not hold every width for every air.
-    return Decided("+", float(number), 0.0)
-
-
-def _glued(wood: HeldWood, drawn: Drawn) -> Answer:
-    geometry, season = drawn.geometry, drawn.season
-    restraint = _kept(geometry.restraint)
-    held_back = restraint * season.swing
-    pulls = [
-        restraint * (wood.modulus_pa * tension) for tension in (season.relaxed, season.relaxed_low, season.relaxed_high)
-    ]
-    scores = _scores(geometry, season)
+def _glued(wood: CutWood, drawn: Drawn, panel: Panel) -> Answer:
+    season = drawn.season
+    held_back = panel.restraint * season.swing
+    pulls = [panel.restraint * tension * wood.modulus_pa for tension in season.relaxed]
+    odds = scores(wood, panel, season)
     judged = Judged(
         level(held_back, strain_edges()),
-        reached(scores["likely"], float(ndtri(WORRYING_CHANCE))),
-        _kept(bool(wood.strength_pa)),
+        reached(odds["likely"], float(ndtri(WORRYING_CHANCE))),
+        kept(bool(wood.strength_pa)),
     )
-    shades = _kept(wood.modulus_pa * season.relaxed / (wood.strength_pa or SHADE_PA))
-    picture = glued_picture(drawn, shades, judged.warning, legend(judged))
+    picture = glued_picture(drawn, pulls[0] / (wood.strength_pa or SHADE_PA), judged.warning, legend(judged))
     readings = (
-        _wants(season, drawn.width_m * season.panel_swing, "if nothing held it"),
+        _wants(season, drawn.width * season.panel_swing, "if nothing held it"),
         Reading(
             "Held back at the end",
-            _share(geometry),
-            "of that movement: the rim's grip at the middle of the glue line (plane field)",
+            _share(panel),
+            "of that movement: the border's grip at the middle of the glue line (plane field)",
         ),
         Reading(
             "Strain rule",
@@ -133,34 +127,20 @@ def _glued(wood: HeldWood, drawn: Drawn) -> Answer:
                 strength=_strength(wood, judged),
             ),
         ),
-        _chance(scores, judged),
+        _chance(odds, judged),
         Reading("Both together", judged.of(SHORT), judged.of(TOGETHER), judged.of(TONES)),
-        _corner(wood, geometry, pulls[0]),
+        _corner(wood, drawn, panel, pulls[0]),
     )
     return Answer(picture, judged.of(HEADLINES), readings, told(judged, season), fine_print(wood))
 
 
-def _share(geometry: Geometry) -> Pick:
+def _share(panel: Panel) -> Pick:
     """The share held back, with its range where constants are estimated."""
-    mid, low, high = (100.0 * part for part in (geometry.restraint, geometry.restraint_low, geometry.restraint_high))
+    mid, low, high = (part * 100.0 for part in (panel.restraint, panel.restraint_low, panel.restraint_high))
     ranged = say("about {mid}, could be {low} to {high}", mid=percent(mid), low=percent(low), high=percent(high))
     return pick(high - low, [0.1], [say("about {mid}", mid=percent(mid)), ranged])
 
 
-def _scores(geometry: Geometry, season: Season) -> dict[str, Decided]:
-    """Normal scores of the chances, decided from what width and rim give and what the air gives."""
-    rows = _NO_SCORES if season.chance is None else season.chance.tolist()
-    parts = terms(_kept(geometry.log_restraint), _kept(geometry.log_spread))
-    scores = {}
-    for name, row in zip(CHANCES, rows, strict=True):
-        score: Any = _kept(row[0])
-        for part, coefficient in zip(parts, row[1:], strict=True):
-            score = score + part * coefficient
-        scores[name] = score
-    return scores
-
-
-_NO_SCORES = [[-9.0, 0.0, 0.0]] * len(CHANCES)  # never shown
 _ODDS_SCORES = tuple(float(ndtri(edge)) for edge in ODDS_EDGES)
 _ABOUT = tuple(words if words[0] in "la" else f"about {words}" for words in ODDS_WORDS)
 
@@ -169,18 +149,18 @@ def _odds(score: Decided, about: bool = False) -> Any:
     return pick(score, _ODDS_SCORES, _ABOUT if about else ODDS_WORDS)
 
 
-def _chance(scores: dict[str, Decided], judged: Judged) -> Reading:
+def _chance(found: dict[str, Decided], judged: Judged) -> Reading:
     span = pick(
-        scores["careful"],
+        found["careful"],
         _ODDS_SCORES[:1],
-        ["", say(", could be {low} to {high}", low=_odds(scores["calibrated"]), high=_odds(scores["careful"]))],
+        ["", say(", could be {low} to {high}", low=_odds(found["calibrated"]), high=_odds(found["careful"]))],
     )
-    value = say("{likely}{span}", likely=_odds(scores["likely"], True), span=span)
+    value = say("{likely}{span}", likely=_odds(found["likely"], True), span=span)
     words = say(
         "in the first years, for a sound panel; {checked} if its ends already have checks",
-        checked=_odds(scores["checked"], True),
+        checked=_odds(found["checked"], True),
     )
-    tone = level(scores["likely"], [_ODDS_SCORES[0], float(ndtri(WORRYING_CHANCE))]) * judged.known + (
+    tone = level(found["likely"], [_ODDS_SCORES[0], float(ndtri(WORRYING_CHANCE))]) * judged.known + (
         3.0 - judged.known * 3.0
     )
     missing = "no table prints this wood's strength across the grain, and it is not guessed"
@@ -192,7 +172,7 @@ def _chance(scores: dict[str, Decided], judged: Judged) -> Reading:
     )
 
 
-def _strength(wood: HeldWood, judged: Judged) -> Pick:
+def _strength(wood: CutWood, judged: Judged) -> Pick:
     value = wood.elastic.tension_perpendicular
     number, status = (value.number, value.status) if value else (SHADE_PA, "printed")
     source = {"printed": "printed", "derived": "mean of the printed rows of its group"}.get(status, status)
@@ -210,13 +190,13 @@ def _wants(season: Season, size: Any, words: str) -> Reading:
     return Reading("The panel wants to move", _size(size), moist)
 
 
-def _size(size: float) -> Any:
+def _size(size: Any) -> Any:
     least = INCH_M / 32
     return pick(size, [least], [say("less than {least}", least=movement(least)), movement(size)])
 
 
-def _corner(wood: HeldWood, geometry: Geometry, pull: Decided) -> Reading:
-    shear, opening = pull * geometry.shear, pull * geometry.opening
+def _corner(wood: CutWood, drawn: Drawn, panel: Panel, pull: Decided) -> Reading:
+    shear, opening = pull * panel.shear, pull * panel.opening
     along = find_species(wood.species).get("shear_parallel_pa")
     across = pick(
         opening,
@@ -227,8 +207,9 @@ def _corner(wood: HeldWood, geometry: Geometry, pull: Decided) -> Reading:
         ],
     )
     words: Any = say(
-        "mean shear over the last {t}, and {across}; stress at the very corner has no number",
+        "mean shear over the last {t} of glue, {h} high, and {across}; stress at the very corner has no number",
         t=length(THICKNESS_M),
+        h=length(smaller(drawn.thickness, THICKNESS_M)),
         across=across,
     )
     if along is not None:
@@ -240,42 +221,37 @@ def _corner(wood: HeldWood, geometry: Geometry, pull: Decided) -> Reading:
     return Reading("Glue line at each corner", stress(shear), words)
 
 
-def _free(wood: HeldWood, drawn: Drawn, joint: str) -> Answer:
-    season, width = drawn.season, drawn.width_m
+def _free(wood: CutWood, drawn: Drawn, joint: str) -> Answer:
+    season = drawn.season
     held = Reading(
         "Held back at the end",
         "nothing",
-        "so nothing pulls the wood apart: by both measures there is no danger from the rim",
+        "so nothing pulls the wood apart: by both measures there is no danger from the border",
         "fine",
     )
     if joint == "slotted":
-        inward = (season.along - season.across) * (width / 2)
-        outward = (season.swing - season.along + season.across) * (width / 2)
+        corner = drawn.width * (season.misfit * 0.5)
         readings = (
-            _wants(season, width * season.panel_swing, "and may, past the rim"),
+            _wants(season, drawn.width * season.panel_swing, "and may, past the border"),
             held,
             Reading(
-                "Corner in the driest month",
-                _size(inward),
-                "the rim stands out past the panel by this much at each corner",
-            ),
-            Reading(
-                "Corner in the dampest month",
-                _size(outward),
-                "the panel stands out past the rim by this much at each corner",
+                "Each corner, over the year",
+                _size(corner),
+                "the border stands out past the panel by this much in the driest month, the panel past the border in "
+                "the dampest",
             ),
         )
-        headline = "On slots the panel moves and the rim stays: no pull, but the corners never stay flush."
+        headline = "On slots the panel moves and the border stays: no pull, but the corners never stay flush."
         return Answer(
             slotted_picture(drawn), headline, readings, in_words(SLOTTED, season), fine_print(wood, held=False)
         )
-    whole = width + 2.0 * drawn.rim_m
+    whole = drawn.width + drawn.border * 2.0
     readings = (
         _wants(season, whole * season.panel_swing, "strips and all, and may"),
         held,
         Reading(
             "Each long edge, over the year",
-            _size(season.panel_swing * (whole / 2.0)),
+            _size(whole * (season.panel_swing * 0.5)),
             "half of it in from where it was glued up, half of it out: leave room beside it",
         ),
     )

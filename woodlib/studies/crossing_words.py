@@ -9,7 +9,7 @@ from ..reading.decided import Decided, Pick, pick, reached
 from ..reading.say import Said, moisture, say, stress
 from ..restraint.measures import STRAIN_WORDS, agreement_sentence
 from .crossing_numbers import Season
-from .crossing_pictures import SHARES, TIMES
+from .crossing_sheet import SHARES, TIMES
 
 SHADE_PA = 5e6  # what the shades are shares of where no strength is printed
 
@@ -90,7 +90,7 @@ def legend(judged: Judged) -> tuple[Any, ...]:
 
 _SCALE = f"Movement is drawn {TIMES} times too large."
 SLOTTED = (
-    "Half a panel from above in its driest month: it has become narrower than its rim, and the outer pins have slid "
+    "Half a panel from above in its driest month: it has become narrower than its border, and the outer pins have slid "
     f"inward in their slots. {_SCALE}"
 )
 SAME_GRAIN = (
@@ -110,7 +110,7 @@ def in_words(picture: Any, season: Season) -> Said:
 
 
 def told(judged: Judged, season: Season) -> Said:
-    """The picture of a glued rim in words."""
+    """The picture of a glued border in words."""
     crack = pick(
         judged.warning,
         [1.0],
@@ -121,7 +121,7 @@ def told(judged: Judged, season: Season) -> Said:
         ],
     )
     picture = say(
-        "Half a panel from above in its driest month, the rim at its right end. The rim keeps the end almost as wide "
+        "Half a panel from above in its driest month, the border at its right end. The border keeps the end almost as wide "
         "as it was; towards mid-length the panel has become narrower. Shades show the pull across the grain: strongest "
         "along the "
         f"glue line, above all across the middle, and dying away into the panel over about half its width. {{crack}} "
