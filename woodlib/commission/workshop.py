@@ -26,21 +26,14 @@ def cut_list(commission: Commission) -> Card:
     )
     rows = [(cut.name, cut.text(first), cut.rounding, cut.why) for cut in built.cuts]
     sizes = (
-        table(("Cut", "Size today", "Rounded", "Why"), rows, f"Cut list: {way_name(built.key)}")
+        table(("Cut", "Size today", "Rounded", "Why"), rows, f"What has to fit or slide: {way_name(built.key)}")
         if rows
         else paragraphs(
             "This way leaves nothing to be cut loose: there is no gap or slot that would let the panel move."
         )
     )
     steps = heading("In the shop", 4), listed(built.steps, ordered=True)
-    return joined(paragraphs(lead), _parts(commission), sizes, *steps)
-
-
-def _parts(commission: Commission) -> Card:
-    """The finished size and what each part measures, border included; nothing is added for movement here."""
-    rows = [(part.name, part.text(commission.first), part.why) for part in commission.built.parts]
-    caption = "Whole sizes: finished outside, and the parts"
-    return table(("Part", "Size", "Note"), rows, caption) if rows else Card("", "")
+    return joined(paragraphs(lead), sizes, *steps)
 
 
 def cautions(commission: Commission) -> Card:
