@@ -40,13 +40,13 @@ def shop_cards(commission: Commission) -> Card:
 
 def parts_to_cut(plan: SettingOut) -> Card:
     """The finished parts, where each size comes from, and that they add up exactly."""
-    rows = [(f"{part.count} x {part.name}", part.text(plan.first), where_from(part)) for part in plan.made.parts]
+    rows = [(f"{part.count} x {part.name}", part.text(plan.first)) for part in plan.made.parts]
     sums = listed([f"{line.says}." for line in plan.made.sums])
+    reasons = listed([f"{part.name}: {where_from(part)}." for part in plan.made.parts])
     return joined(
         heading("Parts", 4),
-        table(("Part", "Finished: length along its grain x width x thickness", "Where from"), rows,
-              "Parts to make, finished"),
-        paragraphs("They add up exactly:"), sums,
+        table(("Part", "Length along its grain x width x thickness"), rows, "Parts to make, finished"),
+        folded("Where each size comes from", reasons), paragraphs("They add up exactly:"), sums,
     )  # fmt: skip
 
 
@@ -103,13 +103,13 @@ def holes_to_bore(plan: SettingOut) -> Card:
             f"{row[f'{side}, inches']} ({row[f'{side}, mm']})" for side in ("from the left end", "from the front edge")
         )
         rows.append(
-            (f"{row['hole']} (in the {row['in']})", f"{from_left} from the left end, {from_front} from the front edge",
+            (f"{row['hole']} (in the {row['in']})", from_left, from_front,
              f"{row['mark']}, {row['rounding of the mark']}; bore {row['diameter']}{slot}")
         )  # fmt: skip
     said = [item.fit.says for item in plan.hardware]
     said += [item.slots.says for item in plan.hardware if item.slots]
     return joined(
-        heading("Holes", 4), table(("Hole", "Place", "Mark and bore"), rows, "Holes for hardware"),
+        heading("Holes", 4), table(("Hole", "From the left end", "From the front edge", "Mark and bore"), rows, "Holes for hardware"),
         _warned(plan), listed(list(dict.fromkeys(said))),
     )  # fmt: skip
 

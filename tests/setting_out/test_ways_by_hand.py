@@ -1,0 +1,175 @@
+"""Hand-worked examples of pieces set out as they are built; all arithmetic in the comments.
+
+White ash, flatsawn, 0.00274 per point across the grain; 500 x 900 mm outside, 20 mm thick, border 50 mm; stock 8 %,
+driest month 6 %, dampest 12 %, no doubts: narrowing strain 0.00548, widening 0.01096. The kit's usual shop sizes: kerf
+3.175, end trim 25.4, edge trim 6.35, jointing 0.79375 an edge, planing 0.79375 a face; tenon 31.75 or 5/8 of the stile.
+The cuts of a verdict are those of the examples in ``tests/construction/test_hand_worked.py``, as written in
+millimetres: whole ones, fine sizes in halves.
+"""
+
+from fractions import Fraction
+
+import pytest
+from setting_out.briefs import brief_of, verdict_on
+
+from woodlib.setting_out.boards import StockBoard
+from woodlib.setting_out.joints import conflicts_of
+from woodlib.setting_out.plan import set_out
+
+BRIEF = brief_of("500 mm", "900 mm", "20 mm", "50 mm")
+
+
+def plan_of(key, stock=(), brief=BRIEF):
+    return set_out(brief, stock, verdict_on(brief, key))
+
+
+def mm(length) -> Fraction:
+    return length * 1000
+
+
+def sizes(plan):
+    """Name -> (count, length, width, thickness) in mm, exact."""
+    return {part.name: (part.count, *(mm(size.exact_m) for size in part.sizes)) for part in plan.made.parts}
+
+
+def rough(plan):
+    """Name -> length and width of its blank in mm, exact."""
+    return {
+        entry.part.name: (mm(entry.blank.length.total_m), mm(entry.blank.width.total_m)) for entry in plan.blanks
+    }
+
+
+def cubic_mm(plan):
+    return plan.made.solid_m3 * 10**9
+
+
+def test_frame_panel():
+    # Panel 414.9741 x 812.7 mm: written 414 x 812, both down. Stiles 900. Tenon: the lesser of 31.75 and 5/8 of 50 =
+    # 31.25; rails 500 - 2*50 + 2*31.25 = 462.5.
+    plan = plan_of("frame_panel")
+    assert sizes(plan) == {
+        "panel": (1, 812, 414, 20),
+        "stile": (2, 900, 50, 20),
+        "rail": (2, Fraction(925, 2), 50, 20),
+    }
+    # Across: 50 + 414 + 50 less (414 - 400)/2 = 7 in each groove = 500. Along: 50 + 812 + 50 less 6 twice = 900.
+    assert [line.says for line in plan.made.sums[:2]] == [
+        "across the grain: 2 x stile 50 mm + panel 414 mm - 2 x panel in a groove 7 mm = 500 mm",
+        "along the grain: 2 x rail 50 mm + panel 812 mm - 2 x panel in a groove 6 mm = 900 mm",
+    ]
+    # Blanks: panel 812 + 2*25.4 + 2*3.175 = 869.15 -> 870; 414 + 2*6.35 + 2*3.175 = 433.05 -> 434. Stile 957.15 -> 958,
+    # rail 462.5 + 57.15 = 519.65 -> 520; width 50 + 2*0.79375 + 3.175 = 54.7625 -> 55; thickness 20 + 1.5875.
+    assert (mm(plan.blank.length.total_m), mm(plan.blank.width.total_m)) == (870, 434)
+    assert rough(plan) == {"stile": (958, 55), "rail": (520, 55)}
+    assert mm(plan.blanks[0].blank.thickness.total_m) == Fraction("21.5875")
+    # To buy, 27 mm rough: (870*434 + 2*958*55 + 2*520*55) mm2 = 377580 + 105380 + 57200 = 540160 mm2.
+    (buy,) = plan.purchases
+    assert buy.rough.name == "27 mm" and buy.net_m3 == Fraction(540160 * 27, 10**9)
+    # Weight counts what is seen: panel between its shoulders, set back 12 (11.3611 up) and 8 (7.15 up): 796 x 390.
+    assert cubic_mm(plan) == (796 * 390 + 2 * 900 * 50 + 2 * 400 * 50) * 20
+
+
+def test_breadboard():
+    # Tongue 50/2 - 1.6 = 23.4: written 23, down. Panel 900 - 2*50 + 2*23 = 846; ends 500 x 50.
+    plan = plan_of("breadboard", [StockBoard("A", "180 mm", "1 m", "25 mm", 3)])
+    assert sizes(plan) == {"panel": (1, 846, 500, 20), "end piece": (2, 500, 50, 20)}
+    assert plan.made.sums[0].says == "along the grain: 2 x end piece 50 mm + panel 846 mm - 2 x tongue 23 mm = 900 mm"
+    assert cubic_mm(plan) == (800 * 500 + 2 * 500 * 50) * 20
+    # Blank 846 + 57.15 = 903.15 -> 904, so 0.425 spare at each end: the panel begins at 0.425 + 25.4 + 3.175 = 29 and its
+    # tongue reaches to 29 + 23 = 52. The first dowel, wanted at 50.8, needs 52 + 6.35 + 9.525/2 = 63.1125.
+    assert len(plan.joints) == 2
+    for joint in plan.joints:
+        assert mm(joint.wanted_m[0]) == Fraction("50.8") and mm(joint.places_m[0]) == Fraction("63.1125")
+        assert mm(joint.places_m[-1]) == 904 - Fraction("63.1125")
+        assert any("tongue at the left end piece" in conflict.cut for conflict in joint.conflicts)
+    # Strips 180 - 2*0.79375 = 178.4125; three are 535.2375, the blank 500 + 19.05 = 519.05 -> 520.
+    assert mm(plan.boards.glued_m) == Fraction("535.2375") and mm(plan.boards.blank_width_m) == 520
+
+
+def test_own_blank_rim():
+    # 50 + 800 + 50 along, 4 kerfs of 3.175 and 2 trims of 25.4: 963.5 -> 964.
+    plan = plan_of("own_blank_rim")
+    assert sizes(plan) == {"panel": (1, 800, 500, 20), "end piece": (2, 50, 500, 20)}
+    assert mm(plan.blank.length.total_m) == 964 and plan.blanks == ()
+    assert [(part.name, mm(part.size_m)) for part in plan.blank.length.pieces] == [
+        ("left end", 50), ("panel", 800), ("right end", 50)
+    ]  # fmt: skip
+    assert plan.blank.run.mark_with == ("1 >", "2 >", "3 >")
+    assert [corner.continues for corner in plan.blank.run.corners] == [True, True]
+    assert cubic_mm(plan) == 900 * 500 * 20
+    names = plan.order.names
+    assert names.index("number the end pieces on the show face") < names.index("cut off the end pieces")
+
+
+def test_battens():
+    # Set back 12.7 + 2.74/2 = 14.07: written 15, up. Battens 500 - 2*15 = 470. Row: 101.6 from each end leaves 696.8, more
+    # than 609.6, so two gaps: 101.6, 450, 798.4.
+    plan = plan_of("battens")
+    assert sizes(plan) == {"panel": (1, 900, 500, 20), "batten": (3, 470, 50, 20)}
+    middles = [mm(sum(place.along) / 2) for place in plan.made.places if place.below]
+    assert middles == [Fraction("101.6"), 450, Fraction("798.4")]
+    assert {tuple(map(mm, place.across)) for place in plan.made.places if place.below} == {(15, 485)}
+    assert mm(plan.made.size_m[2]) == 40 and cubic_mm(plan) == (900 * 500 + 3 * 470 * 50) * 20
+
+
+def test_drawer_front():
+    # Opening 500 high: 499.2 free, grows by 499.2*0.01096/1.01096 = 5.4120; 500 - 0.8 - 5.4120 = 493.7880: 493.5, down.
+    # Length 900 - 2*0.8 = 898.4: 898, down. Gap above 6.5, 1 at each end.
+    plan = plan_of("drawer_front")
+    assert sizes(plan) == {"drawer front": (1, 898, Fraction(987, 2), 20)}
+    assert [line.says for line in plan.made.sums] == [
+        "height of the opening: front 493.5 mm + gap above 6.5 mm = 500 mm",
+        "length of the opening: front 898 mm + 2 x gap at each end 1 mm = 900 mm",
+    ]
+    # Blank 898 + 57.15 = 955.15 -> 956; 493.5 + 19.05 = 512.55 -> 513.
+    assert (mm(plan.blank.length.total_m), mm(plan.blank.width.total_m)) == (956, 513)
+    assert tuple(map(mm, plan.made.size_m)) == (898, Fraction(987, 2), 20)
+
+
+def test_lapped_back():
+    # A board of 101.6 grows 1.1135, shrinks 0.5568. Gap 0.8 + 1.1135: 2; at the case 0.8 + 0.5568: 1.5; lap 4.8 + 0.8 +
+    # 1.1135 + 0.5568 = 7.2703: 8; face written 101. (500 - 3 + 2)/(101 + 2) = 4.84: 5 boards of (500 - 3 - 8)/5 = 97.8.
+    plan = plan_of("lapped_back")
+    assert sizes(plan) == {
+        "board": (4, 900, Fraction("105.8"), 20),
+        "last board": (1, 900, Fraction("97.8"), 20),
+    }
+    assert plan.made.sums[0].says == (
+        "across the grain: 5 x face of a board 97.8 mm + 4 x gap 2 mm + 2 x gap at the case 1.5 mm = 500 mm"
+    )
+    # Blanks: 105.8 + 4.7625 = 110.5625 -> 111; 97.8 + 4.7625 = 102.5625 -> 103; length 957.15 -> 958.
+    assert rough(plan) == {"board": (958, 111), "last board": (958, 103)}
+    assert plan.blank is None and plan.joints == () and cubic_mm(plan) == 5 * Fraction("97.8") * 900 * 20
+
+
+def test_the_same_piece_in_inches():
+    # 20 x 44 x 7/8 in, border 2 in. Opening 16 in = 406.4; (406.4 + 12.7)/(1 - 0.00548) = 421.409 mm = 16.5909 in:
+    # written 16-9/16. In a groove (16-9/16 - 16)/2 = 9/32. Rails 16 + 2*1-1/4 = 18-1/2.
+    inch = Fraction(254, 10)
+    brief = brief_of("20 in", "44 in", "7/8 in", "2 in", units="inches")
+    found = sizes(plan_of("frame_panel", brief=brief))
+    assert found["panel"] == (1, (40 + Fraction(1, 2)) * inch, (16 + Fraction(9, 16)) * inch, inch * 7 / 8)
+    assert found["rail"] == (2, (18 + Fraction(1, 2)) * inch, 2 * inch, inch * 7 / 8)
+
+
+def test_a_dowel_over_a_housing_moves_aside():
+    # 1100 long: battens at 101.6, 550, 998.4. The blank is 1100 + 57.15 = 1157.15 -> 1158, so the piece begins at 29 and the
+    # middle housing is about 579, where the middle one of seven dowels would be: it has to go to one side.
+    brief = brief_of("500 mm", "1100 mm", "20 mm", "50 mm")
+    plan = plan_of("sliding_dovetail", [StockBoard("A", "180 mm", "1200 mm", "25 mm", 3)], brief)
+    joint = plan.joints[0]
+    assert len(joint.wanted_m) % 2 == 1 and joint.places_m is not None
+    middle = len(joint.wanted_m) // 2
+    assert mm(joint.wanted_m[middle]) == 579 and abs(mm(joint.places_m[middle]) - 579) > 25
+    assert conflicts_of(joint.joint, joint.places_m, (), joint.margin_m) == ()
+
+
+@pytest.mark.parametrize(("key", "names"), [
+    ("frame_panel", ("cut the joints of the frame", "plough the grooves in the frame")),
+    ("frame_panel", ("cut the panel to length", "cut the tongues on the panel's edges")),
+    ("breadboard", ("cut the panel to length", "cut the tongue on both ends of the panel")),
+    ("lapped_back", ("cut to length", "cut laps or tongues and grooves")),
+])  # fmt: skip
+def test_what_takes_a_face_away_comes_after_what_needs_it(key, names):
+    order = plan_of(key).order.names
+    assert order.index(names[0]) < order.index(names[1])
