@@ -88,11 +88,11 @@ def glued_picture(drawn: Drawn, shade: Decided, warning: Decided, legend: tuple[
     """A border glued all the way: stress, bent shape, crack, and the way the load takes.
 
     ``shade`` turns the grip into what the shades are shares of; ``warning`` is 1 where a crack is drawn; ``legend`` has
-    words for the six shades.
+    a heading and words for the six shades.
     """
     grid = _held_grid(drawn)
     marks = [
-        *head(drawn, "The glued border holds the end; further in the panel is free."),
+        *head(drawn, "The glued border holds the end; further in it is free."),
         *_cells(grid, drawn.panel, shade),
         *_grain(grid),
         *_held_border(grid),

@@ -26,7 +26,7 @@ SIDE_Y = 393.0  # middle of the thickness, seen from the side
 ROLES = ("squeezed", "at-rest", "pull-1", "pull-2", "pull-3", "pull-4")
 SHARES = (-0.02, 0.05, 0.2, 0.35, 0.5)  # of the strength, between the roles
 _COLUMN_X = 318.0
-_BOARD_X, _BOARD_Y = 634.0, 300.0  # a board's end
+_BOARD_X, _BOARD_Y = 636.0, 118.0  # a board's end
 
 Point = tuple[Any, Any]
 
@@ -70,7 +70,7 @@ def head(drawn: Drawn, words: str, whole: Decided | None = None) -> list[Mark]:
         Line(rectangle(CUT_X, end, half), "ghost", 1.4, "5 4"),
         *_from_the_side(drawn, end, whole is None),
         *board_end(_BOARD_X, _BOARD_Y, 74.0, 24.0, drawn.ring_angle_deg, 90.0, 8.0, 40.0),
-        Words(_BOARD_X + 37.0, _BOARD_Y + 42.0, "a board's end", "quiet", 14),
+        Words(_BOARD_X + 74.0, _BOARD_Y + 42.0, "a board's end", "quiet", 14, "end"),
     ]
 
 
@@ -84,9 +84,8 @@ def _from_the_side(drawn: Drawn, end: Any, crossing: bool) -> list[Mark]:
         ring = rectangle(left, right, half, SIDE_Y)
         marks += [Area(ring, role), Line([*ring, ring[0]], "edge", 1.4)]
     sizes = say(
-        "Panel {w} by {t}, border {b} by {h}.",
+        "Panel {w}, border {b} by {h}.",
         w=length(drawn.width),
-        t=length(THICKNESS_M),
         b=length(drawn.border),
         h=length(drawn.thickness),
     )
@@ -106,8 +105,9 @@ def _from_the_side(drawn: Drawn, end: Any, crossing: bool) -> list[Mark]:
 
 def pull_legend(warning: Decided, legend: tuple[Any, ...]) -> list[Mark]:
     """What the shades, the numbers and the lines of a glued border mean."""
-    marks: list[Mark] = [Words(_COLUMN_X, 58, "Pull across the grain, driest month", "ink", 15, "start", bold=True)]
-    for k, (role, words) in enumerate(zip(ROLES, legend, strict=True)):
+    title, *shades = legend
+    marks: list[Mark] = [Words(_COLUMN_X, 58, title, "ink", 15, "start", bold=True)]
+    for k, (role, words) in enumerate(zip(ROLES, shades, strict=True)):
         y = 70 + 22 * k
         marks += [
             Area(box(_COLUMN_X, y, 30, 17), role),
@@ -115,13 +115,15 @@ def pull_legend(warning: Decided, legend: tuple[Any, ...]) -> list[Mark]:
             Words(_COLUMN_X + 40, y + 14, words, "ink", 14, "start"),
         ]
     path = (
-        "1  The border hardly changes its length.",
-        "2  Glue passes that hold on as shear,",
-        "    most of it near the corners.",
-        "3  So across the middle the panel is",
-        "    pulled apart: that is where it cracks.",
+        ("1", "The border hardly changes its length."),
+        ("2", "Glue passes that hold on as shear,"),
+        ("", "most of it near the corners."),
+        ("3", "So across the middle the panel is"),
+        ("", "pulled apart: that is where it cracks."),
     )
-    marks += [Words(_COLUMN_X, 228 + 21 * k, line, "ink", 14, "start") for k, line in enumerate(path)]
+    for k, (number, line) in enumerate(path):
+        marks += [Words(_COLUMN_X, 228 + 21 * k, number, "ink", 14, "start", bold=True)] if number else []
+        marks.append(Words(_COLUMN_X + 20, 228 + 21 * k, line, "ink", 14, "start"))
     shown = pick(warning, [1.0], [False, True])
     marks += [
         Line([(_COLUMN_X, 339), (_COLUMN_X + 30, 339)], "ink", 2.6, shown=shown),
@@ -137,7 +139,7 @@ def pull_legend(warning: Decided, legend: tuple[Any, ...]) -> list[Mark]:
 def says(lines: tuple[tuple[str, bool], ...]) -> list[Mark]:
     """Lines of text beside the picture, some of them bold."""
     return [
-        Words(_COLUMN_X, 110 + 24 * k, words, "ink", 15, "start", bold=bold)
+        Words(_COLUMN_X, 200 + 24 * k, words, "ink", 15, "start", bold=bold)
         for k, (words, bold) in enumerate(lines)
         if words
     ]

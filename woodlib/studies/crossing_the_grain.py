@@ -19,6 +19,7 @@ from .crossing_numbers import (
     DAMPEST_RH,
     DRIEST_RH,
     INCH_M,
+    RINGS_DEG,
     THICKNESS_M,
     WIDTHS_M,
     CutWood,
@@ -45,11 +46,7 @@ from .crossing_words import (
 )
 
 WOODS = {name: name for name in ("white oak", "white ash", "black cherry", "black walnut", "sugar maple")}
-RINGS = {
-    "flatsawn": "flatsawn: rings lie flat in the board",
-    "riftsawn": "riftsawn: rings run slantwise",
-    "quartersawn": "quartersawn: rings stand upright",
-}
+RINGS = {cut: cut for cut in RINGS_DEG}
 JOINTS = {
     "glued": "glued across the end, all the way",
     "slotted": "on pins in slots, free to slide",

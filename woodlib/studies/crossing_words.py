@@ -70,7 +70,7 @@ HEADLINES = (
 
 
 def legend(judged: Judged) -> tuple[Any, ...]:
-    """Words for the six shades, lowest first."""
+    """A heading, and words for the six shades, lowest first."""
     low, middle, high = (f"{100 * share:.0f}" for share in SHARES[2:])
     known = (
         f"up to {low} % of its strength",
@@ -83,9 +83,15 @@ def legend(judged: Judged) -> tuple[Any, ...]:
         say("up to {a}", a=low),
         say("up to {a}", a=middle),
         say("up to {a}", a=high),
-        say("{a} or more (strength not printed)", a=high),
+        say("{a} or more", a=high),
     )
-    return ("squeezed a little", "at rest", *(judged.where_known(*both) for both in zip(known, unknown, strict=True)))
+    title = judged.where_known("Pull across the grain, driest month", "Pull; its strength is not printed")
+    return (
+        title,
+        "squeezed a little",
+        "at rest",
+        *(judged.where_known(*both) for both in zip(known, unknown, strict=True)),
+    )
 
 
 _SCALE = f"Movement is drawn {TIMES} times too large."

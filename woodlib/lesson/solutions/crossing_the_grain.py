@@ -15,16 +15,16 @@ _BOARD_M = {"width_m": 0.305, "length_m": 0.457, "thickness_m": 0.019, "strip_wi
 @exercise(
     "crossing-the-grain/strain-rule",
     "A cherry board wants to become 1.2 % narrower from its dampest to its driest month (its own movement, as a share "
-    "of its width). A glued rim holds back three quarters of that. What strain does the wood have to take up itself?",
+    "of its width). A glued border holds back three quarters of that. What strain does the wood have to take up itself?",
     kind="percent",
     tolerance=0.05,
     misses={
-        1.2: "That is what the board would like to do; the rim leaves it a quarter of that, and the wood takes up the "
+        1.2: "That is what the board would like to do; the border leaves it a quarter of that, and the wood takes up the "
         "rest.",
         0.3: "That quarter still happens as movement. Asked is what the wood must take up because it may not move.",
         0.75: "Three quarters is the grip; take that share of the movement.",
     },
-    why="At 0.90 % it stands at the strain from which wood starts to fail: by this rule the rim has to slide.",
+    why="At 0.90 % it stands at the strain from which wood starts to fail: by this rule the border has to slide.",
     way="Grip times the movement that is not allowed: 0.75 x 1.2 %.",
 )
 def strain_rule() -> float:
@@ -59,7 +59,7 @@ def hinge_strip() -> float:
 
 @exercise(
     "crossing-the-grain/quartersawn",
-    "Somebody offers quartersawn oak for the seat: it moves half as much across its width. For the same glued rim in "
+    "Somebody offers quartersawn oak for the seat: it moves half as much across its width. For the same glued border in "
     "the same house, by the stress model, what does that do to the pull across the grain?",
     options=("It halves it, more or less", "It hardly changes it", "It doubles it"),
     misses={
@@ -69,7 +69,7 @@ def hinge_strip() -> float:
     },
     why="Half the movement times twice the stiffness. By the strain rule it is better off, by the stress model it is "
     "not: the two measures part ways here, and the careful maker takes the worse one.",
-    way="Put the study on quartersawn oak and compare the stress model and the strain rule.",
+    way="Set the boards of the study to quartersawn and compare the stress model and the strain rule.",
 )
 def quartersawn() -> str:
     """Peak tension of quartersawn against flatsawn oak."""
