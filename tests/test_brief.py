@@ -14,6 +14,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from woodlib.brief import KEYS, key_lines, read_brief, template_text, write_template
+from woodlib.brief.keys import KINDS_OF_PIECE
+from woodlib.construction.ways import KINDS
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.units import metres
@@ -233,6 +235,31 @@ def uncommented(text: str, *names: str) -> str:
 def without_seasons(text: str) -> str:
     start, end = text.index("[house.seasons.winter]"), text.index("# Other ways to give the air")
     return text[:start] + text[end:]
+
+
+def test_every_kind_of_piece_that_a_way_serves_can_be_asked_for():
+    assert set(KINDS_OF_PIECE) == set(KINDS)
+
+
+def test_boards_and_places_of_hardware_are_read_exactly_and_may_be_left_out():
+    seat, board = (read_brief(demo(name)) for name in DEMOS)
+    assert [(entry.name, entry.count) for entry in seat.boards] == [("A", 3), ("B", 1)] and board.boards == ()
+    assert seat.boards[0].width_m == pytest.approx(0.15875) and seat.exact_m("boards.2.length") == Fraction(12192, 10_000)
+    assert seat.hardware[0].inset_m == pytest.approx(0.01905) and seat.hardware[0].middle_m is None
+    assert seat.stock.out_of_flat_m == 0.0
+
+
+def test_the_examples_of_the_template_that_are_left_out_are_good(tmp_path):
+    """Boards, and the places of hardware, as the template shows them commented out."""
+    text = template_text()
+    for key in KEYS:
+        if key.table in ("boards[]", "hardware[]") or key.path == "wood.out_of_flat":
+            text = text.replace(f"# {key.name} = {key.example}", f"{key.name} = {key.example}")
+    path = tmp_path / "all.toml"
+    path.write_text(text.replace("# [[boards]]", "[[boards]]"), encoding="utf-8")
+    brief = read_brief(path)
+    assert brief.boards[0].count == 2 and brief.hardware[0].screw_m == pytest.approx(0.004)
+    assert brief.stock.out_of_flat_m == pytest.approx(0.0254 / 16)
 
 
 def test_the_template_offers_a_climate_instead_of_seasons(tmp_path):

@@ -128,6 +128,32 @@ def test_what_is_unusual_about_a_brief_is_said_before_the_long_part(tmp_path, ca
     assert said.out.startswith("Running the commission for ")
 
 
+SEAT = PROJECT / "data" / "briefs" / "reading_nook_seat.toml"
+
+
+def test_a_piece_is_set_out_into_a_folder_that_is_made_and_never_written_over(tmp_path, capsys):
+    folder = tmp_path / "shop"
+    assert command_line.run(["setout", str(SEAT), "-o", str(folder), "--way", "breadboard end"]) == 0
+    said = capsys.readouterr()
+    assert said.out.startswith("Set out: breadboard end with slots.\nWrote cut-list.csv, ") and said.err == ""
+    before = {path.name: path.read_bytes() for path in folder.iterdir()}
+    assert {"cut-list.csv", "hole-list.csv", "dowel-list.csv", "piece.svg", "piece.pdf", "blank.svg", "blank.pdf"} == set(before)
+    assert command_line.run(["setout", str(SEAT), "-o", str(folder)]) == 1
+    said = capsys.readouterr()
+    assert said.out == "" and said.err.count("already and is left as it is") == len(before)
+    assert {path.name: path.read_bytes() for path in folder.iterdir()} == before
+
+
+def test_a_piece_is_set_out_beside_its_brief_when_no_folder_is_named_and_warns_before_it_writes(tmp_path, capsys):
+    brief = tmp_path / "seat.toml"
+    brief.write_text(SEAT.read_text(encoding="utf-8").replace('inset = "3/4 in"', 'inset = "1-1/2 in"'), encoding="utf-8")
+    kept = brief.read_bytes()
+    assert command_line.run(["setout", str(brief)]) == 0
+    said = capsys.readouterr()
+    assert said.err.count("Please check: ") == 2 and "an inset of up to" in said.err
+    assert (tmp_path / "seat-shop" / "piece.svg").exists() and brief.read_bytes() == kept
+
+
 def test_what_is_refused_on_the_way_comes_out_as_a_sentence(monkeypatch, capsys):
     def refuse(extra, arguments):
         raise SetUpError("The shop is closed.")

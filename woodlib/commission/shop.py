@@ -192,7 +192,7 @@ def _drawing(picture: Picture, words: str) -> Card:
     """A drawing as a still image, which any viewer shows; on a narrow screen it is scrolled rather than shrunk."""
     title = escape(picture.title, quote=True)
     image = (
-        f'<img alt="{escape(words, quote=True)}" src="{picture_address(picture, words)}" '
+        f'<img alt="{title}. {escape(words, quote=True)}" src="{picture_address(picture, words)}" '
         f'style="width:100%;min-width:34em;max-width:{picture.width:g}px;height:auto">'
     )
     html = f'<figure style="margin:1em 0;overflow-x:auto" tabindex="0" role="group" aria-label="{title}">{image}</figure>'

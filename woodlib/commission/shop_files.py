@@ -81,6 +81,6 @@ def _refuse_what_is_there(paths: tuple[Path, ...]) -> None:
     there = [path for path in paths if os.path.lexists(path)]
     if there:
         raise InputError(
-            *(f"{shown(str(path))} exists already and is left as it is; choose another folder with -o, or move it away."
-              for path in there)
+            *(f"{path.name} is in {shown(str(path.parent))} already and is left as it is; choose another folder with -o, or "
+              "move it away." for path in there)
         )  # fmt: skip
