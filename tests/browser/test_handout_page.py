@@ -24,6 +24,9 @@ from woodlib.study import Choice, Span
 
 STATES = {"example": 120, "moisture-by-month": 80, "plain-words": 8}
 SETTLED_MS = 700  # a page speaks half a second after a control comes to rest
+# Do something as soon as a page's controls can be moved, which is before its tables are unpacked.
+WHEN_LIVE = """new MutationObserver(() => { if (!window.was_live) { window.was_live = true; %s } })
+  .observe(document, { attributes: true, attributeFilter: ["data-live"], subtree: true });"""
 LAPTOP = {"viewport": {"width": 1280, "height": 900}}
 PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True}
 
@@ -38,9 +41,10 @@ def opened(offline, address):
     """Open the handout; whatever is tried with it, it must neither complain nor ask the network for anything."""
     pages = []
 
-    def make(fragment: str = "", **options):
+    def make(fragment: str = "", when_live: str = "", **options):
         watched = offline(**(options or LAPTOP))
         pages.append(watched)
+        watched.page.add_init_script(WHEN_LIVE % when_live)
         watched.page.goto(address + fragment)
         if options.get("java_script_enabled", True):
             watched.page.wait_for_selector("html[data-ready]")
@@ -63,6 +67,35 @@ def test_picture_and_numbers_are_the_library_s_at_random_states(opened, name):
         places, state = random_places(STUDIES[name], noise)
         for units, shown in zip(UNITS, page.evaluate(MOVE_AND_READ, [name, places]), strict=True):
             assert differences(shown, expected(STUDIES[name], state, units)) == [], f"{state} in {units}"
+
+
+def test_nothing_is_drawn_again_on_opening(opened):
+    page = opened(when_live="""window.drawn = []; for (const part of document.querySelectorAll("[data-marks],[data-readings],.value"))
+      new MutationObserver((records) => drawn.push(...records.map((record) => record.target.outerHTML)))
+        .observe(part, { attributes: true, childList: true, characterData: true, subtree: true });""")
+    assert page.evaluate("drawn") == []
+    page.locator("#example-dry").press("ArrowRight")
+    assert len(page.evaluate("drawn")) > 5
+
+
+def test_a_control_moved_before_its_table_is_unpacked_is_answered(opened):
+    page = opened(when_live="""window.early = document.documentElement.dataset.ready !== "yes";
+      const dry = document.getElementById("example-dry"); dry.value = 50; dry.dispatchEvent(new Event("input"));""")
+    assert page.evaluate("early")
+    assert differences(page.evaluate(READ, "example"), expected(STUDIES["example"], state_of("example", dry=60.0), "both")) == []
+    page.wait_for_timeout(SETTLED_MS)
+    assert page.evaluate("location.hash") == "#example.dry=50"
+
+
+def test_sources_that_were_unfolded_stay_so_when_the_drawing_changes_its_make_up(opened):
+    page = opened()
+    for unfolded in (True, False):
+        sources = page.locator("#example details")
+        sources.locator("summary").click()
+        page.evaluate("document.querySelector('#example [data-marks]').firstElementChild.id = 'before'")
+        page.locator("#example-held").click()
+        assert page.locator("#before").count() == 0
+        assert sources.evaluate("details => details.open") == unfolded
 
 
 @pytest.mark.parametrize("name", ["example", "moisture-by-month"])
@@ -188,7 +221,7 @@ def test_without_its_script_the_page_tells_everything_of_the_start(opened):
 
 def test_hostile_words_stay_words(opened):
     page = opened()
-    assert page.locator("#plain-words h3").inner_text() == HOSTILE
+    assert page.locator("#plain-words h3").text_content() == HOSTILE
     assert page.locator("img").count() == 0
     assert page.locator("script").count() == 1 + len(STUDIES)
     page.locator("#plain-words select").select_option(index=1)

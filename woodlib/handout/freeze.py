@@ -16,11 +16,11 @@ from typing import Any
 import numpy as np
 
 from ..figures.svg import svg_body
-from ..study.inputs import Choice, Span
 from ..study.readings import readings_html
 from ..study.study import Study
 from ..units import FORMATS
 from .asking import Progress, ask_everything
+from .controls import input_tables
 from .record import ATTRIBUTE, PATH, Recording
 from .sampling import PIXEL_TOLERANCE, Plan, plan, tolerances
 
@@ -58,35 +58,20 @@ def freeze(study: Study, finer: int = 0, progress: Progress | None = None) -> Fr
     for number, shape in enumerate(shapes):
         for place, case in enumerate(shape.cases):
             order[case] = [number, place]
-    inputs = [_input(entry) for entry in study.inputs]
+    inputs = input_tables(study.inputs)
     kinds = json.dumps([tables, inputs])
     payload = {
         "inputs": inputs,
-        "spans": [[span.low, span.high, count] for span, count in zip(layout.spans, layout.counts, strict=True)],
+        "spans": [
+            [study.inputs.index(span), span.low, span.high, count]
+            for span, count in zip(layout.spans, layout.counts, strict=True)
+        ],
         "products": layout.orders.tolist(),
         "cases": order,
         "shapes": tables,
         "formats": {kind: entry.as_table() for kind, entry in FORMATS.items() if f'"{kind}"' in kinds},
     }
     return Frozen(study, payload, layout)
-
-
-def _input(entry) -> dict[str, Any]:
-    if isinstance(entry, Span):
-        # A start between two steps is the maker's own size and gets a place of its own.
-        place = entry.place(entry.start)
-        on_step = abs(entry.at(place) - entry.start) < 1e-9 * max(1, abs(entry.start))
-        own, start = ([], place) if on_step else ([entry.start], place + (entry.at(place) < entry.start))
-        return {"key": entry.key, "kind": entry.kind, "low": entry.low, "step": entry.step, "count": entry.positions, "own": own,
-                "start": start}  # fmt: skip
-    labels = list(entry.labels.values()) if isinstance(entry, Choice) else ["no", "yes"]
-    start = list(entry.labels).index(entry.start) if isinstance(entry, Choice) else int(entry.start)
-    return {
-        "key": entry.key,
-        "options": labels,
-        "values": list(entry.labels) if isinstance(entry, Choice) else labels,
-        "start": start,
-    }
 
 
 def _sample(layout: Plan, progress: Progress | None) -> list[_Shape]:

@@ -9,12 +9,11 @@ const HOLDS = { checkbox: "checked", range: "value", "select-one": "selectedInde
 let studies = [], units = START_UNITS;
 function wholeSteps(number, perUnit, rounding) {
   const x = number * perUnit;
-  if (rounding !== "nearest") return rounding === "up" ? Math.ceil(x - SLACK) : Math.floor(x + SLACK);
-  return Math.sign(x) * Math.floor(Math.abs(x) + 0.5 + SLACK);
+  if (rounding === "nearest") return Math.sign(x) * Math.floor(Math.abs(x) + 0.5 + SLACK);
+  return rounding === "up" ? Math.ceil(x - SLACK) : Math.floor(x + SLACK);
 }
 function fraction(count, denominator) {
-  let top = count % denominator, bottom = denominator;
-  const whole = (count - top) / denominator;
+  let top = count % denominator, bottom = denominator, whole = (count - top) / denominator;
   for (; top && top % 2 === 0; top /= 2) bottom /= 2;
   return top ? (whole ? whole + "-" : "") + top + "/" + bottom : String(whole);
 }
@@ -22,42 +21,43 @@ function writePart(part, number, rounding) {
   const count = wholeSteps(number * part.scale + part.offset, part.steps_per_unit, rounding), size = Math.abs(count);
   let digits = part.denominator ? fraction(size, part.denominator) : (size / part.steps_per_unit).toFixed(part.decimals);
   if (part.trim && digits.includes(".")) digits = digits.replace(/\.?0+$/, "");
-  if (count < 0) digits = "-" + digits;
-  return digits + (part.one && digits === "1" ? part.one : part.suffix);
+  return (count < 0 ? "-" : "") + digits + (part.one && count > 0 && digits === "1" ? part.one : part.suffix);
 }
 function write(number, format, rounding) {
   const texts = format.parts.map((part) => writePart(part, number, rounding || format.rounding));
   if (units !== "both") return units === "inch" ? texts[0] : texts[texts.length - 1];
   return texts[0] + texts.slice(1).map((text) => ` (${text})`).join("");
 }
-// What has not changed is left alone: that is most of the page.
-const change = (node, name, text) => node.getAttribute(name) === text || node.setAttribute(name, text);
-const rewrite = (node, text) => { if (node.textContent !== text) node.textContent = text; };
-class Study {
-  constructor(section, data) {
-    Object.assign(this, { section, data, id: section.id, shape: -1 });
-    this.controls = data.inputs.map((input) => this.find(`[data-input="${input.key}"]`));
-    this.values = data.inputs.map((input) => this.find(`[data-value="${input.key}"]`));
-    this.places = data.inputs.map((input) => input.options ? [...input.options.keys()]
-      : Array.from({ length: input.count }, (_, k) => input.low + k * input.step).concat(input.own).sort((a, b) => a - b));
-    this.start = data.inputs.map((input) => input.start);
+const each = (selector, act) => document.querySelectorAll(selector).forEach(act);
+const px = (number) => String(Math.round(number * 10) / 10);
+const put = (node, name, text) => (name ? node.setAttribute(name, text) : (node.textContent = text));
+class Study { // it stands as it was written until its table is unpacked and a control moves
+  constructor(section) {
+    [this.controls, this.values] = ["input", "value"].map((kind) => [...section.querySelectorAll(`[data-${kind}]`)]);
+    const [start, last] = ["start", "last"].map((name) => this.controls.map((control) => Number(control.dataset[name])));
+    Object.assign(this, { section, start, last, names: this.controls.map((control) => `${section.id}.${control.dataset.input}`) });
+    this.shown = section.dataset.study + start; // the units and places that the page shows now
     this.controls.forEach((control) => control.addEventListener("input", () => this.moved()));
-    this.find("[data-back]").addEventListener("click", () => { this.position = this.start; this.moved(); });
-    section.querySelectorAll("[hidden]").forEach((element) => (element.hidden = false));
+    this.find("[data-back]").addEventListener("click", () => { this.position = start; this.moved(); });
   }
   find(selector) { return this.section.querySelector(selector); }
   get position() { return this.controls.map((control) => Number(control[HOLDS[control.type]])); }
   set position(places) { this.controls.forEach((control, k) => { control[HOLDS[control.type]] = places[k]; }); }
+  async unpack() {
+    const text = atob(this.find("[data-table]").textContent), packed = new Uint8Array(text.length);
+    for (let k = 0; k < packed.length; k++) packed[k] = text.charCodeAt(k);
+    const unpacked = new Response(packed).body.pipeThrough(new DecompressionStream("gzip"));
+    this.data = JSON.parse(await new Response(unpacked).text());
+    this.take(this.numbers(this.start).number);
+    this.draw();
+  }
   // The numbers of the answer at a position: table columns, common motions, then the decided steps.
   numbers(position) {
-    const orders = []; // per span, the Chebyshev polynomials at its place
-    let which = 0;
-    this.data.inputs.forEach((input, k) => {
-      if (input.options) return (which = which * input.options.length + position[k]);
-      const [low, high, count] = this.data.spans[orders.length];
-      const x = (2 * (this.places[k][position[k]] - low)) / (high - low) - 1, t = [1, x];
+    const which = position.reduce((sum, place, k) => sum + place * this.data.inputs[k].stride, 0);
+    const orders = this.data.spans.map(([input, low, high, count]) => { // per span, the Chebyshev polynomials at its place
+      const x = (2 * (this.data.inputs[input].places[position[input]] - low)) / (high - low) - 1, t = [1, x];
       while (t.length < count) t.push(2 * x * t[t.length - 1] - t[t.length - 2]);
-      return orders.push(t);
+      return t;
     });
     const basis = this.data.products.map((product) => product.reduce((value, order, k) => value * orders[k][order], 1));
     const [number, place] = this.data.cases[which], shape = this.data.shapes[number];
@@ -68,10 +68,9 @@ class Study {
     });
     const leaves = new Float64Array(shape.leaves), moved = Float64Array.from(shape.mean), made = [];
     sums(shape.common).forEach((amount, k) => shape.modes[k].forEach((share, j) => { moved[j] += amount * shape.units[k] * share; }));
-    shape.still[0].forEach((slot, k) => { leaves[slot] = shape.still[1][k]; });
-    sums(shape.exact).forEach((value, k) => { leaves[shape.columns[k]] = value; });
+    const fill = (slots, values) => slots.forEach((slot, k) => { leaves[slot] = values[k]; });
+    fill(...shape.still), fill(shape.columns, sums(shape.exact)), fill(shape.motions, moved);
     for (const [slot, source, scale, shift] of shape.echoes) leaves[slot] = scale * leaves[source] + shift;
-    shape.motions.forEach((slot, j) => { leaves[slot] = moved[j]; });
     const at = (slot) => (slot >= 0 ? leaves[slot] : made[-1 - slot]);
     for (const [name, a, b] of shape.steps) made.push(OPERATIONS[name](at(a), at(b)));
     return { number, at, words: shape.words[place] };
@@ -83,68 +82,69 @@ class Study {
     if (part[0] === "k") return this.say(part[2][Math.round(answer.at(part[1]))], answer);
     return part.slice(1).map((inner) => this.say(inner, answer)).join("");
   }
+  take(number) { // the drawing and the readings that stand in the page are of this shape
+    const all = (selector) => [...this.section.querySelectorAll(selector)];
+    const nodes = [...all("svg :is(path,circle,text)"), ...all("[data-s]"), { textContent: "" }];
+    Object.assign(this, { shape: number, told: nodes[nodes.length - 1], terms: all("[data-readings] dt") });
+    this.updates = this.data.shapes[number].updates.map(([kind, element, what, first, second]) => {
+      const slots = kind === 0 && first.length === 2 ? Array.from({ length: -first[1] }, (_, k) => first[0] + k) : first;
+      const path = ({ at }) => "M" + slots.map((slot) => px(at(slot))).join(" ") + (what ? "Z" : "");
+      const words = (answer) => (kind === 2 ? what + this.say(first, answer) + this.say(second, answer) : this.say(what, answer));
+      const text = [path, ({ at }) => px(at(first)), words, words][kind];
+      return { node: nodes[element], name: ["d", what, "class", ""][kind], text };
+    });
+  }
   draw() {
-    const position = this.position, answer = this.numbers(position), shape = this.data.shapes[answer.number];
+    const position = this.position, state = units + position, unfolded = this.find("details[open]") !== null;
+    if (!this.data || state === this.shown) return;
+    const answer = this.numbers(position), shape = this.data.shapes[answer.number];
     if (this.shape !== answer.number) {
-      this.find("[data-marks]").innerHTML = shape.svg.replaceAll("CLIP", this.id);
+      this.find("[data-marks]").innerHTML = shape.svg.replaceAll("CLIP", this.section.id);
       this.find("[data-readings]").innerHTML = shape.readings;
-      this.nodes = [...this.find("svg").querySelectorAll("path,circle,text"), ...this.section.querySelectorAll("[data-s]"), { textContent: "" }];
-      this.terms = [...this.section.querySelectorAll("[data-readings] dt")];
-      this.shape = answer.number;
+      this.section.querySelectorAll("details").forEach((details) => (details.open = unfolded));
+      this.take(answer.number);
     }
-    for (const [kind, element, what, ...rest] of shape.updates) {
-      const node = this.nodes[element];
-      if (kind === 0) { // a path: slots of its coordinates, or an unbroken run of them
-        const slots = rest[0].length === 2 ? Array.from({ length: -rest[0][1] }, (_, k) => rest[0][0] + k) : rest[0];
-        change(node, "d", "M" + slots.map((slot) => answer.at(slot).toFixed(1)).join(" ") + (what ? "Z" : ""));
-      } else if (kind === 1) change(node, what, answer.at(rest[0]).toFixed(1));
-      else if (kind === 2) change(node, "class", what + this.say(rest[0], answer) + this.say(rest[1], answer));
-      else rewrite(node, this.say(what, answer));
+    for (const update of this.updates) { // what has not changed is left alone: that is most of the page
+      const text = update.text(answer);
+      if (update.last !== text) put(update.node, update.name, (update.last = text));
     }
     this.data.inputs.forEach((input, k) => {
-      const text = input.options ? input.options[position[k]] : write(this.places[k][position[k]], this.data.formats[input.kind]);
-      rewrite(this.values[k], text);
-      if (!input.options) change(this.controls[k], "aria-valuetext", text);
+      const text = input.options ? input.options[position[k]] : write(input.places[position[k]], this.data.formats[input.kind]);
+      if (this.values[k].textContent !== text) put(this.values[k], "", text);
+      if (!input.options) put(this.controls[k], "aria-valuetext", text);
     });
     const readings = this.terms.map((term) => `${term.textContent}: ${term.nextSibling.firstChild.textContent}.`);
-    const told = [this.nodes[this.nodes.length - 1].textContent, this.find("[data-s]").textContent, ...readings];
-    rewrite(this.find("desc"), told.filter(Boolean).join(" "));
+    put(this.find("desc"), "", [this.told.textContent, this.find("[data-s]").textContent, ...readings].filter(Boolean).join(" "));
+    this.shown = state;
   }
   moved() { this.draw(); clearTimeout(this.timer); this.timer = setTimeout(() => this.settled(), 500); }
   settled() { // told once the control rests: one polite sentence, and the address
     this.find("[role=status]").textContent = this.find("[data-s]").textContent;
-    const kept = new URLSearchParams();
-    for (const study of studies)
-      study.position.forEach((place, k) => place !== study.start[k] && kept.set(`${study.id}.${study.data.inputs[k].key}`, place));
-    history.replaceState(null, "", "#" + kept);
+    const kept = studies.flatMap((study) => study.position.map((place, k) => [study.names[k], place, place !== study.start[k]]));
+    history.replaceState(null, "", "#" + new URLSearchParams(kept.filter((entry) => entry.pop())));
   }
 }
 function readAddress() { // controls that the address does not name stand at their start
   const kept = new URLSearchParams(location.hash.slice(1));
   for (const study of studies) {
-    const named = study.data.inputs.map((input) => Number(kept.get(`${study.id}.${input.key}`) || NaN));
-    study.position = named.map((place, k) => (place in study.places[k] ? place : study.start[k]));
+    const named = study.names.map((name) => Number(kept.get(name) || NaN));
+    study.position = named.map((place, k) => (Number.isInteger(place) && place >= 0 && place <= study.last[k] ? place : study.start[k]));
     study.draw();
   }
 }
 function keepPrediction(form) {
   const field = form.querySelector("input:checked") || form.querySelector("input[type=text]"), said = field && field.value.trim();
   form.querySelector("[role=status]").textContent = said ? `You said: ${said}` : "There is no answer yet.";
-  if (said) for (const place of document.querySelectorAll(`[data-said="${CSS.escape(form.dataset.question)}"]`)) place.textContent = `You said: ${said}`;
+  if (said) each(`[data-said="${CSS.escape(form.dataset.question)}"]`, (place) => (place.textContent = `You said: ${said}`));
 }
-async function begin() {
-  for (const section of document.querySelectorAll("[data-study]")) {
-    const packed = Uint8Array.from(atob(section.querySelector("[data-table]").textContent), (c) => c.charCodeAt(0));
-    const text = await new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"))).text();
-    studies.push(new Study(section, JSON.parse(text)));
-  }
-  document.querySelectorAll("body [hidden]").forEach((element) => (element.hidden = false));
-  for (const choice of document.querySelectorAll("[name=units]"))
-    choice.addEventListener("change", () => { units = choice.value; studies.forEach((study) => study.draw()); });
-  for (const button of document.querySelectorAll("[data-question] button"))
-    button.addEventListener("click", () => keepPrediction(button.parentElement));
-  addEventListener("hashchange", readAddress);
-  readAddress();
+async function begin() { // a control that moves before its table is unpacked is answered as soon as it is
+  each("[data-study]", (section) => studies.push(new Study(section)));
+  each("body [hidden]", (element) => (element.hidden = false));
+  each("[name=units]", (choice) => choice.addEventListener("change", () => { units = choice.value; studies.forEach((study) => study.draw()); }));
+  each("[data-question] button", (button) => button.addEventListener("click", () => keepPrediction(button.parentElement)));
+  addEventListener("hashchange", readAddress), readAddress();
+  document.documentElement.dataset.live = "yes";
+  await Promise.all(studies.map((study) => study.unpack()));
   document.documentElement.dataset.ready = "yes";
 }
 if ("DecompressionStream" in window) begin();

@@ -17,9 +17,9 @@ from typing import Any
 
 from ..figures.palette import style_sheet
 from ..figures.svg import svg
-from ..study.inputs import Choice, Input, Span
 from ..study.readings import READINGS_CSS, readings_html
 from ..study.study import Study
+from .controls import control_html
 
 GENERATOR = "woodlib handout"
 UNIT_CHOICES = (("both", "inches and mm"), ("inch", "inches"), ("metric", "mm"))
@@ -43,41 +43,16 @@ def study_section(study: Study, table: str, name: str, units: str = "both") -> s
     What is written here is the start state in full, so that the page tells everything without its script.
     """
     answer = study.answer()
-    controls = "".join(_control(entry, name, units) for entry in study.inputs)
+    controls = "".join(control_html(entry, name, units) for entry in study.inputs)
     picture = svg(answer.picture, answer.alt_text(units), units, name, styled=False)
     return (
-        f'<section class="study" data-study id="{escape(name)}" aria-labelledby="{escape(name)}-question">'
+        f'<section class="study" data-study="{units}" id="{escape(name)}" aria-labelledby="{escape(name)}-question">'
         f'<h3 id="{escape(name)}-question">{escape(study.question)}</h3>{controls}'
         f'<p><button type="button" data-back hidden>Back to your piece</button></p>{picture}'
         f"<div data-readings>{readings_html(answer, units)}</div>"
         f'<p role="status" class="unseen"></p>'
         f'<script type="application/octet-stream" data-table>{table}</script></section>'
     )
-
-
-def _control(entry: Input, name: str, units: str) -> str:
-    place, label = f"{name}-{entry.key}", escape(entry.label)
-    if isinstance(entry, Span):
-        last = (
-            entry.positions
-            - 1
-            + (abs(entry.at(entry.place(entry.start)) - entry.start) >= 1e-9 * max(1, abs(entry.start)))
-        )
-        control = (
-            f'<input type="range" id="{place}" data-input="{entry.key}" min="0" max="{last}" step="1" value="0" hidden>'
-        )
-    elif isinstance(entry, Choice):
-        options = "".join(
-            f"<option{' selected' if value == entry.start else ''}>{escape(text)}</option>"
-            for value, text in entry.labels.items()
-        )
-        control = f'<select id="{place}" data-input="{entry.key}" hidden>{options}</select>'
-    else:
-        ticked = " checked" if entry.start else ""
-        control = f'<input type="checkbox" id="{place}" data-input="{entry.key}"{ticked} hidden>'
-    asis = "" if isinstance(entry, Span) else " asis"
-    value = f'<span class="value{asis}" data-value="{entry.key}">{escape(entry.text(entry.start, units))}</span>'
-    return f'<div class="control"><label for="{place}">{label}</label>{value}{control}</div>'
 
 
 def page(title: str, body: str, checks: tuple[str, ...] = (), language: str = "en", units: str = "both") -> str:

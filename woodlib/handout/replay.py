@@ -52,20 +52,13 @@ def numbers(
     payload: dict[str, Any], state: dict[str, Any]
 ) -> tuple[dict[str, Any], list[str], list[float], list[float]]:
     """Shape, words, leaves and made numbers of a frozen study at a state (SI spans, option values)."""
-    which, basis, spans = (
-        0,
-        np.ones(len(payload["products"])),
-        iter(zip(payload["spans"], np.transpose(payload["products"]), strict=False)),
-    )
+    which, basis = 0, np.ones(len(payload["products"]))
     for entry in payload["inputs"]:
         if "options" in entry:
             value = state[entry["key"]]
-            which = which * len(entry["options"]) + (
-                int(value) if isinstance(value, bool) else entry["values"].index(value)
-            )
-            continue
-        (low, high, count), orders = next(spans)
-        x = 2 * (state[entry["key"]] - low) / (high - low) - 1
+            which += entry["stride"] * (int(value) if isinstance(value, bool) else entry["values"].index(value))
+    for (place, low, high, count), orders in zip(payload["spans"], np.transpose(payload["products"]), strict=True):
+        x = 2 * (state[payload["inputs"][place]["key"]] - low) / (high - low) - 1
         basis = basis * np.polynomial.chebyshev.chebvander(x, count - 1)[0, orders]
     number, place = payload["cases"][which]
     shape = payload["shapes"][number]
