@@ -3,6 +3,16 @@
 Run with ``python tests/bench/bench_handout.py [STUDY ...]``: the named studies, or the first six of the kit. The baseline,
 measured in the same run, is the usual way to make a page move without a kernel: matplotlib draws every state, the page
 swaps the pictures. Times of export are processor seconds besides seconds by the clock, so that a busy machine shows.
+
+A page is ready when its script has unpacked every study and each answers its controls; its controls can be moved earlier,
+which is told beside it. Both are times by the clock from the start of the navigation: once in a tab of a browser that has
+been open for a while, once in a new window, whose own making (a browser's processes, its own pages) is part of the time.
+
+A move is measured in two ways. By the clock: the handler's script and the layout that it asks for, forced; painting is not
+in it. As work: every task of the page's main thread until the new picture is handed on, painting included, in processor
+milliseconds (see :mod:`page_work`). The emulation of a slower processor stops the thread many thousand times a second
+by the clock, so on a busy machine it stretches time far more than it says: what it does to plain arithmetic in the same
+page is printed, and the work of a processor four times slower is four times the work, without emulation.
 """
 
 from __future__ import annotations
@@ -21,6 +31,7 @@ import numpy as np
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from browser.conftest import ARGUMENTS
+from page_work import LOOP, MOVE, NOTHING, SWAP, Work, work
 from playwright.sync_api import sync_playwright
 
 from woodlib.figures.printed import figure
@@ -32,11 +43,15 @@ from woodlib.studies import STUDIES, find_study
 from woodlib.study import Choice, Span
 from woodlib.testing import find_browser
 
-MOVES = 300
-FRAMES = 12
-# One control is moved at random, as a hand would; the time runs until the page is laid out again.
-MOVE = """([name, count]) => {
+MOVES, WORKED = 300, 100
+FRAMES, OPENED = 12, 9
+SETTLED_MS = 3000  # a browser's own start is over by then
+# One control is moved at random, as a hand would; the time runs until the page is laid out again. A study out of sight is
+# laid out only when it comes into sight, so it is brought there first, as for a reader.
+CLOCKED = """async ([name, count]) => {
   const section = document.getElementById(name), controls = [...section.querySelectorAll("[data-input]")], times = [];
+  section.scrollIntoView();
+  for (let k = 0; k < 3; k++) await new Promise(requestAnimationFrame);
   for (let k = 0; k < count; k++) {
     const control = controls[Math.floor(Math.random() * controls.length)];
     if (control.type === "range") control.value = Math.floor(Math.random() * (1 + Number(control.max)));
@@ -50,7 +65,7 @@ MOVE = """([name, count]) => {
   }
   return times;
 }"""
-SWAP = """async () => {
+CLOCKED_SWAP = """async () => {
   const image = document.querySelector("img"), times = [];
   for (let k = 0; k < 60; k++) {
     const start = performance.now();
@@ -61,8 +76,9 @@ SWAP = """async () => {
   }
   return times;
 }"""
-READY = """new MutationObserver(() => { window.ready_at ??= performance.now(); })
-  .observe(document, { attributes: true, attributeFilter: ["data-ready"], subtree: true });"""
+READY = """new MutationObserver((records) => records.forEach((record) => { window[record.attributeName] ??= performance.now(); }))
+  .observe(document, { attributes: true, attributeFilter: ["data-live", "data-ready"], subtree: true });"""
+READ_TIMES = "[window['data-live'], window['data-ready']]"
 
 
 def timed(call):
@@ -121,9 +137,8 @@ def frames_page(name: str, folder: Path) -> str:
         for _ in range(FRAMES)
     ]
     target = folder / "frames.html"
-    target.write_text(
-        f"<img src='{images[0]}'><script>const frames = {images!r};document.documentElement.dataset.ready = 1</script>"
-    )
+    script = f"const frames = {images!r}; document.documentElement.dataset.ready = 1"
+    target.write_text(f"<!DOCTYPE html><html><body><img src='{images[0]}'><script>{script}</script></body></html>")
     return target.as_uri()
 
 
@@ -143,45 +158,101 @@ def main() -> None:
         baseline = frames_page(names[-1], folder)
         still = min(timed(lambda: svg(find_study(names[-1]).answer().picture, ""))[1] for _ in range(20))
         print(f"the library's own drawing of a state, without matplotlib: {1e3 * still:.2f} ms")
+        pages = {"one study": alone.as_uri(), f"{len(names)} studies": together.as_uri()}
         with sync_playwright() as playwright:
             browser = playwright.chromium.launch(executable_path=find_browser(), args=ARGUMENTS)
+            browser.new_page().wait_for_timeout(SETTLED_MS)
             for slower in (1, 4):
-                print(f"\nprocessor {'as it is' if slower == 1 else f'{slower} times slower'}")
-                in_browser(
-                    browser,
-                    slower,
-                    {"one study": alone.as_uri(), f"{len(names)} studies": together.as_uri()},
-                    baseline,
-                    names,
-                )
+                print(f"\nprocessor {'as it is' if slower == 1 else f'{slower} times slower by emulation'}")
+                for label, address in pages.items():
+                    print(f"  {label:11} {opening(browser, slower, address)}")
+                by_clock(browser, slower, together.as_uri(), baseline, names)
+            print("\nwork of the page's main thread per move, painting included, processor as it is")
+            by_work(browser, together.as_uri(), baseline, names)
             browser.close()
 
 
-def in_browser(browser, slower: int, pages: dict[str, str], baseline: str, names: list[str]) -> None:
-    """Open and move pages, and swap the baseline's pictures, on a processor slowed down."""
-    opened = None
-    for label, address in pages.items():
-        ready = []
-        for _ in range(5):
-            opened = browser.new_page()
-            opened.add_init_script(READY)
-            opened.context.new_cdp_session(opened).send("Emulation.setCPUThrottlingRate", {"rate": slower})
-            opened.goto(address)
-            opened.wait_for_selector("html[data-ready]")
-            ready.append(opened.evaluate("window.ready_at"))
-        print(f"  {label:11} ready after {np.median(ready):.0f} ms (least {min(ready):.0f})")
+def slowed(page, slower: int):
+    """A page whose processor is emulated to be slower."""
+    if slower > 1:
+        page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": slower})
+    return page
+
+
+def opening(browser, slower: int, address: str) -> str:
+    """When a page's controls can be moved and when all its studies answer, in a tab and in new windows."""
+    tab = browser.new_page()
+    tab.add_init_script(READY)
+    tab.wait_for_timeout(SETTLED_MS)
+    told = []
+    for where in ("in a tab", "in a new window"):
+        times = []
+        for _ in range(OPENED):
+            page = tab
+            if where == "in a tab":
+                page.goto("about:blank")
+            else:
+                page = browser.new_page()
+                page.add_init_script(READY)
+            slowed(page, slower).goto(address)
+            page.wait_for_selector("html[data-ready]")
+            times.append(page.evaluate(READ_TIMES))
+            if page is not tab:
+                page.close()
+        live, ready = np.median(times, axis=0)
+        least = np.min(times, axis=0)[1]
+        told.append(f"{where}: controls live after {live:4.0f} ms, all ready after {ready:4.0f} (least {least:.0f})")
+    tab.close()
+    return "; ".join(told)
+
+
+def opened(browser, address: str):
+    """A page that is ready, and a browser that has come to rest."""
+    page = browser.new_page(viewport={"width": 1280, "height": 900})
+    page.goto(address)
+    page.wait_for_selector("html[data-ready]")
+    page.wait_for_timeout(SETTLED_MS)
+    return page
+
+
+def by_clock(browser, slower: int, address: str, baseline: str, names: list[str]) -> None:
+    """Script and layout of moves, and the baseline's pictures swapped, by the clock."""
+    page = opened(browser, address)
+    plain = np.median(page.evaluate(LOOP))
+    slowed(page, slower)
+    if slower > 1:
+        print(f"  plain arithmetic takes {np.median(page.evaluate(LOOP)) / plain:.1f} times as long")
     every = []
     for name in names:
-        times = opened.evaluate(MOVE, [name, MOVES])
+        times = page.evaluate(CLOCKED, [name, MOVES])
         every += times
         print(f"  {name:26} script {told(times, 0)}   with layout {told(times)}")
-    swapping = browser.new_page()
-    swapping.context.new_cdp_session(swapping).send("Emulation.setCPUThrottlingRate", {"rate": slower})
-    swapping.goto(baseline)
-    swapped = swapping.evaluate(SWAP)
+    page.close()
+    swapping = slowed(opened(browser, baseline), slower)
+    swapped = swapping.evaluate(CLOCKED_SWAP)
+    swapping.close()
     ratio = np.median(np.array(swapped)[:, 1]) / np.median(np.array(every)[:, 1])
     print(f"  {'all moves':26} script {told(every, 0)}   with layout {told(every)}")
     print(f"  {'swapping pictures':26} decoded and laid out {told(swapped)}: {ratio:.1f} times a move of ours")
+
+
+def by_work(browser, address: str, baseline: str, names: list[str]) -> None:
+    """The work of moves, of moves that change nothing, and of swapping the baseline's pictures."""
+    page = opened(browser, address)
+    print(f"  {'a move that changes nothing':28}{work(browser, page, NOTHING, WORKED).told()}")
+    each = []
+    for name in names:
+        each.append(work(browser, page, MOVE % name, WORKED))
+        print(f"  {name:28}{each[-1].told()}")
+    page.close()
+    every = Work(*(np.concatenate([getattr(one, part) for one in each]) for part in ("main", "others")))
+    swapping = opened(browser, baseline)
+    swapped = work(browser, swapping, SWAP, WORKED)
+    swapping.close()
+    ratio = np.median(swapped.main) / np.median(every.main)
+    print(f"  {'all moves':28}{every.told()}")
+    print(f"  {'swapping pictures':28}{swapped.told()}: {ratio:.1f} times a move of ours")
+    print(f"  {'all moves, four times slower':28} median {4 * np.median(every.main):.1f}  p95 {4 * np.percentile(every.main, 95):.1f} ms")
 
 
 if __name__ == "__main__":

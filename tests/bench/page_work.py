@@ -1,0 +1,88 @@
+"""What a move of a control costs a browser: all the work of the page's main thread until the new picture is handed on.
+
+A clock round a handler sees its script and, when layout is forced, layout; it never sees painting, which comes later,
+and on a busy machine it counts the work of strangers. So moves are made one a frame while the browser keeps a trace, and
+of every task that the main thread runs for a move (script, style, layout, painting, layers, rubbish collection) its
+processor seconds are summed. Drawing the layers into pixels is other threads' work, which holds up no slider; it is
+summed apart. The trace itself, the frame and the mark that begins a move cost time too: a move that changes nothing, made
+in the same way, shows how much, and is printed beside the others without being subtracted.
+"""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+
+import numpy as np
+
+TRACED = ["toplevel", "devtools.timeline", "blink.user_timing"]
+MARK, REST = "a move begins", "all moves are over"
+# A control is moved at random, as a hand would. Two frames later its picture has been handed to the screen.
+_PACED = """async ([begins, over, count]) => {
+  const frame = () => new Promise(requestAnimationFrame), step = STEP;
+  await frame(), await frame();
+  for (let k = 0; k < count; k++) {
+    await frame();
+    performance.mark(begins);
+    step(k);
+    await frame(), await frame();
+  }
+  performance.mark(over);
+}"""
+MOVE = """(() => {
+  const section = document.getElementById(%r), controls = [...section.querySelectorAll("[data-input]")];
+  section.scrollIntoView();
+  let seed = 7;
+  const random = (count) => (seed = (seed * 48271) %% 2147483647) %% count;
+  return () => {
+    const control = controls[random(controls.length)];
+    if (control.type === "range") control.value = random(1 + Number(control.max));
+    else if (control.type === "checkbox") control.checked = !control.checked;
+    else control.selectedIndex = random(control.options.length);
+    control.dispatchEvent(new Event("input"));
+  };
+})()"""
+NOTHING = "(() => () => document.body.dispatchEvent(new Event('nothing')))()"
+SWAP = "(() => { const image = document.querySelector('img'); return (k) => { image.src = frames[k % frames.length]; }; })()"
+# Plain arithmetic, to see what an emulation of a slower processor really does to work that waits for nothing.
+LOOP = """() => {
+  let x = 1;
+  return Array.from({ length: 30 }, () => {
+    const start = performance.now();
+    for (let k = 0; k < 3e5; k++) x = (x * 48271) % 2147483647;
+    return performance.now() - start + (x < 0);
+  });
+}"""
+
+
+@dataclass(frozen=True)
+class Work:
+    """Processor milliseconds per move: of the page's main thread, and of all other threads that drew for it."""
+
+    main: np.ndarray
+    others: np.ndarray
+
+    def told(self) -> str:
+        """One line for a table."""
+        low, high, most = np.median(self.main), np.percentile(self.main, 95), self.main.max()
+        return f"median {low:6.2f}  p95 {high:6.2f}  most {most:6.2f} ms; other threads, mean {self.others.mean():5.2f} ms"
+
+
+def work(browser, page, move: str, count: int) -> Work:
+    """The work of ``count`` moves of a page; ``move`` is a script that gives a function to make one."""
+    browser.start_tracing(page=page, categories=TRACED)
+    page.evaluate(_PACED.replace("STEP", move), [MARK, REST, count])
+    events = json.loads(browser.stop_tracing())["traceEvents"]
+    marks = sorted((event for event in events if event["name"] in (MARK, REST)), key=lambda event: event["ts"])
+    begins = np.array([mark["ts"] for mark in marks])
+    assert len(begins) == count + 1
+    main, others = np.zeros(count), np.zeros(count)
+    for event in events:
+        if event["name"] != "ThreadControllerImpl::RunTask" or event["ph"] != "X":
+            continue
+        # The mark lies within the task that makes the move, so a task belongs to the last mark before its end.
+        number = int(np.searchsorted(begins, event["ts"] + event["dur"])) - 1
+        if 0 <= number < count:
+            own = (event["pid"], event["tid"]) == (marks[0]["pid"], marks[0]["tid"])
+            (main if own else others)[number] += event.get("tdur", 0) / 1e3
+    return Work(main, others)
