@@ -139,7 +139,7 @@ def test_lists_and_drawings_say_the_same_numbers(key):
         if plan.made.own_ends_m is None:
             assert counts[part.name] == part.count
             shown = next(row for row in rows if row["piece"] == part.name)
-            assert shown["length, mm"] == Rounding(part.length.exact_m, "0.5 mm", part.length.direction).text
+            assert shown["length, mm"] == Rounding(part.length.exact_m, "0.1 mm", part.length.direction).text
         assert part.text("metric") in words
     for picture in [shop_drawing(plan), *([blank_drawing(plan)] if plan.blank else [])]:
         ElementTree.fromstring(svg(picture, words))
@@ -163,3 +163,15 @@ def test_no_drawing_of_a_blank_where_nothing_is_glued_up():
     brief = brief_of("500 mm", "900 mm", "20 mm", "50 mm")
     with pytest.raises(ValueError, match="no panel that is glued up, so there is no blank to draw"):
         blank_drawing(plan_of(brief, "lapped_back"))
+
+
+@pytest.mark.parametrize("units", ["inches", "millimetres"])
+def test_lists_show_a_cut_as_the_cut_list_writes_it_and_nothing_as_nothing(units):
+    """A front of 19-19/32 in was once listed in sixteenths, and a veneer of 0.6 mm as 0 in."""
+    brief = brief_of("20 in", "44 in", "7/8 in", "2 in", units=units)
+    verdict = verdict_on(brief, "drawer_front")
+    (row,) = [row for row in cut_rows(set_out(brief, (), verdict)) if row["piece"] == "drawer front"]
+    assert row[f"width, {'inches' if units == 'inches' else 'mm'}"] in verdict.cut("drawer front, height").text()
+    for row in cut_rows(plan_of(brief, "veneered_sheet")):
+        assert not any(value in ("0 in", "0 mm") for value in row.values())
+    assert not any(mark.text in ("0 in", "0 mm") for _, mark in plan_of(brief, "veneered_sheet").roundings)

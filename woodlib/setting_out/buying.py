@@ -112,12 +112,12 @@ class Purchase:
         if self.rough.system == "metric":
             more = float(litres - 1000 * self.volume_m3)
             return (
-                f"Buy {litres / 1000:.3f} m3 ({count}) of {self.rough.name}: {float(self.net_m3):.4f} m3 in "
-                f"the blank and {waste}, rounded up by {more:.2f} thousandths."
+                f"Buy {litres / 1000:.3f} m3 ({count}) of {self.rough.name}: the blanks hold {float(self.net_m3):.4f} m3, "
+                f"{waste}, rounded up by {more:.2f} thousandths."
             )
         return (
-            f"Buy {count} ({litres / 1000:.3f} m3) of {self.rough.name}: {float(self.net_board_feet):.1f} in "
-            f"the blank and {waste}, rounded up by {float(feet - self.board_feet):.2f} board feet."
+            f"Buy {count} ({litres / 1000:.3f} m3) of {self.rough.name}: the blanks hold {float(self.net_board_feet):.1f}, "
+            f"{waste}, rounded up by {float(feet - self.board_feet):.2f} board feet."
         )
 
 
@@ -136,7 +136,7 @@ def to_buy(
 
     >>> from woodlib.setting_out.blank import blank_for
     >>> to_buy(blank_for("44 in", "20 in", "7/8 in"), waste=0.25).says
-    'Buy 9 board feet (0.020 m3) of 4/4: 6.7 in the blank and 25 % for waste, rounded up by 0.67 board feet.'
+    'Buy 9 board feet (0.020 m3) of 4/4: the blanks hold 6.7, 25 % for waste, rounded up by 0.67 board feet.'
     """
     problems = Problems()
     practice = check_practice(problems, practice)

@@ -22,6 +22,7 @@ Row = dict[str, str]
 INCH_RULE, MM_RULE = "1/16 in", "0.5 mm"
 HOLE_INCH_RULE, HOLE_MM_RULE = "1/64 in", "0.1 mm"
 SIZES = ("length", "width", "thickness")
+FINE = ("1/64 in", "0.1 mm")  # finished parts: as fine as a cut of the verdict is written
 UP = ("up", "up", "up")
 WITH_WASTE = "finished size with kerfs, trims and planing"
 
@@ -45,7 +46,7 @@ def cut_rows(plan: SettingOut) -> tuple[Row, ...]:
     for part in plan.made.parts:
         if not numbered or part.role not in ("panel", "strip"):
             directions = tuple(size.direction for size in part.sizes)
-            rows.append(_cut(part.name, part.count, tuple(s.exact_m for s in part.sizes), directions, where_from(part)))
+            rows.append(_cut(part.name, part.count, tuple(s.exact_m for s in part.sizes), directions, where_from(part), FINE))
     return tuple(rows)
 
 
@@ -189,18 +190,20 @@ def check_plan(plan: object) -> None:
 
 
 def _cut(
-    name: str, count: int, sizes: tuple[Fraction, ...], directions: tuple[str, ...], comes_from: str
+    name: str, count: int, sizes: tuple[Fraction, ...], directions: tuple[str, ...], comes_from: str,
+    rules: tuple[str, str] = (INCH_RULE, MM_RULE),
 ) -> Row:
     row = {"piece": name, "count": str(count)}
-    changes: dict[str, list[str]] = {INCH_RULE: [], MM_RULE: []}
+    inch_rule, mm_rule = rules
+    changes: dict[str, list[str]] = {inch_rule: [], mm_rule: []}
     for entry, size, direction in zip(SIZES, sizes, directions, strict=True):
-        for system, rule in (("inches", INCH_RULE), ("mm", MM_RULE)):
+        for system, rule in (("inches", inch_rule), ("mm", mm_rule)):
             rounding = Rounding(size, rule, direction)
             row[f"{entry}, {system}"] = rounding.text
             if rounding.error_m:
                 changes[rule].append(f"{entry} {rounding.change}")
-    row["rounding, inches"] = "; ".join(changes[INCH_RULE]) or "exact"
-    row["rounding, mm"] = "; ".join(changes[MM_RULE]) or "exact"
+    row["rounding, inches"] = "; ".join(changes[inch_rule]) or "exact"
+    row["rounding, mm"] = "; ".join(changes[mm_rule]) or "exact"
     return row | {"where the size comes from": comes_from}
 
 

@@ -230,7 +230,7 @@ def roundings_of(parts: Sequence[WoodPart], rule: str) -> tuple[tuple[str, Round
     """Every size of the parts that the rule does not show exactly, each rounded once, the safe way."""
     names = ("length", "width", "thickness")
     found = []
-    for part in parts:
+    for part in (part for part in parts if part.role != "veneer"):  # nobody marks a thickness of veneer
         for name, size in zip(names, part.sizes, strict=True):
             rounding = Rounding(size.exact_m, rule, size.direction)
             if rounding.error_m:

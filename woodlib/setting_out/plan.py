@@ -85,7 +85,7 @@ class SettingOut:
     @property
     def roundings(self) -> tuple[tuple[str, Rounding], ...]:
         """Every length that is rounded to be marked, by name: each once."""
-        found = list(roundings_of(self.made.parts, self.rule)) if self.made else []
+        found = list(roundings_of(self.made.parts, "0.5 mm" if self.first == "metric" else "1/64 in")) if self.made else []
         if self.blank:
             found += zip(("blank, length", "blank, width"), self.blank.roundings, strict=True)
         for entry in self.blanks:
