@@ -356,7 +356,9 @@ def test_the_way_of_the_load_and_the_scale_are_said(joint):
     words = " ".join(plain_text(mark.text) for mark in walk(answer.picture.marks) if isinstance(mark, Words))
     assert f"movement {TIMES} times too large" in words and "20 in (508 mm)" in words
     path = ("hardly changes its length", "as shear", "near the corners", "pulled apart", "where it cracks")
-    assert all((step in words) == (joint == "glued") for step in path)
+    heard = plain_text(answer.picture_in_words)
+    assert all((step in words) == (step in heard) == (joint == "glued") for step in path)
+    assert "20 in (508 mm) wide, of flatsawn boards" in heard and "2 in (51 mm) wide and 7/8 in (22 mm) thick" in heard
 
 
 @pytest.mark.parametrize("size", ["1/2 in", "1-1/4 in"])

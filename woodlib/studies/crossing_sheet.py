@@ -14,7 +14,7 @@ from ..figures.scene import Area, Line, Mark, Words, box
 from ..figures.wood import board_end
 from ..reading.decided import Decided, pick
 from ..reading.say import length, say
-from .crossing_numbers import INCH_M, LENGTH_M, THICKNESS_M, Season, kept
+from .crossing_numbers import INCH_M, LENGTH_M, RINGS_DEG, THICKNESS_M, Season, kept
 from .crossing_panels import Panel
 
 WIDTH_PX, HEIGHT_PX = 720.0, 458.0
@@ -25,6 +25,14 @@ END_X = CUT_X + PX_PER_M * LENGTH_M / 2
 SIDE_Y = 393.0  # middle of the thickness, seen from the side
 ROLES = ("squeezed", "at-rest", "pull-1", "pull-2", "pull-3", "pull-4")
 SHARES = (-0.02, 0.05, 0.2, 0.35, 0.5)  # of the strength, between the roles
+# The way of the load in lines, with the numbers of its steps.
+LOAD_PATH = (
+    ("1", "The border hardly changes its length."),
+    ("2", "Glue passes that hold on as shear,"),
+    ("", "most of it near the corners."),
+    ("3", "So across the middle the panel is"),
+    ("", "pulled apart: that is where it cracks."),
+)
 _COLUMN_X = 318.0
 _BOARD_X, _BOARD_Y = 636.0, 118.0  # a board's end
 
@@ -35,10 +43,11 @@ Point = tuple[Any, Any]
 class Drawn:
     """What every picture shows: the sizes of panel and border, and the smooth numbers of both and of the year.
 
-    ``width``, ``border``, ``thickness`` (of the border) in metres; ``ring_angle_deg`` of all boards.
+    ``width``, ``border``, ``thickness`` (of the border) in metres; ``rings``
+    how all boards are cut.
     """
 
-    ring_angle_deg: float
+    rings: str
     width: Decided
     border: Decided
     thickness: Decided
@@ -69,7 +78,7 @@ def head(drawn: Drawn, words: str, whole: Decided | None = None) -> list[Mark]:
         Line(cut, "quiet", 1.2),
         Line(rectangle(CUT_X, end, half), "ghost", 1.4, "5 4"),
         *_from_the_side(drawn, end, whole is None),
-        *board_end(_BOARD_X, _BOARD_Y, 74.0, 24.0, drawn.ring_angle_deg, 90.0, 8.0, 40.0),
+        *board_end(_BOARD_X, _BOARD_Y, 74.0, 24.0, RINGS_DEG[drawn.rings], 90.0, 8.0, 40.0),
         Words(_BOARD_X + 74.0, _BOARD_Y + 42.0, "a board's end", "quiet", 14, "end"),
     ]
 
@@ -114,14 +123,7 @@ def pull_legend(warning: Decided, legend: tuple[Any, ...]) -> list[Mark]:
             Line([*box(_COLUMN_X, y, 30, 17), (_COLUMN_X, y)], "quiet", 0.8),
             Words(_COLUMN_X + 40, y + 14, words, "ink", 14, "start"),
         ]
-    path = (
-        ("1", "The border hardly changes its length."),
-        ("2", "Glue passes that hold on as shear,"),
-        ("", "most of it near the corners."),
-        ("3", "So across the middle the panel is"),
-        ("", "pulled apart: that is where it cracks."),
-    )
-    for k, (number, line) in enumerate(path):
+    for k, (number, line) in enumerate(LOAD_PATH):
         marks += [Words(_COLUMN_X, 228 + 21 * k, number, "ink", 14, "start", bold=True)] if number else []
         marks.append(Words(_COLUMN_X + 20, 228 + 21 * k, line, "ink", 14, "start"))
     shown = pick(warning, [1.0], [False, True])

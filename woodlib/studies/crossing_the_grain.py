@@ -74,7 +74,7 @@ def crossing_the_grain(
     """Shape, stress, both measures of danger and the careful side, for a panel glued up halfway through its year."""
     cut = cut_wood(wood, rings)
     panel = held_wood(wood, rings).panel(width, border, thickness) if joint == "glued" else None
-    drawn = Drawn(cut.ring_angle_deg, kept(width), kept(border), kept(thickness), cut.season(driest, dampest), panel)
+    drawn = Drawn(rings, kept(width), kept(border), kept(thickness), cut.season(driest, dampest), panel)
     if panel is None:
         return _free(cut, drawn, joint)
     return _glued(cut, drawn, panel)
@@ -128,7 +128,7 @@ def _glued(wood: CutWood, drawn: Drawn, panel: Panel) -> Answer:
         Reading("Both together", judged.of(SHORT), judged.of(TOGETHER), judged.of(TONES)),
         _corner(wood, drawn, panel, pulls[0]),
     )
-    return Answer(picture, judged.of(HEADLINES), readings, told(judged, season), fine_print(wood))
+    return Answer(picture, judged.of(HEADLINES), readings, told(judged, drawn), fine_print(wood))
 
 
 def _share(panel: Panel) -> Pick:
@@ -240,7 +240,7 @@ def _free(wood: CutWood, drawn: Drawn, joint: str) -> Answer:
         )
         headline = "On slots the panel moves and the border stays: no pull, but the corners never stay flush."
         return Answer(
-            slotted_picture(drawn), headline, readings, in_words(SLOTTED, season), fine_print(wood, held=False)
+            slotted_picture(drawn), headline, readings, in_words(SLOTTED, drawn), fine_print(wood, held=False)
         )
     whole = drawn.width + drawn.border * 2.0
     readings = (
@@ -254,5 +254,5 @@ def _free(wood: CutWood, drawn: Drawn, joint: str) -> Answer:
     )
     headline = "Grain with grain nothing is held, but the ends stay end grain and the whole width moves."
     return Answer(
-        same_grain_picture(drawn), headline, readings, in_words(SAME_GRAIN, season), fine_print(wood, held=False)
+        same_grain_picture(drawn), headline, readings, in_words(SAME_GRAIN, drawn), fine_print(wood, held=False)
     )

@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from ..reading.decided import Decided, Pick, pick, reached
-from ..reading.say import Said, moisture, say, stress
+from ..reading.say import Said, length, moisture, say, stress
 from ..restraint.measures import STRAIN_WORDS, agreement_sentence
-from .crossing_numbers import Season
-from .crossing_sheet import SHARES, TIMES
+from .crossing_sheet import LOAD_PATH, SHARES, TIMES, Drawn
 
 SHADE_PA = 5e6  # what the shades are shares of where no strength is printed
 
@@ -94,6 +93,7 @@ def legend(judged: Judged) -> tuple[Any, ...]:
     )
 
 
+_PATH = " ".join(line for _, line in LOAD_PATH)
 _SCALE = f"Movement is drawn {TIMES} times too large."
 SLOTTED = (
     "Half a panel from above in its driest month: it has become narrower than its border, and the outer pins have slid "
@@ -105,17 +105,22 @@ SAME_GRAIN = (
 )
 
 
-def in_words(picture: Any, season: Season) -> Said:
-    """A picture in words, with the moistures it is drawn for."""
+def in_words(picture: Any, drawn: Drawn) -> Said:
+    """A picture in words, with the sizes and the moistures it is drawn for."""
     return say(
-        "{picture} The wood is at {dry} there; in the dampest month it is at {damp}.",
+        "{picture} The panel is {w} wide, of {rings} boards; the border is {b} wide and {h} thick. The wood is at {dry} "
+        "there; in the dampest month it is at {damp}.",
         picture=picture,
-        dry=moisture(season.dry_mc),
-        damp=moisture(season.damp_mc),
+        w=length(drawn.width),
+        rings=drawn.rings,
+        b=length(drawn.border),
+        h=length(drawn.thickness),
+        dry=moisture(drawn.season.dry_mc),
+        damp=moisture(drawn.season.damp_mc),
     )
 
 
-def told(judged: Judged, season: Season) -> Said:
+def told(judged: Judged, drawn: Drawn) -> Said:
     """The picture of a glued border in words."""
     crack = pick(
         judged.warning,
@@ -130,8 +135,8 @@ def told(judged: Judged, season: Season) -> Said:
         "Half a panel from above in its driest month, the border at its right end. The border keeps the end almost as wide "
         "as it was; towards mid-length the panel has become narrower. Shades show the pull across the grain: strongest "
         "along the "
-        f"glue line, above all across the middle, and dying away into the panel over about half its width. {{crack}} "
+        f"glue line, above all across the middle, and dying away into the panel over about half its width. {_PATH} {{crack}} "
         f"{_SCALE}",
         crack=crack,
     )
-    return in_words(picture, season)
+    return in_words(picture, drawn)
