@@ -211,12 +211,16 @@ def _whole_of(made: MadePiece) -> Fraction:
     return made.size_m[0] if made.section_runs == "along" else made.size_m[1]
 
 
-def _section_marks(made: MadePiece, left: float, top: float, scale: float) -> list[Mark]:
+def _section_marks(made: MadePiece, left: float, top: float, scale: float, seen: Span | None = None) -> list[Mark]:
+    """The parts of the section, all of it or from one place to another; where it is cut off no edge is drawn."""
+    low, high = seen or (Fraction(0), _whole_of(made))
     marks: list[Mark] = []
     order = sorted(made.section, key=lambda part: part.part == "tongue")
     for number, part in enumerate(order):
-        (a, b), (c, d) = part.spread, part.depth
-        outline = box(left + float(a) * scale, top + float(c) * scale, float(b - a) * scale, float(d - c) * scale)
+        (a, b), (c, d) = (max(low, part.spread[0]), min(high, part.spread[1])), part.depth
+        if a >= b:
+            continue
+        outline = box(left + float(a - low) * scale, top + float(c) * scale, float(b - a) * scale, float(d - c) * scale)
         if any(other.role == "turned" for other in made.parts):
             radius = float(b - a) / 2 * scale
             marks += [Circle(left + radius, top + radius, radius, "wood-end", filled=True),
@@ -227,7 +231,9 @@ def _section_marks(made: MadePiece, left: float, top: float, scale: float) -> li
         marks.append(Area(outline, role))
         if not part.end and float(d - c) * scale > 12:
             marks.append(Window(outline, tuple(grain_lines(outline, "x", 3, seed=number + 1))))
-        marks.append(Line([*outline, outline[0]], "edge", 1.4))
+        marks += [Line(outline[:2], "edge", 1.4), Line(outline[2:], "edge", 1.4)]
+        marks += [Line([outline[0], outline[3]], "edge", 1.4)] if a == part.spread[0] else []
+        marks += [Line(outline[1:3], "edge", 1.4)] if b == part.spread[1] else []
     return marks
 
 
@@ -260,14 +266,13 @@ def _detail(plan: SettingOut, top: float) -> list[Mark]:
     begin = first_break - 2 * deep if far else Fraction(0)
     seen = min(whole, 4 * deep if far else max(2 * first_break, 4 * deep))
     scale = min(DETAIL_WIDE / float(seen), DETAIL_TALL / float(deep))
-    outline = box(DETAIL_LEFT, top, float(seen) * scale, float(deep) * scale)
     wide = float(seen) * scale
     ragged = Line([(DETAIL_LEFT + wide, top - 4), (DETAIL_LEFT + wide, top + float(deep) * scale + 4)], "quiet", 1.0, "4 3")
     side = "between two boards" if far else f"at the {'left end' if made.section_runs == 'along' else 'front edge'}"
     times = scale / scale_for(*made.size_m[:2])
     marks: list[Mark] = [
         Words(DETAIL_LEFT, top - 8, f"the joint {side}, {times:.1f} times as large", "quiet", 14, "start"),
-        Window(outline, tuple(_section_marks(made, DETAIL_LEFT - float(begin) * scale, top, scale))),
+        *_section_marks(made, DETAIL_LEFT, top, scale, (begin, begin + seen)),
         ragged,
     ]
     marks += [] if far else _detail_sizes(plan, top + float(deep) * scale + 20, scale, seen)
