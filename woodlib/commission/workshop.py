@@ -11,7 +11,6 @@ from .card import Card, heading, joined, listed, paragraphs, table
 from .road import Commission
 
 
-
 def cut_list(commission: Commission) -> Card:
     """Every size to cut today, for today's moisture, with the way it was rounded and why it is as big as it is."""
     built, first = commission.built, commission.first
