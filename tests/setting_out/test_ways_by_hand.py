@@ -14,6 +14,7 @@ from setting_out.briefs import brief_of, verdict_on
 
 from woodlib.setting_out.boards import StockBoard
 from woodlib.setting_out.joints import conflicts_of
+from woodlib.setting_out.lists import hole_rows
 from woodlib.setting_out.plan import set_out
 
 BRIEF = brief_of("500 mm", "900 mm", "20 mm", "50 mm")
@@ -173,3 +174,18 @@ def test_a_dowel_over_a_housing_moves_aside():
 def test_what_takes_a_face_away_comes_after_what_needs_it(key, names):
     order = plan_of(key).order.names
     assert order.index(names[0]) < order.index(names[1])
+
+
+def test_pins_and_screws_of_the_way_itself():
+    # Outer ones at 0.84*250 = 210 mm, half-way ones at 105 from the middle of 500. Pins 23.4/2 = 11.7 from the shoulder:
+    # written 11.5, fine and down; the end is 50, so 38.5 from the left end. Slots 14.5774 -> the sum of its two reaches
+    # as written, 6.7133 -> 7 and 7.8641 -> 8: 15; half-way 6.138 -> 7 and 6.7133 -> 7: 14.
+    pins = [pin for pin in plan_of("breadboard").made.fixings if pin.along_m < Fraction(1, 2)]
+    assert [mm(pin.across_m) for pin in pins] == [40, 145, 250, 355, 460]
+    assert {mm(pin.along_m) for pin in pins} == {Fraction("38.5")}
+    assert [pin.slot and mm(pin.slot.exact_m) for pin in pins] == [15, 14, None, 14, 15]
+    screws = plan_of("battens").made.fixings
+    assert len(screws) == 15 and {mm(screw.along_m) for screw in screws} == {Fraction("101.6"), 450, Fraction("798.4")}
+    assert {mm(screw.diameter.exact_m) for screw in screws} == {Fraction("4.8")}
+    rows = hole_rows(plan_of("breadboard"))
+    assert len(rows) == 10 and rows[0]["from the front edge, mm"] == "40 mm" and len({tuple(row) for row in rows}) == 1

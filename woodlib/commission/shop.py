@@ -9,7 +9,7 @@ from ..figures.svg import picture_address
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, shop_drawing
 from ..setting_out.exact import exact_text
 from ..setting_out.glue import area_text
-from ..setting_out.lists import dowel_rows, hole_rows, size_text, where_from
+from ..setting_out.lists import dowel_rows, fixing_rows, hole_rows, size_text, where_from
 from ..setting_out.plan import SettingOut, set_out
 from .card import Card, folded, heading, joined, listed, paragraphs, table
 from .road import Commission
@@ -94,24 +94,40 @@ def _own_blank(plan: SettingOut) -> Card:
 
 def holes_to_bore(plan: SettingOut) -> Card:
     """Every hole: where it is, how to mark it, how wide; what fits, what gets slots, and what is in the way."""
-    if not plan.hardware:
-        return NOTHING
-    rows = []
-    for row in hole_rows(plan):
-        slot = f"; slot {row['slot across the grain']}, its middle {row['middle of the slot']}" if row["middle of the slot"] else ""
-        from_left, from_front = (
-            f"{row[f'{side}, inches']} ({row[f'{side}, mm']})" for side in ("from the left end", "from the front edge")
-        )
-        rows.append(
-            (f"{row['hole']} (in the {row['in']})", from_left, from_front,
-             f"{row['mark']}, {row['rounding of the mark']}; bore {row['diameter']}{slot}")
-        )  # fmt: skip
+    rows = [_hole(row) for row in hole_rows(plan)[: -len(plan.made.fixings) or None]]
+    head = "Hole", "From the left end", "From the front edge", "Mark and bore"
+    cards = [table(head, rows, "Holes for hardware")] if rows else []
     said = [item.fit.says for item in plan.hardware]
     said += [item.slots.says for item in plan.hardware if item.slots]
-    return joined(
-        heading("Holes", 4), table(("Hole", "From the left end", "From the front edge", "Mark and bore"), rows, "Holes for hardware"),
-        _warned(plan), listed(list(dict.fromkeys(said))),
-    )  # fmt: skip
+    cards += [_warned(plan), listed(list(dict.fromkeys(said)))] if rows else []
+    cards += [_fixings(plan)] if plan.made.fixings else []
+    return joined(heading("Holes", 4), *cards) if cards else NOTHING
+
+
+def _fixings(plan: SettingOut) -> Card:
+    """Pins or screws of the way itself: those as far from the front edge together, as they are bored alike."""
+    rows: dict[str, tuple[list[str], str]] = {}
+    for row in fixing_rows(plan):
+        across = f"{row['from the front edge, inches']} ({row['from the front edge, mm']})"
+        slot = f"; slot {row['slot across the grain']}, {row['middle of the slot']}" if row["slot across the grain"] else ""
+        said = f"bore {row['diameter']}{slot}; {row['mark']}, {row['rounding of the mark']}"
+        along = f"{row['from the left end, inches']} ({row['from the left end, mm']})"
+        rows.setdefault(across, ([], said))[0].append(along)
+    listed_rows = [(across, ", ".join(along), said) for across, (along, said) in rows.items()]
+    head = "From the front edge", "From the left end", "Bore"
+    caption = f"Bored in the {plan.made.fixings[0].part}, as it is built"
+    return folded("Pins and screws of the way it is built", table(head, listed_rows, caption))
+
+
+def _hole(row: dict[str, str]) -> tuple[str, str, str, str]:
+    """A row of the hole list for a page."""
+    found = row["middle of the slot"]
+    slot = f"; slot {row['slot across the grain']}, {'its middle ' if 'round hole' in found else ''}{found}" if found else ""
+    from_left, from_front = (
+        f"{row[f'{side}, inches']} ({row[f'{side}, mm']})" for side in ("from the left end", "from the front edge")
+    )
+    said = f"{row['mark']}, {row['rounding of the mark']}; bore {row['diameter']}{slot}"
+    return f"{row['hole']} (in the {row['in']})", from_left, from_front, said
 
 
 def _warned(plan: SettingOut) -> Card:

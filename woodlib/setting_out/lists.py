@@ -85,7 +85,7 @@ def _panel_rows(plan: SettingOut) -> Iterator[Row]:
 
 
 def hole_rows(plan: SettingOut) -> tuple[Row, ...]:
-    """One row per hole: where, how to mark it, how wide, and the slot where it needs one.
+    """One row per hole, of hardware and of the way itself: where, how to mark it, how wide, and the slot where it needs one.
 
     >>> from woodlib.commission import chosen_brief
     >>> from woodlib.setting_out.plan import set_out
@@ -111,7 +111,25 @@ def hole_rows(plan: SettingOut) -> tuple[Row, ...]:
                     "middle of the slot": _slot_middle(slot[1]) if slot else "",
                 }
             )
-    return tuple(rows)
+    return (*rows, *fixing_rows(plan))
+
+
+def fixing_rows(plan: SettingOut) -> tuple[Row, ...]:
+    """One row per pin or screw of the way itself, as :func:`hole_rows` has them; empty where it has none."""
+    return tuple(
+        {
+            "hole": fixing.name,
+            "in": fixing.part,
+            **_two("from the left end", fixing.along_m),
+            **_two("from the front edge", fixing.across_m),
+            "mark": f"{fixing.across.text} from the middle of the width" if fixing.slot else "on the middle of the width",
+            "rounding of the mark": fixing.across.change,
+            "diameter": both(fixing.diameter.exact_m, 64, 0.1, first=plan.first),
+            "slot across the grain": both(fixing.slot.exact_m, 64, 0.1, "up", plan.first) if fixing.slot else "",
+            "middle of the slot": "reaches as in the cut list" if fixing.slot else "",
+        }
+        for fixing in (plan.made.fixings if plan.made else ())
+    )
 
 
 def dowel_rows(plan: SettingOut) -> tuple[Row, ...]:

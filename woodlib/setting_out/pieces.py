@@ -178,6 +178,22 @@ class JointGlue:
 
 
 @dataclass(frozen=True)
+class Fixing:
+    """A pin or a screw of the way itself: its place on the piece, its bore, and the slot it slides in, if any.
+
+    ``across`` how its place across the grain was rounded, from the middle of the width.
+    """
+
+    name: str
+    part: str
+    along_m: Fraction
+    across_m: Fraction
+    across: Rounding
+    diameter: Size
+    slot: Size | None = None
+
+
+@dataclass(frozen=True)
 class MadePiece:
     """One piece as a way to build makes it.
 
@@ -194,6 +210,7 @@ class MadePiece:
     section: tuple[Section, ...]
     lines: tuple[JointLine, ...] = ()
     glue: tuple[JointGlue, ...] = ()
+    fixings: tuple[Fixing, ...] = ()
     section_runs: str = "across"
     own_ends_m: Fraction | None = None
     remarks: tuple[str, ...] = ()

@@ -116,6 +116,9 @@ def _hidden(made: MadePiece, scale: float) -> list[Mark]:
     for place in (place for place in made.places if place.below):
         outline = _outline(place.along, place.across, wide, scale)
         marks.append(Line([*outline, outline[0]], "quiet", 1.2, dash="5 4"))
+    for fixing in made.fixings:
+        x, y = LEFT + float(fixing.along_m) * scale, TOP + float(wide - fixing.across_m) * scale
+        marks.append(Circle(x, y, 2.6, "quiet", 1.2))
     for line in made.lines:
         if not line.loose or made.key in BACKS:
             continue

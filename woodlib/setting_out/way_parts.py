@@ -6,11 +6,13 @@ in ``more_way_parts``.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
+from .exact import Rounding
 from .given import Given
 from .joints import even_row
-from .pieces import JointGlue, JointLine, MadePiece, Place, Section, Size, Sum, WoodPart
+from .pieces import Fixing, JointGlue, JointLine, MadePiece, Place, Section, Size, Sum, WoodPart
 
 ALONG, ACROSS = "along the grain", "across the grain"
 
@@ -84,6 +86,19 @@ def glued_border(given: Given) -> MadePiece:
     )  # fmt: skip
 
 
+def fixings_across(given: Given, name: str, part: str, along_m: Fraction, diameter: Size) -> tuple[Fixing, ...]:
+    """Five in a row across the panel: the middle one fast, half-way and outer ones in slots as long as the cut list says."""
+    middle = given.width.exact_m / 2
+    found = [Fixing(f"{name}, middle", part, along_m, middle, Rounding(Fraction(0), given.rule), diameter)]
+    for which in ("halfway", "outer"):
+        out = Rounding(given.allowance(f"{which}_distance"), given.rule, "down")  # nearer travels less
+        slot = given.cut(f"{which} slots, length")
+        for side, sign in (("front", -1), ("back", 1)):
+            place = middle + sign * out.marked_m
+            found.append(Fixing(f"{name}, {which}, {side}", part, along_m, place, out, diameter, slot))
+    return tuple(sorted(found, key=lambda fixing: fixing.across_m))
+
+
 def breadboard(given: Given) -> MadePiece:
     """A panel with a tongue at both ends, in the grooves of two end pieces."""
     tongue, groove = given.cut("tongue, length from the shoulder"), given.cut("groove for the tongue, depth")
@@ -99,10 +114,14 @@ def breadboard(given: Given) -> MadePiece:
         (1, "panel", panel_length.exact_m),
         (-2, "tongue", tongue.exact_m),
     )
+    depth, pin = given.cut("pins, from the shoulder").exact_m, given.cut("pins, diameter")
+    border, long = given.border.exact_m, given.length.exact_m
+    pins = (*fixings_across(given, "left pin", "end piece", border - depth, pin),
+            *fixings_across(given, "right pin", "end piece", long - border + depth, pin))  # fmt: skip
     return made(
         given, (panel, end_pieces(given)), (Sum(ALONG, terms, given.length.exact_m),), _end_places(given),
         _end_section(given, tongue=(tongue.exact_m, thick.exact_m)),
-        lines=_end_lines(given, groove.exact_m, True), section_runs="along",
+        lines=_end_lines(given, groove.exact_m, True), section_runs="along", fixings=pins,
         remarks=("Glue, if any, goes within a hand's width of the middle of each end.",),
     )  # fmt: skip
 
@@ -203,7 +222,14 @@ def battens(given: Given) -> MadePiece:
     length = Size(given.width.exact_m - 2 * back.exact_m, "typed in the brief, less the set-back of the cut list twice")
     terms = ((1, "batten", length.exact_m), (2, "set-back", back.exact_m))
     whole = Sum(ACROSS, terms, given.width.exact_m)
-    return _on_battens(given, length, back.exact_m, Fraction(0), whole)
+    piece = _on_battens(given, length, back.exact_m, Fraction(0), whole)
+    screw = Size(given.allowance("screw"), "shop allowance")
+    screws = [
+        fixing
+        for number, middle in enumerate(batten_middles(given), start=1)
+        for fixing in fixings_across(given, f"screw in batten {number}", "batten", middle, screw)
+    ]
+    return replace(piece, fixings=tuple(screws))
 
 
 def sliding_dovetail(given: Given) -> MadePiece:
