@@ -9,9 +9,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from setting_out.briefs import MONTHS, brief_of, verdict_on
 
+from woodlib.construction.for_sliders import HELD_RULE
+from woodlib.construction.index import verdict_for
+from woodlib.construction.piece import Piece
 from woodlib.construction.ways import EVERY_WAY
 from woodlib.figures.scene import Words, walk
 from woodlib.figures.svg import svg
+from woodlib.movement.spread import NO_DOUBTS
 from woodlib.setting_out.boards import StockBoard
 from woodlib.setting_out.drawing import blank_drawing, drawing_in_words, shop_drawing
 from woodlib.setting_out.exact import Rounding
@@ -175,3 +179,24 @@ def test_lists_show_a_cut_as_the_cut_list_writes_it_and_nothing_as_nothing(units
     for row in cut_rows(plan_of(brief, "veneered_sheet")):
         assert not any(value in ("0 in", "0 mm") for value in row.values())
     assert not any(mark.text in ("0 in", "0 mm") for _, mark in plan_of(brief, "veneered_sheet").roundings)
+
+
+@pytest.mark.parametrize("key", [key for key in KEYS if key not in ROUND])
+@pytest.mark.parametrize("border_thickness", ["12 mm", "20 mm", "45 mm"])
+def test_a_border_of_another_thickness(key, border_thickness):
+    brief = brief_of("500 mm", "900 mm", "20 mm", "50 mm", piece__border_thickness=border_thickness)
+    piece = Piece("white ash", "500 mm", "900 mm", "20 mm", "50 mm", border_thickness)
+    plan = set_out(brief, (), verdict_for(key, piece, 8, MONTHS, doubts=NO_DOUBTS, held=HELD_RULE))
+    made = plan.made
+    assert made.size_m[2] >= Fraction(20, 1000) and all(line.adds_up for line in made.sums)
+    assert max(part.depth[1] for part in made.section) == made.size_m[2]
+    for tongue in (part for part in made.section if part.part == "tongue"):
+        panel = next(part for part in made.section if part.part in ("panel", "board"))
+        assert panel.depth[0] <= tongue.depth[0] and tongue.depth[1] <= panel.depth[1]
+    ends = [part for part in made.parts if part.name in ("end piece", "stile", "batten", "rim piece", "border strip")]
+    own = Fraction(20, 1000) if key == "own_blank_rim" else metres_of(border_thickness)
+    assert all(part.thickness.exact_m == own for part in ends)
+
+
+def metres_of(text):
+    return Fraction(text.split()[0]) / 1000

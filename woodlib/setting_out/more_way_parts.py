@@ -36,10 +36,11 @@ def _framed(given: Given) -> tuple[WoodPart, tuple[Sum, ...], tuple[Section, ...
     tongue = given.cut("tongue on the panel's edges, thickness").exact_m
     middle = (frame - tongue) / 2, (frame + tongue) / 2
     low, high = border - inside[0], border - inside[0] + edge
+    down = max(ZERO, middle[1] - thick)  # flush with the frame, unless its tongue is further down than it is thick
     section = (
         Section("stile", (ZERO, border), (ZERO, frame)),
         Section("stile", (wide - border, wide), (ZERO, frame)),
-        Section("panel", (high, wide - high), (ZERO, thick)),
+        Section("panel", (high, wide - high), (down, down + thick)),
         Section("tongue", (low, high), middle, loose=True),
         Section("tongue", (wide - high, wide - low), middle, loose=True),
     )

@@ -18,12 +18,11 @@ ALONG, ACROSS = "along the grain", "across the grain"
 
 
 def made(given: Given, parts, sums, places, section, thickness_m: Fraction | None = None, **more) -> MadePiece:
-    """The record of a piece that is as long and wide outside as typed."""
-    size = given.length.exact_m, given.width.exact_m, thickness_m or given.thickness.exact_m
-    verdict = given.verdict
-    return MadePiece(
-        verdict.key, verdict.construction, size, tuple(parts), tuple(sums), tuple(places), tuple(section), **more
-    )
+    """The record of a piece that is as long and wide outside as typed, and as thick as its section is deep."""
+    section, verdict = tuple(section), given.verdict
+    deepest = max(part.depth[1] for part in section)
+    size = given.length.exact_m, given.width.exact_m, thickness_m or deepest
+    return MadePiece(verdict.key, verdict.construction, size, tuple(parts), tuple(sums), tuple(places), section, **more)
 
 
 def whole_panel(given: Given) -> WoodPart:
