@@ -21,7 +21,9 @@ from woodlib.construction.way_words import way_name
 from woodlib.construction.ways import EVERY_WAY, KINDS, ways_for
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
-from woodlib.moisture.equilibrium import emc_percent
+from woodlib.moisture.equilibrium import emc_percent, rh_percent_for_emc
+from woodlib.moisture.resting import resting
+from woodlib.moisture.stock import Stock
 from woodlib.movement.months import monthly_moisture
 from woodlib.movement.spread import NO_DOUBTS
 from woodlib.reading.decided import pick
@@ -35,6 +37,7 @@ CARDS = (
     telling.comparison_table,
     telling.decision,
     telling.cut_list,
+    telling.stock_ready,
     telling.worked_size,
     telling.cautions,
     telling.care_note,
@@ -286,6 +289,26 @@ def test_every_kind_of_piece_is_told_whichever_way_it_is_built(write, kind):
             assert text.strip() and "{" not in text and " a a " not in text and "None" not in text
             assert not re.search(r"\d\.\d+ in\b|\b0 in\b|\d\.\d{4,} %", text), (kind, verdict.key, card.__name__)
     assert made.study().answer().lines() and made.compared().answer().lines()
+
+
+@pytest.mark.parametrize(
+    ("moisture", "said"),
+    [("9 %", "Yes: 9.0 % MC"), ("7.5 %", "It can be used: 7.5 % MC"), ("15 %", "could only shrink"), ("4 %", "only grow")],
+)
+def test_the_stock_is_ready_near_the_middle_of_the_year_and_not_beyond_it(write, moisture, said):
+    """This house goes from 6.9 to 11.4 % MC (20 degC and 35 %, 26 degC and 65 %), 9.1 on average."""
+    brief = checked_brief(write(('moisture = "9 %"', f'moisture = "{moisture}"')))
+    asked = str(telling.stock_ready(commission_of(brief)))
+    assert said in asked and ("On stickers" in asked) == (not said.startswith("Yes"))
+    assert "In May this house keeps wood at about" in asked and "lists no boards on hand" in asked
+
+
+def test_boards_that_stood_wet_rest_for_as_long_as_the_diffusion_says(write):
+    brief = checked_brief(write(('moisture = "9 %"', 'moisture = "15 %"')))
+    made = commission_of(brief)
+    middle = float(made.months.mc_percent.mean())
+    rest = resting(Stock.of("sugar maple", 0.03), 20.0, float(rh_percent_for_emc(20.0, middle)), 15.0, 0.5)
+    assert f"in about {round(rest.days.mid / 7)} weeks" in str(telling.stock_ready(made))
 
 
 HOSTILE = ("</script><script>alert(1)</script>", "<img src=x onerror=alert(1)>", "\"><b>&amp;'", "x" * 200)

@@ -1,13 +1,14 @@
 """The commission: a brief's road into the notebook and the handout.
 
 ``names`` checks what only the rest of the kit can know (ways to build, finishes, studies), ``road`` turns the brief
-into verdicts and a decision, ``letter``, ``workshop`` and ``shop`` say it, ``card`` is how a text is shown.
+into verdicts and a decision, ``letter``, ``ready``, ``workshop`` and ``shop`` say it, ``card`` is how a text is shown.
 """
 
 from __future__ import annotations
 
 from .letter import care_note, comparison_table, decision, opening, small_print, why_it_moves
 from .names import BRIEF_VARIABLE, DEMO, checked_brief, chosen_brief
+from .ready import stock_ready
 from .road import Commission, commission_of
 from .shop import setting_out_of, shop_cards
 from .workshop import cautions, cut_list, worked_size
@@ -28,6 +29,7 @@ __all__ = [
     "setting_out_of",
     "shop_cards",
     "small_print",
+    "stock_ready",
     "why_it_moves",
     "worked_size",
 ]
