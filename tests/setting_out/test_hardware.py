@@ -100,3 +100,14 @@ def test_the_inset_that_is_proposed_keeps_clear():
     (found,) = plan_with("frame_panel", along(inset="1-1/2 in")).hardware
     proposed = found.warnings[0].split("an inset of up to ")[1].split(" (")[0]
     assert plan_with("frame_panel", along(inset=proposed)).hardware[0].warnings == ()
+
+
+def test_a_drawer_front_is_measured_from_its_lower_edge():
+    from woodlib.setting_out.lists import hole_rows
+
+    brief = brief_of("8 in", "20 in", "3/4 in", "1 in", units="inches", hardware__1__centres="128 mm")
+    pull = (Hardware("pull", 0.128, "along the grain"),)
+    brief = replace(brief, hardware=pull, piece=replace(brief.piece, kind="drawer front"))
+    plan = set_out(brief, (), verdict_on(brief, "drawer_front"))
+    assert plan.edge == "lower edge" and hole_rows(plan)[0]["from the lower edge, inches"] == "1-1/2 in"
+    assert plan.hardware[0].pair.mirrored

@@ -117,8 +117,9 @@ KEYS = (
         low=0.001, high=5),
     Key("hardware[].runs", "choice", "across the grain (the distance will change) or along the grain.",
         '"across the grain"', True, choices=DIRECTIONS),
-    Key("hardware[].inset", "length", "From the front edge to the line of its holes; from the left end where it runs across "
-        "the grain. Left out, 1-1/2 in (common practice, no source).", '"3/4 in"', low=0.003, high=1, shown=False),
+    Key("hardware[].inset", "length", "From the front edge, of a drawer front or side the lower edge, to the line of its "
+        "holes; from the left end where it runs across the grain. Left out, 1-1/2 in (common practice, no source).",
+        '"3/4 in"', low=0.003, high=1, shown=False),
     Key("hardware[].middle", "length", "From the left end to the middle between its holes; from the front edge where it "
         "runs across the grain. Left out, all that run alike share that side evenly.", '"11 in"', low=0.003, high=6,
         shown=False),

@@ -75,7 +75,7 @@ def _strips(plan: SettingOut) -> Card:
     ]
     spare = size_text(plan.boards.surplus_m / 2, plan.first)
     return joined(
-        table(("Strip, from the front edge", "Board", "Width, edges jointed"), rows, "Strips of the panel"),
+        table((f"Strip, from the {plan.edge}", "Board", "Width, edges jointed"), rows, "Strips of the panel"),
         paragraphs(f"Together they are wider than the blank; {spare} is ripped off each long edge."),
         paragraphs(*plan.boards.remarks),
     )
@@ -94,8 +94,8 @@ def _own_blank(plan: SettingOut) -> Card:
 
 def holes_to_bore(plan: SettingOut) -> Card:
     """Every hole: where it is, how to mark it, how wide; what fits, what gets slots, and what is in the way."""
-    rows = [_hole(row) for row in hole_rows(plan)[: -len(plan.made.fixings) or None]]
-    head = "Hole", "From the left end", "From the front edge", "Mark and bore"
+    rows = [_hole(row, plan.edge) for row in hole_rows(plan)[: -len(plan.made.fixings) or None]]
+    head = "Hole", "From the left end", f"From the {plan.edge}", "Mark and bore"
     cards = [table(head, rows, "Holes for hardware")] if rows else []
     said = [item.fit.says for item in plan.hardware]
     said += [item.slots.says for item in plan.hardware if item.slots]
@@ -108,23 +108,23 @@ def _fixings(plan: SettingOut) -> Card:
     """Pins or screws of the way itself: those as far from the front edge together, as they are bored alike."""
     rows: dict[str, tuple[list[str], str]] = {}
     for row in fixing_rows(plan):
-        across = f"{row['from the front edge, inches']} ({row['from the front edge, mm']})"
+        across = f"{row[f'from the {plan.edge}, inches']} ({row[f'from the {plan.edge}, mm']})"
         slot = f"; slot {row['slot across the grain']}, {row['middle of the slot']}" if row["slot across the grain"] else ""
         said = f"bore {row['diameter']}{slot}; {row['mark']}, {row['rounding of the mark']}"
         along = f"{row['from the left end, inches']} ({row['from the left end, mm']})"
         rows.setdefault(across, ([], said))[0].append(along)
     listed_rows = [(across, ", ".join(along), said) for across, (along, said) in rows.items()]
-    head = "From the front edge", "From the left end", "Bore"
+    head = f"From the {plan.edge}", "From the left end", "Bore"
     caption = f"Bored in the {plan.made.fixings[0].part}, as it is built"
     return folded("Pins and screws of the way it is built", table(head, listed_rows, caption))
 
 
-def _hole(row: dict[str, str]) -> tuple[str, str, str, str]:
+def _hole(row: dict[str, str], edge: str) -> tuple[str, str, str, str]:
     """A row of the hole list for a page."""
     found = row["middle of the slot"]
     slot = f"; slot {row['slot across the grain']}, {'its middle ' if 'round hole' in found else ''}{found}" if found else ""
     from_left, from_front = (
-        f"{row[f'{side}, inches']} ({row[f'{side}, mm']})" for side in ("from the left end", "from the front edge")
+        f"{row[f'{side}, inches']} ({row[f'{side}, mm']})" for side in ("from the left end", f"from the {edge}")
     )
     said = f"{row['mark']}, {row['rounding of the mark']}; bore {row['diameter']}{slot}"
     return f"{row['hole']} (in the {row['in']})", from_left, from_front, said

@@ -40,7 +40,7 @@ def blank_drawing(plan: SettingOut) -> Picture:
     marks += _glue_lines(plan, scale)
     marks += _along(plan, scale)
     marks += upright(LEFT - 14, TOP, width, scale, plan.first)
-    marks.append(Words(LEFT - 72, TOP + float(width) * scale + 18, "front edge", "quiet", 14, "start"))
+    marks.append(Words(LEFT - 72, TOP + float(width) * scale + 18, plan.edge, "quiet", 14, "start"))
     title = f"{plan.title}: the blank"
     notes = (
         plan.blank.text(plan.first),
@@ -66,7 +66,7 @@ def shop_drawing(plan: SettingOut) -> Picture:
         (LEFT, TOP - 14), (LEFT + float(long) * scale, TOP - 14), size_text(long, plan.first), size=14
     )
     marks += upright(LEFT - 14, TOP, wide, scale, plan.first)
-    marks.append(Words(LEFT + 8, bottom - 8, "front edge", "quiet", 14, "start"))
+    marks.append(Words(LEFT + 8, bottom - 8, plan.edge, "quiet", 14, "start"))
     marks += middles(plan, scale, bottom + 70)
     marks += _section(plan, scale, bottom + 96)
     title = f"{plan.title}: the panel"

@@ -99,7 +99,7 @@ def holes_text(plan: SettingOut) -> str:
     if not plan.hardware:
         return ""
     first = plan.hardware[0]
-    edges = {"front edge" if item.runs == "along the grain" else "left end" for item in plan.hardware}
+    edges = {plan.edge if item.runs == "along the grain" else "left end" for item in plan.hardware}
     inset = size_text(first.inset_m, plan.first)
     return (
         f"Holes {first.fit.drill.text}, {inset} from the {' or '.join(sorted(edges))}, marked from their centre lines."

@@ -27,6 +27,7 @@ from .way_order import order_for
 from .weight import Weight, weight_of
 
 LIFTING = ("lid", "seat")
+UPRIGHT = ("drawer front", "drawer side")  # their width is a height
 DIRECTIONS = {"along the grain": "length", "across the grain": "width"}
 
 
@@ -43,7 +44,8 @@ class SettingOut:
     """A commission set out; lengths in metres are exact.
 
     ``made`` the piece as a way to build makes it, None for the plain panel; ``blank`` and ``boards`` of the panel that
-    is glued up, ``blanks`` of the parts from one board; ``remarks`` what to know beside the numbers.
+    is glued up, ``blanks`` of the parts from one board; ``remarks`` what to know beside the numbers;
+    ``edge`` the long edge that is measured from: the lower one of what stands upright in a drawer.
     """
 
     title: str
@@ -62,6 +64,7 @@ class SettingOut:
     made: MadePiece | None = None
     blanks: tuple[PartBlank, ...] = ()
     remarks: tuple[str, ...] = ()
+    edge: str = "front edge"
 
     @property
     def rule(self) -> str:
@@ -177,6 +180,7 @@ def set_out(
         _purchases(brief, blank, blanks, practice),
         cautions_for(blank, weight.mid_kg, brief.piece.kind in LIFTING, practice, tuple(e.blank for e in blanks)),
         practice, made, blanks, tuple(_remarks(made, boards, remark)),
+        "lower edge" if brief.piece.kind in UPRIGHT else "front edge",
     )  # fmt: skip
 
 

@@ -38,7 +38,7 @@ def way_drawing(plan: SettingOut) -> Picture:
     marks = _plan_view(plan, scale)
     marks += _chain_along(plan, scale) + _chain_across(plan, scale)
     marks += upright(LEFT - 14, TOP, wide, scale, plan.first)
-    marks.append(Words(LEFT, bottom + 18, "front edge", "quiet", 14, "start"))
+    marks.append(Words(LEFT, bottom + 18, plan.edge, "quiet", 14, "start"))
     marks += middles(plan, scale, bottom + 70)
     marks += _section(plan, scale, bottom + 118)
     marks += _detail(plan, bottom + 192)
@@ -271,7 +271,7 @@ def _detail(plan: SettingOut, top: float) -> list[Mark]:
     scale = min(DETAIL_WIDE / float(seen), DETAIL_TALL / float(deep))
     wide = float(seen) * scale
     ragged = Line([(DETAIL_LEFT + wide, top - 4), (DETAIL_LEFT + wide, top + float(deep) * scale + 4)], "quiet", 1.0, "4 3")
-    side = "between two boards" if far else f"at the {'left end' if made.section_runs == 'along' else 'front edge'}"
+    side = "between two boards" if far else f"at the {'left end' if made.section_runs == 'along' else plan.edge}"
     times = scale / scale_for(*made.size_m[:2])
     marks: list[Mark] = [
         Words(DETAIL_LEFT, top - 8, f"the joint {side}, {times:.1f} times as large", "quiet", 14, "start"),

@@ -133,12 +133,15 @@ def own_blank_rim(given: Given) -> MadePiece:
     border = given.border.exact_m
     whole = Sum(ALONG, ((2, "end piece", border), (1, "panel", between.exact_m)), given.length.exact_m)
     tongue = given.cut("loose tongue in each end joint, length across the panel")
+    remarks = [f"{_in_words(tongue, given)} of loose tongue in each end joint, its grain along the panel's."]
+    if given.border_thickness.exact_m != given.thickness.exact_m:
+        remarks.append("End pieces from the panel's own blank are as thick as the panel, not as the brief's border.")
     glue = JointGlue("end piece to panel, end grain, with a loose tongue", 2, given.width.exact_m,
                      given.thickness.exact_m, given.clamps(given.width.exact_m))  # fmt: skip
     return made(
         given, (panel, ends), (whole,), _end_places(given, grain="along"), _end_section(given, end=False),
         lines=_end_lines(given, Fraction(0), False), glue=(glue,), section_runs="along", own_ends_m=border,
-        remarks=(f"{_in_words(tongue, given)} of loose tongue in each end joint, its grain along the panel's.",),
+        remarks=tuple(remarks),
     )  # fmt: skip
 
 
