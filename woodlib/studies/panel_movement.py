@@ -26,6 +26,7 @@ SAW_KERF_M = INCH_M / 8  # a full-kerf table saw blade; common practice, no sour
 RULE_PER_FOOT_M = INCH_M / 8  # a rule of the shop; common practice, no source
 
 _DAMP = 0.5 - 0.5 * np.cos(2 * np.pi * (MONTHS - 0.5) / 12.0)  # 0 in mid January, 1 in mid July
+_JULY = int(np.argmax(_DAMP))
 _STATUS = {"printed": "seen in print", "confirmed": "seen in print by way of others", "quoted": "quoted by others",
            "recalled": "from memory, not seen in print", "derived": "worked out from its shrinkage",
            "estimated": "estimated", "own": "your own"}  # fmt: skip
@@ -49,9 +50,10 @@ def panel_movement(species: str, width: float, driest: float, dampest: float, ri
     along, radial, tangential = _axis_strains(wood, dry, damp)
     flat, upright = math.cos(math.radians(ring_angle)) ** 2, math.sin(math.radians(ring_angle)) ** 2
     across = tangential * flat + radial * upright
-    below, above = moment_margins(wood, math.radians(ring_angle), damp - dry, _AIR_DOUBT)
+    strain, all_below, all_above = _year(wood, driest, dampest, ring_angle)
+    below, above = float(all_below[_JULY]), float(all_above[_JULY])
     # The width comes last, as a step that a page repeats: so a table holds strains, whatever the width.
-    mid, low, high = across * width, larger(across - float(below), 0.0) * width, (across + float(above)) * width
+    mid, low, high = across * width, larger(across - below, 0.0) * width, (across + above) * width
     per_foot = across * FOOT_M
     thickness = radial * (BOARD_THICKNESS_M * flat) + tangential * (BOARD_THICKNESS_M * upright)
     year_of_moisture = say("{dry} in the driest month, {damp} in the dampest", dry=moisture(dry), damp=moisture(damp))
@@ -63,7 +65,7 @@ def panel_movement(species: str, width: float, driest: float, dampest: float, ri
         Reading("In the thickness", _small(thickness), thin),
         Reading("Along the grain", _small(along * width), "over the same distance: wood hardly moves along its length"),
     )  # fmt: skip
-    year = _year(wood, width, ring_angle, driest, dampest, float(radial), float(tangential), mid)
+    year = YearOfPanel(width, ring_angle, float(radial), float(tangential), strain, all_below, all_above, movement(mid))
     headline = say("A panel of {wood}, {width} wide, moves about {mid} across its width over this year.",
                    wood=species, width=length(width), mid=movement(mid))  # fmt: skip
     return Answer(year_picture(year), headline, readings, _told(ring_angle, mid, low, high), _fine_print(species))
@@ -87,20 +89,22 @@ def _axis_strains(wood: Wood, dry: float, damp: float) -> tuple[Decided, Decided
     return tuple(decided_strain(*pair, dry, damp, wood.fibre_saturation_percent) for pair in pairs)
 
 
-def _year(wood, width, ring_angle, driest, dampest, radial, tangential, mid) -> YearOfPanel:
-    """The panel at every place of the time scale. Its seams at 6 and 14 % MC bend a line by far less than a px."""
+def _year(wood: Wood, driest: float, dampest: float, ring_angle: float) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """The strain from the driest month, and its margins below and above, at every place of the time scale.
+
+    Its seams at 6 and 14 % MC bend a line of the picture by far less than a px.
+    """
     moistures = sorption_percent(ROOM_TEMPERATURE_C, driest + (dampest - driest) * _DAMP)
     dry = float(sorption_percent(ROOM_TEMPERATURE_C, driest))
     flat = math.cos(math.radians(ring_angle)) ** 2
-    strains = [
+    tangential, radial = (
         movement_strain(coefficient, shrinkage, dry, moistures, wood.fibre_saturation_percent)
         for coefficient, shrinkage in ((wood.tangential_coefficient, wood.tangential_shrinkage),
                                        (wood.radial_coefficient, wood.radial_shrinkage))
-    ]  # fmt: skip
+    )  # fmt: skip
     # The doubt of the air grows from none in the driest month, from which all is counted.
     margins = moment_margins(wood, math.radians(ring_angle), moistures - dry, np.maximum(_DAMP, 1e-3) * _AIR_DOUBT)
-    return YearOfPanel(width, ring_angle, radial, tangential, strains[0] * flat + strains[1] * (1.0 - flat), *margins,
-                       movement(mid))  # fmt: skip
+    return tangential * flat + radial * (1.0 - flat), *margins
 
 
 def _range_text(mid: Decided, low: Decided, high: Decided) -> Said:

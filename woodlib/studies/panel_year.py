@@ -27,6 +27,20 @@ _JULY = int(np.argmin(np.abs(MONTHS - 6.5)))
 _BOARDS, _LINES_PER_BOARD = 4, 3
 _MONTH_NAMES = ((0.5, "Jan"), (2.5, "Mar"), (4.5, "May"), (6.5, "Jul"), (8.5, "Sep"), (10.5, "Nov"))
 
+_BOARD_WORDS = (
+    Words(12, 22, "One board of it, seen from its end", "ink", 16, "start", bold=True),
+    Words(565, 22, "solid: driest month", "ink", 14, "end"),
+    Words(708, 22, "dashed: dampest", "damp", 14, "end"),
+)
+_PANEL_WORDS = (
+    Words(12, 206, "The panel from above, month by month", "ink", 16, "start", bold=True),
+    Words(430, 206, "driest", "dry", 14, "end"),
+    Words(500, 206, "dampest", "damp", 14, "end"),
+    Words(708, 206, "shaded: nine boards in ten", "quiet", 14, "end"),
+    *(Words(_PANEL_LEFT - 8, _PANEL_TOP + at / 12.0 * (_PANEL_BOTTOM - _PANEL_TOP) + 5, name, "quiet", 14, "end")
+      for at, name in _MONTH_NAMES),
+)  # fmt: skip
+
 
 @dataclass(frozen=True)
 class YearOfPanel:
@@ -50,19 +64,23 @@ def year_picture(year: YearOfPanel) -> Picture:
 def _board(year: YearOfPanel) -> list[Mark]:
     width, thickness = BOARD_WIDTH_M * _BOARD_PX_PER_M, BOARD_THICKNESS_M * _BOARD_PX_PER_M
     top, pith = _BOARD_MIDDLE - thickness / 2, PITH_DISTANCE_M * _BOARD_PX_PER_M
-    edges = [(_BOARD_LEFT, _BOARD_MIDDLE), (_BOARD_LEFT + width, _BOARD_MIDDLE)]
-    before = np.vstack([end_outline(_BOARD_LEFT, top, width, thickness), *edges])
+    before = _board_before(top, width, thickness)
     strains = TIMES * year.radial_strain, TIMES * year.tangential_strain
     after = moved_end(before, (_BOARD_LEFT + width / 2, _BOARD_MIDDLE), year.ring_angle_deg, pith, *strains)
-    after = _laid_level(after[:-2], after[-2], after[-1], edges[0])
+    after = _laid_level(after[:-2], after[-2], after[-1], before[-2])
     return [
-        Words(12, 22, "One board of it, seen from its end", "ink", 16, "start", bold=True),
-        Words(565, 22, "solid: driest month", "ink", 14, "end"),
-        Words(708, 22, "dashed: dampest", "damp", 14, "end"),
+        *_BOARD_WORDS,
         Area(after, "range"),
         *board_end(_BOARD_LEFT, top, width, thickness, year.ring_angle_deg, pith),
         Line([*after, after[0]], "damp", 2.2, "7 5"),
     ]
+
+
+@lru_cache
+def _board_before(top: float, width: float, thickness: float) -> np.ndarray:
+    """The board's outline in the driest month, and last the middles of its left and right edge; px, shape (n, 2)."""
+    edges = [(_BOARD_LEFT, _BOARD_MIDDLE), (_BOARD_LEFT + width, _BOARD_MIDDLE)]
+    return np.vstack([end_outline(_BOARD_LEFT, top, width, thickness), *edges])
 
 
 def _laid_level(points, left, right, at) -> np.ndarray:
@@ -88,12 +106,7 @@ def _panel(year: YearOfPanel) -> list[Mark]:
     )
     band = np.vstack([upright(reach(year.strain + year.above)), upright(reach(year.strain - year.below))[::-1]])
     return [
-        Words(12, 206, "The panel from above, month by month", "ink", 16, "start", bold=True),
-        Words(430, 206, "driest", "dry", 14, "end"),
-        Words(500, 206, "dampest", "damp", 14, "end"),
-        Words(708, 206, "shaded: nine boards in ten", "quiet", 14, "end"),
-        *(Words(_PANEL_LEFT - 8, _PANEL_TOP + at / 12.0 * (_PANEL_BOTTOM - _PANEL_TOP) + 5, name, "quiet", 14, "end")
-          for at, name in _MONTH_NAMES),
+        *_PANEL_WORDS,
         *dimension_line((_PANEL_LEFT, 230.0), (dry_x, 230.0), say("{w} wide", w=length(year.width_m)), "quiet", -5.0, 14),
         Area(np.vstack([right, left]), "wood"),
         *(Line(points, "late-wood", weight) for points, weight in zip(grain, weights, strict=True)),
