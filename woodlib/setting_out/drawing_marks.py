@@ -34,10 +34,14 @@ def head(title: str, notes: tuple[str, ...], tall: float = HEIGHT) -> list[Mark]
 
 
 def upright(x: float, top: float, size: Fraction, scale: float, first: str) -> list[Mark]:
-    """An upright dimension with its text turned along it."""
-    bottom = top + float(size) * scale
+    """An upright dimension with its text turned along it, or on two level lines where it is too short for that."""
+    bottom, text = top + float(size) * scale, size_text(size, first)
     line = dimension_line((x, top), (x, bottom), "")
-    return [*line, Words(x - 8, (top + bottom) / 2, size_text(size, first), "ink", 14, turn=90)]
+    if bottom - top > 7.5 * len(text):
+        return [*line, Words(x - 8, (top + bottom) / 2, text, "ink", 14, turn=90)]
+    begin, end = text.rstrip(")").split(" (")
+    middle = max((top + bottom) / 2, top + 14)
+    return [*line, Words(x - 4, middle + 2, begin, "ink", 14, "end"), Words(x - 4, middle + 18, end, "ink", 14, "end")]
 
 
 def holes(plan: SettingOut, scale: float) -> list[Mark]:
@@ -96,11 +100,13 @@ def middles(plan: SettingOut, scale: float, y: float) -> list[Mark]:
 
 
 def holes_text(plan: SettingOut) -> str:
+    """How wide the holes are and how far in, in a line."""
     if not plan.hardware:
         return ""
-    first = plan.hardware[0]
-    edges = {plan.edge if item.runs == "along the grain" else "left end" for item in plan.hardware}
-    inset = size_text(first.inset_m, plan.first)
-    return (
-        f"Holes {first.fit.drill.text}, {inset} from the {' or '.join(sorted(edges))}, marked from their centre lines."
-    )
+    places = {(item.inset_m, plan.edge if item.runs == "along the grain" else "left end") for item in plan.hardware}
+    bores = {item.fit.drill.text for item in plan.hardware}
+    bored = f"Holes {' and '.join(sorted(bores))}"
+    if len(places) > 1 or len(bores) > 1:
+        return f"{bored}, marked from their centre lines; how far in, see the hole list."
+    inset, edge = min(places)
+    return f"{bored}, {size_text(inset, plan.first)} from the {edge}, marked from their centre lines."
