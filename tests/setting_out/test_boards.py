@@ -89,3 +89,12 @@ def test_a_varied_stack_is_searched_without_end_in_sight():
     found = boards_for(wide, stock, practice=PLAIN)
     assert found.surplus_m >= 0 and len(found.strips) == 21
     assert found.remarks
+
+
+def test_how_many_boards_are_cut_into():
+    # The blank is 46-1/4 in long: a board of 8 ft gives two lengths, one of 50 in gives one. Four strips of A come from two.
+    blank = blank_for("44 in", "20 in", "7/8 in")
+    plan = boards_for(blank, [StockBoard("A", "6 in", "8 ft", "1 in", 3), StockBoard("short", "6 in", "40 in", "1 in")])
+    assert plan.used == (("A", 2, 4),) and dict(plan.gives) == {"A": 2}
+    plan = boards_for(blank, [StockBoard("B", "7-1/4 in", "50 in", "1 in", 3)])
+    assert plan.used == (("B", 3, 3),)

@@ -74,10 +74,13 @@ def _strips(plan: SettingOut) -> Card:
         for number, strip in enumerate(plan.boards.strips, start=1)
     ]
     spare = size_text(plan.boards.surplus_m / 2, plan.first)
+    used = "; ".join(
+        f"{boards} of {name} for {strips} strip{'s' if strips > 1 else ''}" for name, boards, strips in plan.boards.used
+    )
     return joined(
         table((f"Strip, from the {plan.edge}", "Board", "Width, edges jointed"), rows, "Strips of the panel"),
-        paragraphs(f"Together they are wider than the blank; {spare} is ripped off each long edge."),
-        paragraphs(*plan.boards.remarks),
+        paragraphs(f"Boards to cut into: {used}.", f"Beyond the blank's width {spare} is ripped off each long edge.",
+                   *plan.boards.remarks),
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil
 
@@ -58,7 +58,8 @@ class BoardsPlan:
     """The strips of a panel from one edge to the other.
 
     ``division`` strips and the surplus in two halves, adding up to all the wood glued; ``blank_width_m`` what is
-    needed; ``roundings`` of ripped widths; ``left_out`` one sentence per board that cannot serve.
+    needed; ``roundings`` of ripped widths; ``left_out`` one sentence per board that cannot serve; ``gives`` how many
+    strips one board of each name gives.
     """
 
     strips: tuple[Strip, ...]
@@ -66,6 +67,13 @@ class BoardsPlan:
     roundings: tuple[Rounding, ...]
     left_out: tuple[str, ...]
     remarks: tuple[str, ...] = ()
+    gives: tuple[tuple[str, int], ...] = ()
+
+    @property
+    def used(self) -> tuple[tuple[str, int, int], ...]:
+        """Name of each board, how many of it are cut into, and the strips that they give to this panel."""
+        counts = {name: sum(strip.board == name for strip in self.strips) for name, _ in self.gives}
+        return tuple((name, ceil(counts[name] / each), counts[name]) for name, each in self.gives if counts[name])
 
     @property
     def glued_m(self) -> Fraction:
@@ -137,11 +145,30 @@ def boards_for(
     widest_m = None if widest is None else read_exact(problems, "widest strip", widest)
     problems.raise_if_any()
     strips, left_out = _strips(blank, listed, widest_m, practice)
-    needed = blank.width.total_m
+    needed, gives = blank.width.total_m, _gives(blank, listed, widest_m, practice)
     if equal_widths:
-        return _equal(strips, needed, rule, left_out)
+        return replace(_equal(strips, needed, rule, left_out), gives=gives)
     chosen, remarks = _least_surplus(strips, needed)
-    return BoardsPlan(_widest_inside(chosen), needed, (), left_out, remarks)
+    return BoardsPlan(_widest_inside(chosen), needed, (), left_out, remarks, gives)
+
+
+def _gives(blank: Blank, stock, widest_m: Fraction | None, practice: ShopPractice) -> tuple[tuple[str, int], ...]:
+    """How many strips one board of each name gives; the least where boards that differ have one name."""
+    found: dict[str, int] = {}
+    for board in stock:
+        each = _lengths(board, blank.length.total_m, practice) * _rips(board, widest_m, practice)
+        found[board.name] = min(each, found.get(board.name, each)) if each else found.get(board.name, 0)
+    return tuple((name, each) for name, each in found.items() if each)
+
+
+def _lengths(board: StockBoard, length: Fraction, practice: ShopPractice) -> int:
+    return int((board.length_m + practice.saw_kerf_m) // (length + practice.saw_kerf_m))
+
+
+def _rips(board: StockBoard, widest_m: Fraction | None, practice: ShopPractice) -> int:
+    if widest_m is None:
+        return 1
+    return max(1, ceil((board.width_m + practice.saw_kerf_m) / (widest_m + practice.saw_kerf_m)))
 
 
 def _strips(
@@ -159,12 +186,7 @@ def _strips(
         elif board.length_m < length:
             left_out.append(f"{board.name} is {both(board.length_m)} long, less than {both(length, rounding='up')}")
         else:
-            lengths = int((board.length_m + practice.saw_kerf_m) // (length + practice.saw_kerf_m))
-            rips = (
-                1
-                if widest_m is None
-                else max(1, ceil((board.width_m + practice.saw_kerf_m) / (widest_m + practice.saw_kerf_m)))
-            )
+            lengths, rips = _lengths(board, length, practice), _rips(board, widest_m, practice)
             width = (board.width_m - (rips - 1) * practice.saw_kerf_m) / rips - 2 * practice.edge_jointing_m
             strips += [Strip(board.name, width)] * (lengths * rips * board.count if width > 0 else 0)
     strips.sort(key=lambda strip: -strip.width_m)
