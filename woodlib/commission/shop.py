@@ -15,6 +15,7 @@ from .card import Card, folded, heading, joined, listed, paragraphs, table
 from .road import Commission
 
 NOTHING = Card("", "")
+FITTED = ("drawer_front", "drawer_side", "drawer_bottom", "inset_panel")
 
 
 def setting_out_of(commission: Commission) -> SettingOut:
@@ -40,14 +41,21 @@ def shop_cards(commission: Commission) -> Card:
 
 def parts_to_cut(plan: SettingOut) -> Card:
     """The finished parts, where each size comes from, and that they add up exactly."""
-    rows = [(f"{part.count} x {part.name}", part.text(plan.first)) for part in plan.made.parts]
+    rows = [*_whole(plan), *((f"{part.count} x {part.name}", part.text(plan.first)) for part in plan.made.parts)]
     sums = listed([f"{line.says}." for line in plan.made.sums])
     reasons = listed([f"{part.name}: {where_from(part)}." for part in plan.made.parts])
     return joined(
         heading("Parts", 4),
-        table(("Part", "Length along its grain x width x thickness"), rows, "Parts to make, finished"),
+        table(("Part", "Length along its grain x width x thickness"), rows, "The piece and its parts, finished"),
         folded("Where each size comes from", reasons), paragraphs("They add up exactly:"), sums,
     )  # fmt: skip
+
+
+def _whole(plan: SettingOut) -> list[tuple[str, str]]:
+    """The size of the whole piece, or of a part that is fitted into an opening."""
+    long, wide, thick = (size_text(size, plan.first) for size in plan.made.size_m)
+    what = "as fitted" if plan.made.key in FITTED else "finished outside"
+    return [(f"{what}, across the grain", wide), (f"{what}, along the grain", long), (f"{what}, thick", thick)]
 
 
 def blanks_to_cut(plan: SettingOut) -> Card:
