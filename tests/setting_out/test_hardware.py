@@ -111,3 +111,14 @@ def test_a_drawer_front_is_measured_from_its_lower_edge():
     plan = set_out(brief, (), verdict_on(brief, "drawer_front"))
     assert plan.edge == "lower edge" and hole_rows(plan)[0]["from the lower edge, inches"] == "1-1/2 in"
     assert plan.hardware[0].pair.mirrored
+
+
+def test_a_name_as_long_as_a_brief_allows_is_set_out_with_its_dowels():
+    """The cut of such a hole, named after it, was once refused for its length."""
+    from woodlib.setting_out.boards import StockBoard
+
+    brief = brief_of(*SIZES, units="inches", hardware__1__centres="128 mm")
+    brief = replace(brief, hardware=(Hardware("x" * 200, 0.128, "along the grain"),))
+    boards = [StockBoard("A", "6 in", "10 ft", "1-1/8 in", 3)]
+    plan = set_out(brief, boards, verdict_on(brief, "buttons"))
+    assert plan.joints and plan.hardware[0].pair.name == "x" * 200

@@ -24,7 +24,7 @@ class Key:
     """One key of a brief.
 
     ``path`` dotted, ``[]`` for each table of an array, ``*`` for a name of the writer's own; ``reads`` names the
-    reader; ``low`` and ``high`` are inclusive, in metres, percent, degree, degC or g/m3; ``shown`` False leaves the
+    reader; ``low`` and ``high`` are inclusive, in metres, percent, degree, degC, g/m3 or letters; ``shown`` False leaves the
     key commented out in the template.
     """
 
@@ -112,7 +112,7 @@ KEYS = (
         '"35 %"', low=1, high=100, shown=False),
     Key("house.dehumidifier_holds", "humidity", "With weather or climate: a dehumidifier, or cooling that dries, keeps "
         "the room below this.", '"55 %"', low=1, high=100, shown=False),
-    Key("hardware[].name", "name", "What it is.", '"finger pull"', True),
+    Key("hardware[].name", "name", "What it is.", '"finger pull"', True, high=200),
     Key("hardware[].centres", "length", "Distance between its two screws, centre to centre.", '"128 mm"', True,
         low=0.001, high=5),
     Key("hardware[].runs", "choice", "across the grain (the distance will change) or along the grain.",
@@ -125,7 +125,7 @@ KEYS = (
         shown=False),
     Key("hardware[].screw", "length", "Diameter of its screws; left out, 4 mm (common practice, no source).", '"4 mm"',
         low=0.001, high=0.02, shown=False),
-    Key("boards[].name", "name", "What is chalked on the board.", '"A"', True, shown=False),
+    Key("boards[].name", "name", "What is chalked on the board.", '"A"', True, high=60, shown=False),
     Key("boards[].width", "length", "Its width, rough.", '"6-1/2 in"', True, low=0.01, high=1.5, shown=False),
     Key("boards[].length", "length", "Its length, rough.", '"10 ft"', True, low=0.05, high=8, shown=False),
     Key("boards[].thickness", "length", "Its thickness, rough.", '"1-1/8 in"', True, low=0.002, high=0.3, shown=False),

@@ -14,7 +14,6 @@ from ..units.spelling import NUMBER, plain
 from .keys import MONTHS, RING_ANGLES_DEG, Key
 
 LONGEST_WORDS = 200
-LONGEST_NAME = 60  # fits a line of a list and of a drawing
 LONGEST_TEXT = 5_000
 MOST_NAMES = 50
 # Marks that turn the reading direction around could make a printed name say something else than the file.
@@ -76,9 +75,9 @@ def _words(raw, key: Key, name: str, folder: Path) -> str:
 
 def _name(raw, key: Key, name: str, folder: Path) -> str:
     words = _words(raw, key, name, folder)
-    if len(words) > LONGEST_NAME or not words.isprintable():
+    if len(words) > key.high or not words.isprintable():
         raise InputError(
-            f"{name} is {shown(raw)}; write a name of up to {LONGEST_NAME} letters, for example {key.name} = {key.example}."
+            f"{name} is {shown(raw)}; write a name of up to {key.high:g} letters, for example {key.name} = {key.example}."
         )
     return words
 

@@ -59,7 +59,7 @@ def hole_pair(work: object, centres: object, *, middle: object = None, count: in
     ['190 mm', '318 mm']
     """
     problems = Problems()
-    name = read_name(problems, "name of the hardware", name)
+    name = read_name(problems, "name of the hardware", name, 200)
     work_m, centres_m = read_exact(problems, "work", work), read_exact(problems, "centres", centres)
     number = read_whole(problems, "count of holes", count, 2, 40)
     middle_m = None if middle is None else read_exact(problems, "middle of the hardware", middle, above=False)

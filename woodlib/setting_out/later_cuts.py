@@ -30,7 +30,7 @@ class LaterCut:
 
     def __post_init__(self) -> None:
         problems = Problems()
-        object.__setattr__(self, "name", read_name(problems, "name of the cut", self.name))
+        object.__setattr__(self, "name", read_name(problems, "name of the cut", self.name, 240))
         low, high = _read_span(problems, f"cut {self.name}", (self.low_m, self.high_m))
         object.__setattr__(self, "low_m", low)
         object.__setattr__(self, "high_m", high)
