@@ -31,7 +31,7 @@ import numpy as np
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from browser.conftest import ARGUMENTS
-from page_work import LOOP, MOVE, NOTHING, SWAP, Work, work
+from page_work import LOOP, MOVE, NOTHING, SWAP, Work, spread, work
 from playwright.sync_api import sync_playwright
 
 from woodlib.figures.printed import figure
@@ -245,14 +245,14 @@ def by_work(browser, address: str, baseline: str, names: list[str]) -> None:
         each.append(work(browser, page, MOVE % name, WORKED))
         print(f"  {name:28}{each[-1].told()}")
     page.close()
-    every = Work(*(np.concatenate([getattr(one, part) for one in each]) for part in ("main", "others")))
+    every = Work(*(np.concatenate(part) for part in zip(*((one.main, one.laid_out, one.others) for one in each), strict=True)))
     swapping = opened(browser, baseline)
     swapped = work(browser, swapping, SWAP, WORKED)
     swapping.close()
     ratio = np.median(swapped.main) / np.median(every.main)
     print(f"  {'all moves':28}{every.told()}")
     print(f"  {'swapping pictures':28}{swapped.told()}: {ratio:.1f} times a move of ours")
-    print(f"  {'all moves, four times slower':28} median {4 * np.median(every.main):.1f}  p95 {4 * np.percentile(every.main, 95):.1f} ms")
+    print(f"  {'four times slower':28}{spread(every.main, 4.0)}; until laid out {spread(every.laid_out, 4.0)}")
 
 
 if __name__ == "__main__":

@@ -16,6 +16,7 @@ from dataclasses import dataclass
 import numpy as np
 
 TRACED = ["toplevel", "devtools.timeline", "blink.user_timing"]
+UNTIL_LAID_OUT = {"EventDispatch", "UpdateLayoutTree", "Layout"}  # a handler, style, layout: what a clock with forced layout sees
 MARK, REST = "a move begins", "all moves are over"
 # A control is moved at random, as a hand would. Two frames later its picture has been handed to the screen.
 _PACED = """async ([begins, over, count]) => {
@@ -57,15 +58,21 @@ LOOP = """() => {
 
 @dataclass(frozen=True)
 class Work:
-    """Processor milliseconds per move: of the page's main thread, and of all other threads that drew for it."""
+    """Processor milliseconds per move: of the page's main thread in all, until laid out, and of all other threads that drew."""
 
     main: np.ndarray
+    laid_out: np.ndarray
     others: np.ndarray
 
     def told(self) -> str:
         """One line for a table."""
-        low, high, most = np.median(self.main), np.percentile(self.main, 95), self.main.max()
-        return f"median {low:6.2f}  p95 {high:6.2f}  most {most:6.2f} ms; other threads, mean {self.others.mean():5.2f} ms"
+        return f"{spread(self.main)}; until laid out {spread(self.laid_out)}; other threads, mean {self.others.mean():4.1f} ms"
+
+
+def spread(values: np.ndarray, times: float = 1.0) -> str:
+    """Median, the value that nineteen in twenty stay below, and the largest; in ms."""
+    low, high, most = times * np.median(values), times * np.percentile(values, 95), times * values.max()
+    return f"median {low:5.2f} p95 {high:5.2f} most {most:5.2f} ms"
 
 
 def work(browser, page, move: str, count: int) -> Work:
@@ -76,13 +83,17 @@ def work(browser, page, move: str, count: int) -> Work:
     marks = sorted((event for event in events if event["name"] in (MARK, REST)), key=lambda event: event["ts"])
     begins = np.array([mark["ts"] for mark in marks])
     assert len(begins) == count + 1
-    main, others = np.zeros(count), np.zeros(count)
+    main, laid_out, others = np.zeros(count), np.zeros(count), np.zeros(count)
     for event in events:
-        if event["name"] != "ThreadControllerImpl::RunTask" or event["ph"] != "X":
+        part, whole = event["name"] in UNTIL_LAID_OUT, event["name"] == "ThreadControllerImpl::RunTask"
+        if event["ph"] != "X" or not (part or whole):
             continue
         # The mark lies within the task that makes the move, so a task belongs to the last mark before its end.
         number = int(np.searchsorted(begins, event["ts"] + event["dur"])) - 1
         if 0 <= number < count:
             own = (event["pid"], event["tid"]) == (marks[0]["pid"], marks[0]["tid"])
-            (main if own else others)[number] += event.get("tdur", 0) / 1e3
-    return Work(main, others)
+            if part and own:
+                laid_out[number] += event["tdur"] / 1e3
+            elif whole:
+                (main if own else others)[number] += event.get("tdur", 0) / 1e3
+    return Work(main, laid_out, others)
