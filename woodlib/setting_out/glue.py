@@ -46,7 +46,7 @@ class GlueUp:
         lines = "1 glue line" if self.lines == 1 else f"{self.lines} glue lines"
         area = area_text(self.area_m2)
         apart = f" every {both(self.spacing_m, 16, 1)}" if self.clamps > 1 else ""
-        force = f"{self.force_n / 4.4482216152605:.0f} lbf ({self.force_n / 1000:.1f} kN)"
+        force = f"{round(self.force_n / 4.4482216152605, -1):.0f} lbf ({self.force_n / 1000:.1f} kN)"
         glue = f"{self.glue_kg / 0.028349523125:.1f} oz ({1000 * self.glue_kg:.0f} g)"
         clamps = f"{self.clamps} clamps{apart}, each giving about {force}, above and below in turn"
         return f"{lines}, {area}, about {glue} of glue; {clamps}."

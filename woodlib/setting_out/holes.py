@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from ..errors import InputError, Problems
-from ..units import both, shown
+from ..units import both, millimetres, shown
 from .exact import Rounding, check_rule, exact_text, read_exact, read_name, read_whole
 from .kernels import error_allowed, hole_for_screw, pair_about
 from .practice import ShopPractice, check_practice
@@ -190,8 +190,8 @@ class HoleFit:
     @property
     def says(self) -> str:
         """The verdict in a sentence."""
-        off, screw, needs = (exact_text(size) for size in (self.off_m, self.screw_m, self.needs_m))
-        need = f"Each hole may be off by {off}, so a {screw} screw needs a hole of {needs}"
+        off, needs = (millimetres(size, 0.1, "up") for size in (self.off_m, self.needs_m))
+        need = f"Each hole may be off by {off}, so a {exact_text(self.screw_m)} screw needs a hole of {needs}"
         if self.hole_m is None:
             return f"{need}: drill {self.drill.text}."
         allowed = f"a hole of {exact_text(self.hole_m)} allows {exact_text(self.allows_m)}"
