@@ -354,7 +354,9 @@ def test_nothing_in_a_brief_becomes_markup(write, name):
 
 def test_a_screw_pair_across_the_grain_is_told_how_far_it_moves(write):
     path = write(after='[[hardware]]\nname = "catch"\ncentres = "96 mm"\nruns = "across the grain"\n')
-    made = commission_of(checked_brief(path))
+    framed = commission_of(checked_brief(path))
+    assert framed.built.key == "frame_panel" and "grain runs that way" in str(telling.opening(framed))  # in its rail
+    made = framed.building("battens")
     share = 0.096 / made.built.quantities["width"] * made.built.moves.high_m
     assert share == pytest.approx(0.096 / 0.9 * made.whole_moves.high_m)
     tenth = float(re.search(r"changes by up to [\d/ ]+in \(([\d.]+) mm\)", str(telling.opening(made)))[1])

@@ -16,6 +16,7 @@ from .card import Card, folded, heading, joined, listed, paragraphs, table, told
 from .margin import safe_humidity_percent
 from .names import finish_of
 from .road import Commission
+from .shop import setting_out_of
 
 _TONES = (
     ("fine", ROLES["fine"].light, "solid"),
@@ -105,7 +106,7 @@ def _facts(commission: Commission) -> Card:
         ),
         ("Finish", finish_of(brief).label),
         ("Your house", _house(commission)),
-        *((f"Hardware: {item.name}", _hardware(item, commission)) for item in brief.hardware),
+        *_hardware_rows(commission),
         *((("What you asked for", " ".join(brief.notes.split())),) if brief.notes.strip() else ()),
     ]
     return table(("What", "As ordered"), rows, "The brief")
@@ -130,8 +131,20 @@ def _airs(commission: Commission) -> tuple[str, str]:
     return tuple(told(humidity(airs.rh_percent)) for airs in (travels.driest, travels.dampest))
 
 
-def _hardware(item: Hardware, commission: Commission) -> str:
+def _hardware_rows(commission: Commission) -> list[tuple[str, str]]:
+    """Each piece of hardware; what sits in a part whose grain runs with it does not notice the year."""
+    items = commission.brief.hardware
+    placed = setting_out_of(commission).hardware if items else ()
+    return [
+        (f"Hardware: {item.name}", _hardware(item, commission, place.slots is not None))
+        for item, place in zip(items, placed, strict=True)
+    ]
+
+
+def _hardware(item: Hardware, commission: Commission, spans: bool) -> str:
     centres = both(item.centres_m, first=commission.first)
+    if not spans and item.runs == "across the grain":
+        return f"screws {centres} apart, in a part whose own grain runs that way: a distance that hardly changes"
     if item.runs == "along the grain":
         return f"screws {centres} apart along the grain, a distance that hardly changes"
     share = item.centres_m / commission.built.quantities["width"]

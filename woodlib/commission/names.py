@@ -56,12 +56,16 @@ def _demonstration(name: str | Path) -> str | Path:
 
 
 def checked_brief(path: str | Path) -> Brief:
-    """The brief in a file, with every name in it known and every start value within its study; else all sentences."""
+    """The brief in a file, with every name in it known, every start value within its study, and hardware that can be
+    set out; else all sentences.
+    """
     from .road import commission_of
+    from .shop import setting_out_of
 
     brief = read_brief(path, (_check_ways, _check_finish, _check_studies))
-    problems = Problems()
-    for study in commission_of(brief).plain_studies():
+    commission, problems = commission_of(brief), Problems()
+    _collect(problems, "", setting_out_of, commission)
+    for study in commission.plain_studies():
         for name, value in brief.handout.get(study.key, {}).items():
             _collect(problems, brief.where(f"handout.{study.key}.{name}"), study.read, {name: value})
     problems.raise_if_any()
