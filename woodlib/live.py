@@ -81,6 +81,16 @@ def _slider_options(entry: Span, extra: float | None = None) -> list[tuple[str, 
     return [(entry.text(value), value) for value in sorted(values)]
 
 
+# A label is never cut short; in a narrow notebook it stands above its control.
+_CONTROLS_CSS = (
+    ".wl-panel{container-type:inline-size}"
+    ".wl-panel .widget-inline-hbox{height:auto;min-height:var(--jp-widgets-inline-height)}"
+    ".wl-panel .widget-inline-hbox .widget-label{white-space:normal;overflow:visible;height:auto;line-height:1.25}"
+    "@container (max-width:34em){.wl-panel .widget-inline-hbox{flex-wrap:wrap}"
+    ".wl-panel .widget-inline-hbox .widget-label{width:100%;text-align:left;justify-content:flex-start}}"
+)
+
+
 class Panel(widgets.VBox):
     """Sliders, picture and readings of one study; also driven from code with :meth:`set`."""
 
@@ -104,10 +114,11 @@ class Panel(widgets.VBox):
         for control in (*self.controls.values(), self._units):
             control.observe(self._moved, names="value")
         title = widgets.HTML(
-            f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}</style><strong>{escape(study.question)}</strong>"
+            f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}{_CONTROLS_CSS}</style><strong>{escape(study.question)}</strong>"
         )
         self._redraw()
         super().__init__([title, *self.controls.values(), self._units, self._picture, self._readings])
+        self.add_class("wl-panel")
         shown_panels[study.key] = self
 
     @property

@@ -60,11 +60,13 @@ def listed(items: Sequence[str], ordered: bool = False) -> Card:
 
 def table(head: Sequence[str], rows: Sequence[Sequence[str]], caption: str) -> Card:
     """A table with a caption; the first cell of every row names the row."""
-    top = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in head)
+    left = 'style="text-align:left"'  # a notebook would set them right
+    top = "".join(f'<th scope="col" {left}>{escape(cell)}</th>' for cell in head)
     body = "".join(
-        f'<tr><th scope="row">{escape(row[0])}</th>'
+        f'<tr><th scope="row" {left}>{escape(row[0])}</th>'
         + "".join(
-            f'<td data-head="{escape(name)}">{escape(cell)}</td>' for name, cell in zip(head[1:], row[1:], strict=True)
+            f'<td data-head="{escape(name)}" {left}>{escape(cell)}</td>'
+            for name, cell in zip(head[1:], row[1:], strict=True)
         )
         + "</tr>"
         for row in rows
