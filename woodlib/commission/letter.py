@@ -263,7 +263,7 @@ def decision(commission: Commission) -> Card:
 
 
 def _article(name: str) -> str:
-    bare = name.split()[0] in ("battens", "held", "slotted", "turning")
+    bare = name.split()[0] in ("battens", "held", "slotted", "figure-eight")
     return name if bare else f"a {name}"
 
 

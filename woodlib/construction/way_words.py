@@ -114,9 +114,9 @@ WAY_WORDS = MappingProxyType(
             ),
         ),
         "figure_plates": WayWords(
-            "turning metal plates on a base",
-            "figure plates",
-            "a panel held to its base by plates that turn",
+            "figure-eight fasteners on a base",
+            "figure-eight plates",
+            "a panel held to its base by figure-eight fasteners that turn",
             "A panel on a base: the panel narrows and widens past it. Below, a plate in its recess from above; it turns "
             "with the panel.",
             ("recess in the end aprons, width along the apron", "recess, depth below the top edge of the apron"),

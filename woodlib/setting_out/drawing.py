@@ -47,7 +47,8 @@ def blank_drawing(plan: SettingOut) -> Picture:
         "Number the pieces on the show face before the first cut.",
         scale_text(scale),
     )
-    return Picture(title, WIDTH, HEIGHT, (*head(title, notes), *marks))
+    tall = min(HEIGHT, TOP + float(width) * scale + 60.0 + 20.0 * len(notes))
+    return Picture(title, WIDTH, tall, (*head(title, notes, tall), *marks))
 
 
 def shop_drawing(plan: SettingOut) -> Picture:
