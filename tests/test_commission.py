@@ -442,3 +442,13 @@ def test_cards_escape_what_they_show():
 
 def test_the_words_of_risk_are_those_of_the_table():
     assert [level.word for level in risk_levels()] == ["safe", "strained", "cracking"]
+
+
+@pytest.mark.parametrize(
+    ("kind", "said"), [("lid", "needs a stay"), ("drawer front", "can tip over on a child"), ("door panel", "can tip over")]
+)
+def test_where_the_work_can_hurt_is_said_for_the_kind_of_piece(write, kind, said):
+    brief = checked_brief(write(('kind = "table top"', f'kind = "{kind}"'), after=FINISH.format("shellac", 2)))
+    cautions = str(telling.cautions(commission_of(brief)))
+    assert said in cautions and "fumes" in cautions and "oily rags" in cautions and "Local codes" in cautions
+    assert "fumes" not in str(telling.cautions(commission_of(checked_brief(write()))))

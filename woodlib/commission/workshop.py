@@ -6,6 +6,7 @@ from ..construction.frame_panel import SEAT_CAUTION
 from ..construction.index import find_construction
 from ..construction.verdict import CutRule, room
 from ..construction.way_words import way_name
+from ..setting_out.plan import LIFTING
 from ..units import both, write
 from .card import Card, heading, joined, listed, paragraphs, table
 from .road import Commission
@@ -38,11 +39,20 @@ def cut_list(commission: Commission) -> Card:
 def cautions(commission: Commission) -> Card:
     """The usual cautions."""
     kind = commission.brief.piece.kind
-    own = _LIFTS if kind in ("lid", "seat") else ()
+    own = (
+        *(_LIFTS if kind in LIFTING else ()),
+        *(_TIPS if kind in _IN_A_CASE else ()),
+        *(_FUMES if commission.brief.finish.name else ()),
+    )
     said = [text for text in commission.built.cautions if kind == "seat" or text != SEAT_CAUTION]
     return joined(heading("Cautions", 4), listed([*own, *said]))
 
 
+_IN_A_CASE = ("drawer front", "drawer side", "drawer bottom", "back", "door panel")
+_TIPS = ("A case with its drawers or doors open can tip over on a child: fix it to the wall, heavy things low.",)
+_FUMES = (
+    "Finish and solvent give off fumes that harm and burn: air the room, no flame or spark, and what the can asks for.",
+)
 _LIFTS = ("A lid or a seat that lifts needs a stay that holds it open by itself, and room for fingers at its hinges.",)
 
 
