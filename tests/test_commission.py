@@ -354,7 +354,7 @@ def test_nothing_in_a_brief_becomes_markup(write, name):
 
 def test_a_screw_pair_across_the_grain_is_told_how_far_it_moves(write):
     path = write(after='[[hardware]]\nname = "catch"\ncentres = "96 mm"\nruns = "across the grain"\n')
-    framed = commission_of(checked_brief(path))
+    framed = commission_of(checked_brief(path)).building("frame_panel")
     assert framed.built.key == "frame_panel" and "grain runs that way" in str(telling.opening(framed))  # in its rail
     made = framed.building("battens")
     share = 0.096 / made.built.quantities["width"] * made.built.moves.high_m
@@ -452,3 +452,14 @@ def test_where_the_work_can_hurt_is_said_for_the_kind_of_piece(write, kind, said
     cautions = str(telling.cautions(commission_of(brief)))
     assert said in cautions and "fumes" in cautions and "oily rags" in cautions and "Local codes" in cautions
     assert "fumes" not in str(telling.cautions(commission_of(checked_brief(write()))))
+
+
+def test_what_lifts_is_screwed_to_no_base_and_what_the_trade_takes_first_leads(write):
+    """Found by a maker: buttons were called sensible for a seat that lifts, and a table top was framed first."""
+    on_a_base = {"buttons", "slotted_blocks", "figure_plates"}
+    assert not on_a_base & set(ways_of(chosen_brief(SEAT))) and on_a_base <= set(ways_of(checked_brief(write())))
+    assert commission_of(checked_brief(write())).advised.key == "breadboard"
+    back = write(('kind = "table top"', 'kind = "back"'), ('border_width = "60 mm"\nborder_thickness = "30 mm"\n', ""))
+    made = commission_of(checked_brief(back))
+    assert made.advised.key == "lapped_back" and "border kept" not in str(telling.comparison_table(made))
+    assert "Only if every board lies flat" in str(telling.stock_ready(commission_of(chosen_brief(SEAT))))

@@ -59,8 +59,11 @@ KEYS = (
         '["breadboard end", "frame and panel"]', shown=False),
     Key("piece.kind", "choice", "lid, seat, table top, door panel, board, frame, back, drawer front, drawer "
         "side, drawer bottom or turned part.", '"seat"', True, choices=KINDS_OF_PIECE),
+    Key("piece.lifts", "choice", "Whether it lifts or comes off, yes or no; left out, a lid does. What lifts is screwed to no "
+        "base.", '"yes"', choices=("yes", "no"), shown=False),
     Key("piece.width", "length", "Finished width of the whole piece, border included, ACROSS the grain: the direction "
-        "that moves. Of a drawer part, a back or an inset door the opening it fits into; of a turned part the diameter.",
+        "that moves. Of a drawer part, a back of boards or a plain inset door the opening it fits into (of a framed one the "
+        "frame outside); of a turned part the diameter.",
         '"20 in"', True, low=0.01, high=5),
     Key("piece.length", "length", "Finished length of the whole piece along the grain, border included.", '"44 in"',
         True, low=0.01, high=6),

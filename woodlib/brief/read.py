@@ -190,7 +190,8 @@ class _Desk:
     def _piece(self) -> Piece:
         names = ("kind", "width", "length", "thickness", "border_width", "border_thickness")
         given = [self.known.get(f"piece.{name}") for name in names]
-        return Piece(*given, self.known.get("piece.rings", RING_ANGLES_DEG["flatsawn"]))
+        lifts = self.known.get("piece.lifts", "yes" if self.known["piece.kind"] == "lid" else "no") == "yes"
+        return Piece(*given, self.known.get("piece.rings", RING_ANGLES_DEG["flatsawn"]), lifts)
 
     def _stock(self) -> Stock:
         names = ("species", "own_species", "moisture", "shop_temperature", "shop_humidity")

@@ -27,6 +27,7 @@ class Piece:
     border_width_m: float | None = None
     border_thickness_m: float | None = None
     ring_angle_deg: float = 0.0
+    lifts: bool = False
 
 
 @dataclass(frozen=True)

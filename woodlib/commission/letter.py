@@ -142,7 +142,7 @@ def _hardware_rows(commission: Commission) -> list[tuple[str, str]]:
 
 
 def _hardware(item: Hardware, commission: Commission, spans: bool) -> str:
-    centres = both(item.centres_m, first=commission.first)
+    centres = both(item.centres_m, 64, 0.5, first=commission.first)
     if not spans and item.runs == "across the grain":
         return f"screws {centres} apart, in a part whose own grain runs that way: a distance that hardly changes"
     if item.runs == "along the grain":
@@ -186,7 +186,7 @@ def comparison_table(commission: Commission) -> Card:
             way_name(verdict.key) + (_chosen(verdict) if verdict is commission.built else ""),
             _month(commission, verdict, "narrowing"),
             _month(commission, verdict, "widening"),
-            _judged(verdict),
+            _judged(commission, verdict),
         )
         for verdict in commission.verdicts
     ]
@@ -219,13 +219,14 @@ def _month(commission: Commission, verdict: Verdict, way: str) -> str:
     return words[:1].upper() + words[1:] + "."
 
 
-def _judged(verdict: Verdict) -> str:
+def _judged(commission: Commission, verdict: Verdict) -> str:
     if verdict.restrained_strain.high > 0.0:
         held = f"stretched by up to {write(verdict.restrained_strain.high, 'strain')}"
     else:
         held = "nothing is forced"
-    border = "border kept" if verdict.keeps_border else "no border across the ends"
-    return f"{verdict.risk}: {held}; {border}"
+    wanted = commission.brief.piece.border_width_m
+    border = ("; border kept" if verdict.keeps_border else "; no border across the ends") if wanted else ""
+    return f"{verdict.risk}: {held}{border}"
 
 
 def decision(commission: Commission) -> Card:

@@ -119,7 +119,7 @@ def find_way(name: str) -> str:
     wanted = " ".join(name.casefold().replace("_", " ").split())
     known = dict(_ALSO)
     for way in EVERY_WAY:
-        known |= {text.casefold(): way.key for text in (way.key.replace("_", " "), way.name, way_name(way.key))}
+        known |= {text.casefold(): way.key for text in (way.key.replace("_", " "), way.name, way_name(way.key), WAY_WORDS[way.key].short)}
     begins = {key for text, key in known.items() if wanted and text.startswith(wanted)}
     if wanted in known:
         return known[wanted]
@@ -151,9 +151,11 @@ def ways_of(brief: Brief) -> tuple[str, ...]:
     if found:
         return tuple(dict.fromkeys(found))
     left_out = set() if brief.piece.border_width_m else _WITH_A_BORDER  # where none is wanted none is put on
+    left_out |= _ON_A_BASE if brief.piece.lifts else set()
     return tuple(way.key for way in serving if way.key not in left_out)
 
 
+_ON_A_BASE = {"buttons", "figure_plates", "slotted_blocks"}
 _WITH_A_BORDER = {"glued_border", "glued_face_rim", "own_blank_rim", "same_grain_border"}
 
 

@@ -126,6 +126,6 @@ def _flat(commission: Commission) -> str:
     thinnest = min(board.thickness_m for board in brief.boards)
     spare = both(thinnest - needed, 32, 0.5, "down", commission.first)
     return (
-        f"Yes: the thinnest board on hand, {both(thinnest, first=commission.first)}, has {spare} to spare over the {asked} "
-        f"that is needed: {counted}."
+        f"{'Yes' if apart else f'Only if every board lies flat within {spare}'}: the thinnest on hand, "
+        f"{both(thinnest, first=commission.first)}, has {spare} to spare over the {asked} that is needed; {counted}."
     )

@@ -113,7 +113,10 @@ def commission_of(brief: Brief, way: str = "") -> Commission:
     def judged(way: str) -> Verdict:
         return verdict_for(way, piece, stock, months, doubts=doubts, held=HELD_RULE)
 
-    verdicts = _absorbed(problems, brief, "wood.moisture", lambda: sorted(map(judged, ways), key=suitability))
+    def fitting(verdict: Verdict) -> tuple:
+        return suitability(verdict, brief.piece.kind)
+
+    verdicts = _absorbed(problems, brief, "wood.moisture", lambda: sorted(map(judged, ways), key=fitting))
     problems.raise_if_any()
     changes = would_change(piece, stock, months, doubts) if "glued_border" in ways else verdicts[0].would_change
     free = judged("same_grain_border").moves  # border and panel alike: all of the width moves as it likes

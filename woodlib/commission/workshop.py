@@ -24,6 +24,9 @@ def cut_list(commission: Commission) -> Card:
         "rounded the safe way: a gap up, a tongue or a panel that goes into one down. Inches and millimetres are "
         "rounded each by itself, so work in one of them."
     )
+    kind = commission.brief.piece.kind
+    if kind in ("back", "door panel") and built.key in ("frame_panel", "mitred_frame"):
+        lead += " The brief's size is the frame's outside: make the opening for it larger by the space given below."
     rows = [(cut.name, cut.text(first), cut.rounding, cut.why) for cut in built.cuts]
     sizes = (
         table(("Cut", "Size today", "Rounded", "Why"), rows, f"What has to fit or slide: {way_name(built.key)}")

@@ -149,6 +149,7 @@ BREADBOARD = Construction(
         ),
     ),
     kinds=("table top", "seat", "lid", "board"),
+    usual_for=("table top", "board"),
     cautions=(
         "Cross-grain cuts for the tongue lift chips and stock: clamp the panel and a fence on both faces.",
     ),

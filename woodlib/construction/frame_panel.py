@@ -129,9 +129,9 @@ RULES = (
     ),
     CutRule(
         "ends of the panel, shoulder set back by",
-        (fixed("cover"), fixed("clearance", 0.5)),
+        (fixed("cover"), *LINE.terms),
         "up",
-        "the tongue in the rails' groove, and half the play as a line",
+        "the tongue in the rails' groove, and a line there as wide as along the sides today, so that it looks meant",
     ),
     LINE,
     CutRule(
@@ -222,7 +222,7 @@ FRAME_PANEL = Construction(
     dampest=_dampest,
     reasons=(
         "The border becomes a frame that moves little, and the panel grows and shrinks in its grooves; the line along "
-        "each side of the panel is {line} wide today and changes by {change} over the year.",
+        "each side of the panel is {line} wide today and changes by up to {change} over the year.",
     ),
     reason_sizes=(("line", LINE), ("change", CHANGE)),
     parts=PARTS,

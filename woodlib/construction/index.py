@@ -97,8 +97,7 @@ def compare(
     """Every way to build for one piece, most suitable first, with a recommendation; arguments as ``verdict_for``.
 
     ``kind`` of piece, see ``ways.KINDS``: all ways that serve it; the usual six when none is named.
-    Order: advised before refused, less risk first, solid wood before sheets, then those that keep a
-    border across the ends, then those that keep the panel flat by themselves, then fewer cuts.
+    Order: see :func:`suitability`.
 
     >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
     >>> comparison = compare(seat, 8, Year.from_seasons(winter=(20, 30), summer=(25, 60)))
@@ -109,7 +108,7 @@ def compare(
     months, travels = _travels(piece, stock_mc_percent, air, doubts)
     allowances, share = _shop(allowances), held(piece)
     verdicts = [_verdict(way, piece, travels, allowances, share, months) for way in ways]
-    ranked = tuple(sorted(verdicts, key=suitability))
+    ranked = tuple(sorted(verdicts, key=lambda verdict: suitability(verdict, kind)))
     glued = next((verdict for verdict in verdicts if verdict.key == GLUED_BORDER.key), None)
     if glued is None:
         return Comparison(ranked, _recommendation(ranked[0]), ranked[0].would_change)
@@ -120,9 +119,14 @@ def compare(
     return Comparison(ranked, _recommendation(ranked[0]), _would_change(glued, quartered, calm))
 
 
-def suitability(verdict: Verdict) -> tuple[bool, int, bool, bool, bool, int]:
-    """What the order of a comparison goes by, best first."""
-    plain = not verdict.solid, not verdict.keeps_border, not verdict.keeps_flat
+def suitability(verdict: Verdict, kind: str | None = None) -> tuple[bool, int, bool, bool, bool, bool, int]:
+    """What the order of a comparison goes by, best first.
+
+    Advised before refused, less risk first, solid wood before sheets; then what the trade usually takes for a piece
+    of that kind, what keeps the panel flat by itself, what keeps a border across the ends, and fewer cuts.
+    """
+    usual = kind not in find_construction(verdict.key).usual_for
+    plain = not verdict.solid, usual, not verdict.keeps_flat, not verdict.keeps_border
     return not verdict.allowed, verdict.level, *plain, len(verdict.cuts)
 
 

@@ -102,7 +102,8 @@ class Construction:
     ``kinds`` of piece it serves; ``states`` sizes as they will stand in a month, never negative; ``change`` one
     sentence on what would turn the advice over; ``holding(piece, held, allowances)`` turns the share of an edge-glued
     border into its own; ``opens_when_damp`` says that growth pulls on the joint as shrinking does; ``part`` names what
-    moves; ``solid`` that it is solid wood through and through; ``keeps_flat`` that it keeps the panel flat by itself.
+    moves; ``solid`` that it is solid wood through and through; ``keeps_flat`` that it keeps the panel flat by itself;
+    ``usual_for`` kinds of piece for which the trade takes it first (common practice, no source).
     """
 
     key: str
@@ -128,6 +129,7 @@ class Construction:
     part: str = "panel"
     solid: bool = True
     keeps_flat: bool = False
+    usual_for: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
 
 

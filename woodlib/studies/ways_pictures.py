@@ -98,7 +98,7 @@ def draw(bench: Bench, sheet: Sheet, state: State, width: float, title: str) -> 
             marks += placed(part(drawn), times, left + right, down)
     below = "hardly anything moves outside" if state.key in _STILL else (
         f"today dashed, movement drawn {sheet.scale.times} times its size")  # fmt: skip
-    marks.append(Words(WIDTH / 2, PLAN_TOP + PLAN_HEIGHT + 20, f"Above: {below}. Below: the joint, true to size.", "quiet", 14))
+    marks.append(Words(WIDTH / 2, PLAN_TOP + PLAN_HEIGHT + 20, f"Above: {below}. Below: the joint, with most movement, true to size.", "quiet", 14))
     return Picture(title, WIDTH, HEIGHT, (*marks, *_verdict(state)))
 
 
