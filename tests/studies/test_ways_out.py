@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as some
 
 from woodlib.air.year import Year
+from woodlib.construction.for_sliders import WORRYING_SCORE
 from woodlib.construction.glued_face_rim import face_share
 from woodlib.construction.held import plane_field
 from woodlib.construction.index import verdict_for
@@ -22,6 +23,7 @@ from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.equilibrium import emc_percent
 from woodlib.reading.decided import chosen
 from woodlib.reading.say import plain_text
+from woodlib.studies import find_study
 from woodlib.studies.ways_compared import NEAR
 from woodlib.studies.ways_limits import limits
 from woodlib.studies.ways_out import CUTS, ways_out
@@ -135,11 +137,24 @@ def test_verdict_word_and_bar_tell_the_same(width, species, cut, driest, dampest
         good += width < widest
     for way in GLUED:
         pull = float(bench.state(way, width, driest, dampest).pull[1])
-        step = sum(pull >= risk.from_strain for risk in risk_levels()[1:])
+        strained = sum(pull >= risk.from_strain for risk in risk_levels()[1:])
+        warned = way == "glued_border" and bench.stress(driest, dampest) >= WORRYING_SCORE
+        step = max(strained, int(warned))  # the worse of both measures
         assert tone(answered, way) == ("fine", "watch", "stop")[step]
         good += step == 0
     said = plain_text(ways_out.answer(species=species, cut=cut, width=width, driest=driest, dampest=dampest).headline)
     assert f"{good} of {len(WAYS)} ways" in said
+
+
+@pytest.mark.parametrize("cut", list(CUTS))
+@pytest.mark.parametrize("driest", [25.0, 40.0])
+def test_no_glued_border_is_safe_that_crossing_the_grain_refuses(cut, driest):
+    """Found by a teacher: at 40 % quartersawn stock was safe here and refused in the lesson on held movement."""
+    crossing = find_study("crossing-the-grain").answer(
+        wood="white oak", rings=cut, joint="glued", width=20 * INCH_M, driest=driest, dampest=62.0
+    )
+    assert "Do not glue" in plain_text(crossing.headline)
+    assert tone(readings(species="white oak", cut=cut, driest=driest, dampest=62.0), "glued_border") != "fine"
 
 
 def test_a_wide_seat_leaves_fewer_ways_and_quartersawn_stock_leaves_more():

@@ -9,7 +9,7 @@ from ..construction.way_words import WAY_WORDS, way_name
 from ..figures.palette import ROLES
 from ..movement.spread import Movement
 from ..reading.say import humidity, movement
-from ..restraint.measures import STATUS_WORDS, known_sentences
+from ..restraint.measures import STATUS_WORDS, known_sentences, odds_words
 from ..studies.ways_words import HELD, lead_words, month_words, reason
 from ..units import both, length_range, write
 from .card import Card, folded, heading, joined, listed, paragraphs, table, told
@@ -59,8 +59,8 @@ def _if_glued(commission: Commission) -> str:
     if glued is None or glued.allowed:
         return ""
     chance = glued.panel.chance.sound.likely if glued.panel is not None and glued.panel.chance else None
-    if glued.likely_level == 2 and (chance is None or chance >= 0.5):
-        return "Glued across the ends, a border would crack it, probably in the first winters."
+    if chance is not None:
+        return f"Glued across the ends, a border may well crack it: the chance in the first years is about {odds_words(chance)}."
     if glued.level == 2:
         return "Glued across the ends, a border could crack it within a few winters."
     return "Glued across the ends, a border may crack it over the years."
@@ -68,20 +68,46 @@ def _if_glued(commission: Commission) -> str:
 
 def _goes(commission: Commission) -> str:
     brief, first = commission.brief, commission.first
-    size = told(movement(commission.whole_moves.mid_m), first)
+    size = _about(commission.whole_moves.mid_m, first)
     wide = both(brief.piece.width_m, first=first)
-    return f"In your house {wide} of {brief.stock.species} grows and shrinks by about {size} over the year."
+    whole = f"In your house {wide} of {brief.stock.species} grows and shrinks by {size} over the year."
+    if commission.built.key not in _FRAMED:
+        return whole
+    outside = _about(_outside_m(commission), first)
+    return f"{whole} Built this way the {brief.piece.kind} itself changes by {outside}; the rest happens inside it."
 
 
 def _to_do(commission: Commission) -> str:
     driest, dampest = (text.removesuffix(" % RH") for text in _airs(commission))
+    low, high = safe_humidity_percent(commission)
+    short = "" if (low, high) == (int(driest), int(dampest)) else (
+        f" Short spells outside that do no harm; call us if it stays below {low} or above {high} % for a month.")  # fmt: skip
     return (
-        f"What you do: keep the air of the room between {driest} and {dampest} % relative humidity (a small hygrometer "
-        "shows it), and the piece away from heaters."
+        f"What you do: it is made for your house as it is, from {driest} to {dampest} % relative humidity (a small "
+        f"hygrometer shows it); keep it so, and the piece away from heaters.{short}"
     )
 
 
+_FRAMED = ("frame_panel", "mitred_frame")
+
+
+def _outside_m(commission: Commission) -> float:
+    """How far a frame goes outside over the year, likely: its two members across are solid wood."""
+    piece = commission.piece
+    return float(commission.whole_moves.times(2.0 * piece.border_width_m / piece.width_m).mid_m)
+
+
+_TINY_M = 0.0004
+
+
+def _about(metres: float, first: str) -> str:
+    """A likely size; what is too small to be seen is said to be so."""
+    return "less than 1/64 in (0.4 mm)" if abs(metres) < _TINY_M else f"about {told(movement(metres), first)}"
+
+
 def _range(moves: Movement, first: str) -> str:
+    if moves.low_m < 0.0:  # a year that hardly swings: only the doubts are left
+        return f"{_about(moves.mid_m, first)}, at most by {both(moves.high_m, 32, 0.5, 'up', first)}"
     return moves.text(first).replace(", could be ", "; it could be ", 1)
 
 
@@ -281,9 +307,9 @@ def care_note(commission: Commission) -> Card:
             f"Around {month} the {find_construction(built.key).part} {verb}{lead}: {told(month_words(state, way), commission.first)}. "
             f"{_NORMAL[built.allowed]}"
         )
-    outside = commission.whole_moves.times(2.0 * commission.piece.border_width_m / commission.piece.width_m).mid_m
+    room = built.cut(_ROOM).text(commission.first) if built.key in _FRAMED else ""
     expected = _EXPECTED.get(built.key, "").format(
-        month=bench.months[0], outside=told(movement(outside), commission.first)
+        month=bench.months[0], outside=_about(_outside_m(commission), commission.first), room=room
     )
     lines += [expected] if expected else []
     low, high = safe_humidity_percent(commission)
@@ -320,10 +346,11 @@ def _why_these(commission: Commission) -> str:
     return ": there a usual board has used up the room it was given"
 
 
+_ROOM = "space to leave in front of or behind the frame"
 _EXPECTED = {
     "frame_panel": "Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no "
-    "crack. And the whole piece becomes wider and narrower by about {outside} over the year, because two parts of its "
-    "frame lie across; that much is left free beside it.",
+    "crack. And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its "
+    "frame lie across; {room} is left free beside it.",
     "breadboard": "Expected: a small step at the corners of the end pieces, which comes and goes with the seasons.",
 }
 _EXPECTED["mitred_frame"] = _EXPECTED["frame_panel"]

@@ -119,10 +119,17 @@ def _flat(commission: Commission) -> str:
     counted = (
         f"{both(apart, 64, 0.1, 'up', commission.first)} out of flat, and planing, are counted"
         if apart
-        else "planing is counted; nothing out of flat is given, so lay a straight edge on each board and write wood.out_of_flat"
+        else "planing is counted; nothing out of flat is given, so lay a straight edge on each board and add to the brief what it shows (out_of_flat)"
     )
     if not brief.boards:
         return f"Rough boards of at least {asked}: {counted}. The brief lists no boards on hand."
+    thin = [board for board in brief.boards if board.thickness_m < needed]
+    if thin:
+        names = " and ".join(
+            f"board {board.name}, {both(board.thickness_m, first=commission.first)}, is "
+            f"{both(needed - board.thickness_m, 32, 0.5, 'up', commission.first)} too thin" for board in thin
+        )  # fmt: skip
+        return f"No: {asked} is needed ({counted}), and {names}. Leave it for thinner parts, or choose thicker stock."
     thinnest = min(board.thickness_m for board in brief.boards)
     spare = both(thinnest - needed, 32, 0.5, "down", commission.first)
     return (

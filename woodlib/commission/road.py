@@ -165,7 +165,7 @@ def would_change(piece: Piece, stock_mc_percent: float, months: MonthlyMoisture,
         needed = write(as_cut, "moisture", rounding="down")
         changed = f"A glued border needs a house that holds the wood within about {needed} over the year (now {now})."
     narrower = "A narrower panel hardly helps: the stretch, as a share of its width, stays nearly the same."
-    return f"{changed} {_quartered(piece, quartered, swing)} {narrower}"
+    return f"{changed} {_quartered(piece, as_cut, quartered, swing)} {narrower}"
 
 
 def _against_limit(verdict: Verdict) -> str:
@@ -177,13 +177,15 @@ def _against_limit(verdict: Verdict) -> str:
     return f"already at the limit of {limit}" if same else f"beyond the limit of {limit}"
 
 
-def _quartered(piece: Piece, most: float | None, swing: float) -> str:
+def _quartered(piece: Piece, as_cut: float | None, most: float | None, swing: float) -> str:
     if piece.ring_angle_deg == 90.0:
         return "Quartersawn stock, which moves least, is already chosen."
     if most == swing:
         return "Quartersawn stock would be enough."
     if most is None:
         return "Quartersawn stock alone would not be enough."
+    if as_cut is not None and most <= as_cut:
+        return "Quartersawn stock would be no help here: it moves less, but it is stiffer across."
     return (
         f"Quartersawn stock would need a house that holds it within about {write(most, 'moisture', rounding='down')}."
     )

@@ -77,14 +77,14 @@ WAY_WORDS = MappingProxyType(
         ),
         "glued_face_rim": WayWords(
             "rim glued across the face",
-            "rim glued on the face",
+            "rim on the face",
             "a panel with a rim glued across its face",
             "A panel with a rim glued on its face across the grain: the rim holds the end while the rest narrows and "
             "widens. Below, rim and panel as layers, and how far they would bow.",
         ),
         "own_blank_rim": WayWords(
             "border cut from the panel's own blank",
-            "border from own blank",
+            "own-blank border",
             "a panel with end pieces cut from its own blank",
             "A panel with an end piece whose grain runs with its own: both narrow and widen together. Below, the joint "
             "from the side, with a loose tongue across it.",

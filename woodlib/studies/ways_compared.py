@@ -13,7 +13,7 @@ from ..study.study import Study
 from .ways_bench import Bench
 from .ways_limits import limits
 from .ways_to_build import spans_of
-from .ways_words import range_words
+from .ways_words import STRESS_WARNS, range_words
 
 KEY = "ways-compared"
 QUESTION = "Which ways to build this piece are sensible in its house, and up to what width?"
@@ -52,8 +52,11 @@ def ways_compared(title: str, bench: Bench) -> Study:
 class Judged:
     """One way: its verdict as a level of 0 to 2, its widest piece, and for a held way the strain held back."""
 
-    def __init__(self, way: str, verdict: Decided, widest: Decided, pull: Decided | None = None) -> None:
+    def __init__(
+        self, way: str, verdict: Decided, widest: Decided, pull: Decided | None = None, only_stress_warns: Decided | float = 0.0
+    ) -> None:
         self.way, self.level, self.widest, self.pull = way, verdict, widest, pull
+        self.only_stress_warns = only_stress_warns
 
     def of(self, options: tuple) -> Pick:
         """One of three options, by the level."""
@@ -72,7 +75,7 @@ def compared(bench: Bench, width: float, driest: float, dampest: float) -> tuple
         if find_construction(way).holds:
             state = bench.state(way, width, driest, dampest)
             widest = (1.0 - reached(state.level, 1.0)) * bench.scale_m  # strain hardly hangs on the width
-            found.append(Judged(way, state.level, widest, state.pull[1]))
+            found.append(Judged(way, state.level, widest, state.pull[1], state.only_stress_warns))
         else:
             widest = bench.widest(way, driest, dampest)
             found.append(Judged(way, level(width, [widest * NEAR, widest]), widest))
@@ -90,6 +93,7 @@ def reading_of(entry: Judged, bench: Bench) -> Reading:
     name, tone = sentence_case(way_name(entry.way)), entry.of(_TONES)
     if entry.pull is not None:
         risks = [say("{word}: {meaning}", word=risk.word, meaning=risk.meaning) for risk in risk_levels()]
+        risks[1] = pick(entry.only_stress_warns, [1.0], [risks[1], f"strained: {STRESS_WARNS}"])
         return Reading(name, say("up to {pull} held back", pull=strain(entry.pull)), entry.of(tuple(risks)), tone)
     bears = pick(
         entry.widest,
@@ -156,7 +160,7 @@ FINE_PRINT: tuple[str | Said, ...] = (
     ),
     "Ways that hold the wood are judged by strain, elastic below 0.40 % and failing from 0.90 % (The Structural "
     "Conservation of Panel Paintings, Getty 1998); a glued border also by the stress model, where the wood's strength "
-    "is printed.",
+    "is printed; a rim on the face, a mitre, a tenon and a veneer by strain alone.",
     "Moisture from air: two-hydrate equation of the Wood Handbook FPL-GTR-190, eq. 4-5; movement: its eq. 13-2 from 6 "
     "to 14 %, total shrinkage outside.",
 )

@@ -47,8 +47,7 @@ def ways_out(species: str, cut: str, width: float, driest: float, dampest: float
 def _seat() -> Said:
     return say(
         "The seat is invented: {long} long, {thick} thick, its border {border} wide, built today at "
-        f"{STOCK_MC_PERCENT:g} % MC. Here the glued ways are judged by strain alone; the stress model of crossing the "
-        "grain may warn earlier.",
+        f"{STOCK_MC_PERCENT:g} % MC.",
         long=length(44 * INCH_M),
         thick=length(0.875 * INCH_M),
         border=length(2 * INCH_M),

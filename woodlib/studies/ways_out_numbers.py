@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from functools import lru_cache
 
-from ..construction.for_sliders import Airs, Travels
+from ..construction.for_sliders import Airs, Travels, stress_score
 from ..construction.piece import Piece
 from ..construction.ways import find_construction, ways_for
+from ..moisture.equilibrium import emc_percent
 from ..movement.wood import wood_of
 from .ways_bench import Bench, bench_from
 
@@ -42,7 +43,11 @@ def bearing(species: str, ring_angle_deg: float) -> Bench:
     piece = Piece(species, 20 * INCH_M, 44 * INCH_M, 0.875 * INCH_M, 2 * INCH_M, ring_angle_deg=ring_angle_deg)
     wood = wood_of(species)
     travels = Travels(wood, wood, math.radians(ring_angle_deg), STOCK_MC_PERCENT, DRIEST, DAMPEST)
-    return bench_from(WAYS, travels, piece, (INCH_M, LOWEST_M, HIGHEST_M), ("the driest month", "the dampest month"))
+    year = [float(emc_percent(airs.temperature_c, airs.rh_percent)) for airs in (DAMPEST, DRIEST)]
+    return bench_from(
+        WAYS, travels, piece, (INCH_M, LOWEST_M, HIGHEST_M), ("the driest month", "the dampest month"),
+        stress_score(piece, travels, year),
+    )  # fmt: skip
 
 
 WIDEST_M = bearing("white oak", 0.0).scale_m

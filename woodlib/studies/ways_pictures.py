@@ -18,10 +18,10 @@ from ..reading.decided import Pick, pick, smaller
 from ..reading.say import say, strain
 from .ways_bench import Bench, State
 
-WIDTH, HEIGHT = 720.0, 508.0
+WIDTH, HEIGHT = 720.0, 524.0
 COLUMNS, COLUMN = (10.0, 374.0), 336.0
 PLAN_TOP, PLAN_HEIGHT = 34.0, 178.0
-JOINT_TOP, JOINT_HEIGHT = 242.0, 218.0
+JOINT_TOP, JOINT_HEIGHT = 262.0, 214.0
 _STILL = ("frame_panel", "mitred_frame", "edged_sheet", "veneered_sheet")
 _LETTER = 7.4  # usual width of a letter at the size of a label, px
 
@@ -98,7 +98,9 @@ def draw(bench: Bench, sheet: Sheet, state: State, width: float, title: str) -> 
             marks += placed(part(drawn), times, left + right, down)
     below = "hardly anything moves outside" if state.key in _STILL else (
         f"today dashed, movement drawn {sheet.scale.times} times its size")  # fmt: skip
-    marks.append(Words(WIDTH / 2, PLAN_TOP + PLAN_HEIGHT + 20, f"Above: {below}. Below: the joint, with most movement, true to size.", "quiet", 14))
+    notes = f"Above: {below}.", "Below: the joint with the most movement to be ready for, true to size."
+    for number, note in enumerate(notes):
+        marks.append(Words(WIDTH / 2, PLAN_TOP + PLAN_HEIGHT + 19 + 19 * number, note, "quiet", 14))
     return Picture(title, WIDTH, HEIGHT, (*marks, *_verdict(state)))
 
 
@@ -106,16 +108,16 @@ def _verdict(state: State) -> list[Mark]:
     """The step of risk; for what is held, also where its stretch stands between the steps."""
     words = [f"{risk.word}: {meaning}" for risk, meaning in zip(risk_levels(), _SHORT, strict=True)]
     tone = pick(state.level, [1.0, 2.0], ["fine", "watch", "stop"])
-    swatch = box(COLUMNS[0], 478, 40, 22)
+    swatch = box(COLUMNS[0], 494, 40, 22)
     return [
         Area(swatch, tone),
         Line([*swatch, swatch[0]], "edge", 1.2),
-        Words(COLUMNS[0] + 50, 495, pick(state.level, [1.0, 2.0], words), "ink", 16, "start", bold=True),
+        Words(COLUMNS[0] + 50, 511, pick(state.level, [1.0, 2.0], words), "ink", 16, "start", bold=True),
         *(_gauge(state, tone) if state.numbers["held_share"] else ()),
     ]
 
 
-_GAUGE = Frame(420.0, 474.0, 290.0, 12.0, 0.0, 0.018, 0.0, 1.0)
+_GAUGE = Frame(470.0, 490.0, 240.0, 12.0, 0.0, 0.018, 0.0, 1.0)
 
 
 def _gauge(state: State, tone: Pick) -> list[Mark]:
@@ -131,4 +133,4 @@ def _gauge(state: State, tone: Pick) -> list[Mark]:
     return marks
 
 
-_SHORT = ("the wood is free enough", "it may crack over the years", "expect a crack")
+_SHORT = ("the wood is free enough", "it may crack over the years", "a real danger of cracks")

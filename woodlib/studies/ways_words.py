@@ -8,7 +8,7 @@ from ..construction.rules import Facts
 from ..construction.verdict import risk_levels
 from ..construction.ways import find_construction
 from ..reading.decided import Pick, larger, pick, size_of
-from ..reading.say import Said, length, say, strain
+from ..reading.say import Said, length, movement, say, strain
 from .ways_bench import State
 
 HELD = frozenset(("glued_border", "glued_face_rim"))
@@ -67,7 +67,8 @@ def _against_today(numbers: Mapping[str, float], way: str) -> Pick:
 
 def range_words(numbers: Mapping[str, float], name: str) -> Said:
     """A movement with the range that holds nine cases in ten."""
-    low, mid, high = (length(numbers[f"{name}_{end}"]) for end in ("low", "mid", "high"))
+    sizes = (larger(numbers[f"{name}_{end}"], 0.0) for end in ("low", "mid", "high"))  # no distance is below nothing
+    low, mid, high = map(movement, sizes)
     return say("about {mid}, could be {low} to {high}", low=low, mid=mid, high=high)
 
 
@@ -84,10 +85,7 @@ def reason(state: State) -> Pick:
         values = {"held": strain(state.pull[0]), "most": strain(state.pull[1]), "limit": strain(limit)}
         sentences.append(say(sentence, **values, **sizes_said))
     by_strain = pick(state.level, [1.0, 2.0], sentences)
-    return pick(state.only_stress_warns, [1.0], [by_strain, _STRESS_WARNS])
+    return pick(state.only_stress_warns, [1.0], [by_strain, f"The strain rule would let it pass, but {STRESS_WARNS}"])
 
 
-_STRESS_WARNS = (
-    "The strain rule would let it pass, but by the stress model the chance of a crack is 1 in 20 or more; the careful "
-    "side counts."
-)
+STRESS_WARNS = "by the stress model the chance of a crack is 1 in 20 or more; the careful side counts."

@@ -5,7 +5,8 @@ from __future__ import annotations
 import numpy as np
 
 from ...reading.decided import larger, smaller
-from ..scene import Area, Circle, Line, Mark, corners
+from ...reading.say import length, say
+from ..scene import Area, Circle, Line, Mark, corners, dimension_line
 from .sheet import (
     SECTION_LEFT,
     SECTION_WIDTH,
@@ -39,7 +40,10 @@ def slot_detail(d: Drawn, slots: str, pin: float, y: float, slot_moves: float, p
         *hollow([*right, *left]),
         Circle(CENTRE + pin_moves * px, y, half - 1.5, "metal", filled=True),
         Circle(CENTRE + pin_moves * px, y, half - 1.5, "edge", 1.2),
-        *sized((low, y + half + 14.0), (high, y + half + 14.0), out + inward, offset=8.0),
+        *dimension_line(
+            (low, y + half + 14.0), (high, y + half + 14.0),
+            say("{inward} + {out}", inward=length(inward, "up"), out=length(out, "up")), size=15, offset=8.0,
+        ),
     ]
 
 

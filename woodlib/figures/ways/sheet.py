@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...reading.decided import Decided
-from ...reading.say import fine_length, movement, say
+from ...reading.say import fine_length, length, say
 from ..scene import Area, Line, Mark, Window, Words, dimension_line
 from ..wood import grain_lines
 
@@ -131,7 +131,7 @@ def hollow(points: list) -> list[Mark]:
 
 def sized(start, end, metres: Number, rounding: str = "up", fine: bool = False, offset: float = -7.0) -> list[Mark]:
     """A dimension line with a size as the shop reads it."""
-    number = movement(metres, rounding) if not fine else fine_length(metres, rounding)
+    number = length(metres, rounding) if not fine else fine_length(metres, rounding)
     return dimension_line(start, end, say("{size}", size=number), size=15, offset=offset)
 
 
