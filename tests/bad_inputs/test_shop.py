@@ -53,6 +53,8 @@ MISTAKES = [
     ('thickness = "1 in"', 'thickness = "1 in"\ncount = "two"', LAST + 6, "boards.count is 'two'"),
     ('thickness = "1 in"', 'thickness = "1 in"\nheight = "1 in"', LAST + 6, "'boards.height' is not a key of a brief"),
     ('thickness = "1 in"\n', f'thickness = "1 in"\n{BOARD}', LAST + 7, "which another board is called already"),
+    (BOARD, "".join(f'[[hardware]]\nname = "{n}"\ncentres = "9 mm"\nruns = "along the grain"\n' for n in range(59)),
+     LAST + 4 * 58 + 1, "hardware holds 61 tables; at most 60 can be set out"),
     (BOARD, 'boards = "six"\n', LAST - 2, "'hardware.boards' is not a key of a brief; did you mean boards?"),
     (BOARD, "[boards]\n", LAST + 1, "boards is not a list of tables; head each one with [[boards]]"),
     (BOARD, "".join(BOARD.replace('"A"', f'"{n}"') for n in range(61)), LAST + 301, "at most 60 can be laid out"),
@@ -120,7 +122,7 @@ def test_boards_given_in_code_that_do_not_reach_are_refused_and_those_of_the_bri
 OFF_THE_WOOD = [
     # Typed on the opening they fit; on the part as it is cut they do not.
     ("drawer_front", (('inset = "3/4 in"', 'inset = "19.9 in"'),), "from the edge of wood that is only"),
-    ("inset_panel", (('centres = "128 mm"\nruns = "along', 'centres = "43.95 in"\nruns = "along'),), "would have its outer holes at"),
+    ("inset_panel", (('centres = "128 mm"\nruns = "along', 'centres = "43.95 in"\nruns = "along'),), "and the wood is only"),
 ]
 
 
@@ -153,7 +155,7 @@ def test_a_part_thicker_than_any_board_is_refused_at_its_line(tmp_path):
 
     brief = read_brief(written(tmp_path, ('thickness = "7/8 in"\nborder', 'thickness = "5 in"\nborder')))
     piece = Piece("white oak", "20 in", "44 in", "5 in", "2 in")
-    with pytest.raises(InputError, match="seat.toml, line 16: .*glue it up from two layers"):
+    with pytest.raises(InputError, match="seat.toml, line 17: .*glue it up from two layers"):
         set_out(brief, (), verdict_for("battens", piece, 8, [8.0] * 12))
 
 
@@ -254,3 +256,72 @@ def test_a_commission_that_cannot_be_set_out_says_so(tmp_path):
     found = commission_of(read_brief(DEMO), "battens")
     with pytest.raises(InputError, match="the verdict is for a piece whose"):
         setting_out_of(replace(found, built=commission_of(read_brief(data_path("briefs/serving_board.toml")), "battens").built))
+
+
+def placed(*items: str) -> str:
+    """A brief with this hardware, each as it is typed after its name and its runs."""
+    start = GOOD[: GOOD.index("[[hardware]]")]
+    tables = (f'[[hardware]]\nname = "pull {n}"\nruns = "{item}\n' for n, item in enumerate(items, start=1))
+    return start + "".join(tables)
+
+
+ACROSS, ALONG = 'across the grain"\n', 'along the grain"\n'
+FIRST = GOOD[: GOOD.index("[[hardware]]")].count("\n") + 4  # what is typed after the runs of the first
+
+# hardware on a seat of 20 in (508 mm) x 44 in (1117.6 mm), the way, lines, fragment of the sentence
+NO_HOLE = [
+    ((ALONG + 'inset = "5 mm"\nscrew = "20 mm"\ncentres = "96 mm"',), "battens", [FIRST], "from the edge it is measured from, and half"),
+    ((ALONG + 'inset = "506 mm"\nscrew = "5 mm"\ncentres = "96 mm"',), "battens", [FIRST], "5/64 in (2 mm) from the far edge"),
+    ((ACROSS + 'centres = "507 mm"',), "battens", [FIRST], "a slot would run out of the edge of wood that is 20 in"),
+    ((ACROSS + 'centres = "100 mm"\nmiddle = "455 mm"',), "battens", [FIRST + 1], "a slot would run out of the edge"),
+    ((ALONG + 'centres = "1116 mm"',), "battens", [FIRST], "would break out of the end of wood that is 44 in"),
+    ((ALONG + 'centres = "3 mm"\nscrew = "10 mm"',), "battens", [FIRST], "so they run into each other; use wider centres"),
+    ((ACROSS + 'centres = "300 mm"\ninset = "3 in"',) * 2, "battens", [FIRST, FIRST + 5],
+     "piece.width shared among 2 leaves 10 in (254 mm) for each"),
+    ((ALONG + 'centres = "96 mm"',) * 50, "battens", [FIRST + 4 * n for n in range(50)], "; write middle = for each"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("items", "way", "lines", "fragment"), NO_HOLE)
+def test_holes_that_would_be_none_are_refused_at_their_lines(tmp_path, items, way, lines, fragment):
+    found = commission_of(brief_of(tmp_path, placed(*items)), way)
+    with pytest.raises(InputError) as caught:
+        setting_out_of(found)
+    sentences = caught.value.problems
+    assert [s.split(": ")[0] for s in sentences] == [f"seat.toml, line {line}" for line in lines]
+    assert all(fragment in s and len(s.splitlines()) == 1 for s in sentences)
+    assert not any(f" -{digit}" in s for s in sentences for digit in range(10))
+
+
+def test_fittings_across_the_grain_keep_their_middle_and_share_the_length(tmp_path):
+    text = placed(ACROSS + 'centres = "300 mm"', ACROSS + 'centres = "450 mm"')
+    plan = setting_out_of(commission_of(brief_of(tmp_path, text), "battens"))
+    width, length = plan.made.size_m[1], plan.made.size_m[0]
+    assert [item.pair.middle_m for item in plan.hardware] == [width / 2, width / 2]
+    assert [item.inset_m for item in plan.hardware] == [length / 4, length * 3 / 4]
+    line = placed(ACROSS + 'centres = "96 mm"\ninset = "3 in"', ACROSS + 'centres = "96 mm"\ninset = "3 in"')
+    shared = setting_out_of(commission_of(brief_of(tmp_path, line), "battens"))
+    assert [item.pair.middle_m for item in shared.hardware] == [width / 4, width * 3 / 4]
+
+
+OVER_EACH_OTHER = [
+    ((ALONG + 'centres = "96 mm"\nmiddle = "20 in"',) * 2, "pull 1 has holes that run into those of pull 2"),
+    ((ALONG + 'centres = "96 mm"\nmiddle = "20 in"', ALONG + 'centres = "96 mm"\nmiddle = "21 in"'), "pull 1 lies over pull 2"),
+    ((ALONG + 'centres = "96 mm"\nmiddle = "20 in"', ACROSS + 'centres = "96 mm"\ninset = "460 mm"\nmiddle = "87 mm"'),
+     "pull 1 has holes that run into those of pull 2"),
+    ((ALONG + 'centres = "96 mm"\nmiddle = "20 in"', ALONG + 'centres = "96 mm"\nmiddle = "30 in"'), None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("items", "fragment"), OVER_EACH_OTHER)
+def test_hardware_that_lies_over_other_hardware_is_told(tmp_path, items, fragment):
+    plan = setting_out_of(commission_of(brief_of(tmp_path, placed(*items)), "battens"))
+    said = [[w for w in item.warnings if "run into" in w or "lies over" in w] for item in plan.hardware]
+    assert [len(each) for each in said] == ([0, 0] if fragment is None else [1, 1])
+    assert fragment is None or fragment in said[0][0]
+
+
+def test_one_hole_in_each_stile_names_both(tmp_path):
+    plan = setting_out_of(commission_of(brief_of(tmp_path, placed(ACROSS + 'centres = "480 mm"')), "frame_panel"))
+    assert any("one hole in the front stile and one in the back stile" in w and "narrower centres" in w
+               for w in plan.hardware[0].warnings)  # fmt: skip

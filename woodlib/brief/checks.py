@@ -10,6 +10,7 @@ from .keys import SOURCES_OF_AIR
 from .record import Season, species_of
 
 MOST_BOARDS = 60
+MOST_HARDWARE = 60
 OUTDOOR_SETTINGS = ("heating", "cooling", "moisture_gain", "humidifier_holds", "dehumidifier_holds")
 
 
@@ -40,7 +41,13 @@ def _smaller(desk, size: dict, small: str, larges: tuple[str, ...], share: float
 
 def _hardware_fits(desk, size: dict) -> None:
     listed = desk.raw(("hardware",))
-    for place in range(len(listed) if isinstance(listed, list) else 0):
+    count = len(listed) if isinstance(listed, list) else 0
+    if count > MOST_HARDWARE:
+        desk.problems.add(
+            f"{desk.where(('hardware', MOST_HARDWARE))}hardware holds {count} tables; at most {MOST_HARDWARE} can be set "
+            "out, so take some out."
+        )
+    for place in range(count):
         path = ("hardware", place)
         centres, runs = (desk.known.get(f"hardware.{place + 1}.{name}") for name in ("centres", "runs"))
         along, aside = ("length", "width") if runs == "along the grain" else ("width", "length")

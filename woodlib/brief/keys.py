@@ -121,11 +121,12 @@ KEYS = (
     Key("hardware[].runs", "choice", "across the grain (the distance will change) or along the grain.",
         '"across the grain"', True, choices=DIRECTIONS),
     Key("hardware[].inset", "length", "From the front edge, of a drawer front or side the lower edge, to the line of its "
-        "holes; from the left end where it runs across the grain. Left out, 1-1/2 in (common practice, no source).",
-        '"3/4 in"', low=0.003, high=1, shown=False),
+        "holes; from the left end where it runs across the grain. Left out, 1-1/2 in (common practice, no source); several that run "
+        "across the grain share the length evenly.",
+        '"3/4 in"', low=0.003, high=6, shown=False),
     Key("hardware[].middle", "length", "From the left end to the middle between its holes; from the front edge where it "
-        "runs across the grain. Left out, all that run alike share that side evenly.", '"11 in"', low=0.003, high=6,
-        shown=False),
+        "runs across the grain. Left out, all that run along the grain share the length evenly, and what runs across it is "
+        "in the middle of the width, which those on one line share.", '"11 in"', low=0.003, high=6, shown=False),
     Key("hardware[].screw", "length", "Diameter of its screws; left out, 4 mm (common practice, no source).", '"4 mm"',
         low=0.001, high=0.02, shown=False),
     Key("boards[].name", "name", "What is chalked on the board.", '"A"', True, high=60, shown=False),

@@ -7,17 +7,17 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..brief import Brief
-from ..errors import InputError, Problems
+from ..errors import Problems
 from ..movement.board import Board
 from ..movement.spread import Doubts
 from ..movement.through_year import movement_through_year
 from ..units import both
-from .holes import HoleFit, HolePair, Marking, best_marking, hole_fit, hole_pair, shared_middles
+from .hardware_overlaps import holes_of, with_overlaps
+from .hardware_places import ALONG, HardwarePlace, breaks_out, edges_of, hardware_places, off_the_wood
+from .holes import HoleFit, HolePair, Marking, best_marking, hole_fit, hole_pair
 from .pieces import JointLine, MadePiece, Place
 from .practice import ShopPractice
 from .slots import GrainSlots, grain_slots, year_strains
-
-ALONG = "along the grain"
 
 
 @dataclass(frozen=True)
@@ -52,40 +52,35 @@ def _centres(pair: HolePair, runs: str, inset_m: Fraction) -> tuple[tuple[Fracti
 
 def set_hardware(
     brief: Brief, size_m: tuple[Fraction, ...], piece: MadePiece | None, practice: ShopPractice
-) -> Iterator[SetHardware]:
-    """Hardware of the brief on a piece of this length and width; what runs alike shares that side evenly.
+) -> tuple[SetHardware, ...]:
+    """Hardware of the brief on a piece of this length and width; see :func:`hardware_places.hardware_places`.
 
-    Raises :class:`InputError` with the line of the brief where holes fall beside the wood.
+    Raises :class:`InputError` with the line of the brief where holes fall beside the wood, break out of it, or run
+    into each other.
     """
-    problems = Problems()
-    for number, item in enumerate(brief.hardware, start=1):
-        work, aside = (size_m[0], size_m[1]) if item.runs == ALONG else (size_m[1], size_m[0])
-        alike = [n for n, other in enumerate(brief.hardware, start=1) if other.runs == item.runs]
-        shared = shared_middles(work, len(alike))[alike.index(number)]
-        middle, inset, screw = (
-            brief.exact_m(key) if (key := f"hardware.{number}.{entry}") in brief.typed else usual
-            for entry, usual in (
-                ("middle", shared),
-                ("inset", practice.hardware_inset_m),
-                ("screw", practice.screw_diameter_m),
-            )
-        )
-        try:
-            pair = hole_pair(work, brief.exact_m(f"hardware.{number}.centres"), middle=middle, name=item.name)
-        except InputError as error:
-            problems.absorb(error, brief.where(f"hardware.{number}.centres"))
-            continue
-        if inset >= aside:
-            problems.add(
-                f"{brief.where(f'hardware.{number}.inset')}{item.name} would have its holes {both(inset, 64, 0.1)} from "
-                f"the edge of wood that is only {both(aside, 64, 0.1)} there; write a smaller inset."
-            )
-            continue
-        yield _set(brief, piece, pair, item.runs, inset, screw, practice)
+    problems, made = Problems(), []
+    placed = hardware_places(brief, size_m, practice)
+    for place in placed:
+        refused = off_the_wood(brief, place, placed)
+        if not refused:
+            made.append(_set(brief, piece, place, practice))
+            bore, slots = made[-1].fit.drill.marked_m, made[-1].slots
+            refused = breaks_out(brief, place, bore, _reach(made[-1]), slots is not None)
+        if refused:
+            problems.add(refused)
     problems.raise_if_any()
+    return with_overlaps(made)
 
 
-def _set(brief: Brief, piece: MadePiece | None, pair: HolePair, runs: str, inset, screw, practice) -> SetHardware:
+def _reach(item: SetHardware) -> tuple[Fraction, Fraction]:
+    """From where to where its holes and slots go, in their direction."""
+    spans = [span for hole in holes_of(item) for span in hole.along(item.runs)]
+    return min(spans), max(spans)
+
+
+def _set(brief: Brief, piece: MadePiece | None, place: HardwarePlace, practice: ShopPractice) -> SetHardware:
+    runs, inset, screw = place.runs, place.inset_m, place.screw_m
+    pair = hole_pair(place.work_m, place.centres_m, middle=place.middle_m, name=place.name)
     rules = ("0.5 mm", "1/64 in") if brief.first == "metric" else ("1/64 in", "0.5 mm")
     rule, marking = best_marking(pair, rules)
     fit = hole_fit(screw, rounding_error=marking.misfit_m, first=brief.first, practice=practice)
@@ -94,7 +89,7 @@ def _set(brief: Brief, piece: MadePiece | None, pair: HolePair, runs: str, inset
     if _spans_grain(runs, places):
         slots = grain_slots(pair, *strains_of(brief), screw=screw, practice=practice)
     part = " and ".join(dict.fromkeys(place.part for place in places if place)) or "panel"
-    warnings = tuple(_warnings(pair, runs, inset, fit, slots, piece, places, practice)) if piece else ()
+    warnings = tuple(_warnings(pair, runs, inset, fit, slots, piece, places, practice, edges_of(brief, runs))) if piece else ()
     return SetHardware(pair, runs, inset, rule, marking, fit, slots, part, warnings)
 
 
@@ -116,7 +111,7 @@ def strains_of(brief: Brief) -> tuple[float, float]:
     return year_strains(year, brief.piece.width_m)
 
 
-def _warnings(pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, practice) -> Iterator[str]:
+def _warnings(pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, practice, edges) -> Iterator[str]:
     """One sentence for each thing that its holes come too near."""
     margin, half = practice.dowel_margin_m, fit.drill.marked_m / 2
     stretched = max([half, *(length.marked_m / 2 for length in (slots.lengths if slots else ()))])
@@ -128,8 +123,10 @@ def _warnings(pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, 
             yield _too_near(pair.name, near, line, margin, _inset_that_clears(line, runs, inset, reach, margin))
     parts = list(dict.fromkeys((place.along, place.across) for place in places if place))
     if len(parts) > 1:
-        names = " and one in the ".join(place.part for place in places[:: len(places) - 1] if place)
-        yield f"{pair.name} has one hole in the {names}, which move apart over the year; keep both in one part."
+        yield (
+            f"{pair.name} has one hole in the {_two_parts(places, edges)}, which move apart over the year; keep both in one "
+            "part, with narrower centres or another middle."
+        )
     below = {place.part for place in piece.places if place.below for centre in centres if place.holds(*centre)}
     for part in sorted(below):
         yield f"{pair.name} has a hole over a {part}; drill no deeper than the panel is thick, or move it aside."
@@ -139,6 +136,14 @@ def _warnings(pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, 
             f"{pair.name}, {_numbers(edges)} less than {both(margin, 64, 0.1)} from the edge of the wood; move it in, or "
             "expect the edge to split."
         )
+
+
+def _two_parts(places: list[Place | None], edges: tuple[str, str]) -> str:
+    """The parts of the outer holes; two of one name are told apart by the side that they are on."""
+    names = [place.part for place in places[:: len(places) - 1] if place]
+    if len(set(names)) < len(names):
+        names = [f"{edge.split()[0]} {name}" for edge, name in zip(edges, names, strict=True)]
+    return " and one in the ".join(names)
 
 
 def _near(line: JointLine, centre: tuple[Fraction, Fraction], reach, margin: Fraction) -> bool:
