@@ -80,7 +80,7 @@ def page(title: str, body: str, checks: tuple[str, ...] = (), language: str = "e
 <meta name="generator" content="{GENERATOR}">
 <title>{escape(title)}</title>
 <style>{style_sheet()}{READINGS_CSS}{part("page.css")}</style></head>
-<body><header><fieldset id="units" hidden><legend>Sliders and pictures in</legend>{choices}</fieldset>
+<body><header><fieldset id="units" hidden><legend>Sliders in</legend>{choices}</fieldset>
 <p class="quiet still">The sliders of this page need its script and a browser of 2023 or later. Pictures and numbers show the piece as it was set.</p>
 </header><main>{body}</main>
 <footer><p class="quiet">Averages of clear wood; a single board can be well off. Not for structural design. Local codes and

@@ -125,7 +125,7 @@ def picture_of(judged: tuple[Judged, ...], bench: Bench, width: float, title: st
     marks: list[Mark] = []
     for number, entry in enumerate(judged):
         marks += _row(entry, scale, _TOP + _ROW * number)
-    for tick in (bench.scale_m / 4, 3 * bench.scale_m / 4):
+    for tick in (bench.scale_m / 6, 5 * bench.scale_m / 6):
         marks.append(Line([(scale.x(tick), bottom), (scale.x(tick), bottom + 5)], "quiet", 1.4))
         marks.append(Words(scale.x(tick), bottom + 20, say("{tick}", tick=length(tick)), "quiet", 14))
     marks.append(Line([(scale.left, bottom), (scale.left + scale.width, bottom)], "quiet", 1.4))

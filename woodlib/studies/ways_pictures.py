@@ -18,7 +18,7 @@ from ..reading.decided import Pick, pick, smaller
 from ..reading.say import say, strain
 from .ways_bench import Bench, State
 
-WIDTH, HEIGHT = 720.0, 524.0
+WIDTH, HEIGHT = 720.0, 558.0
 COLUMNS, COLUMN = (10.0, 374.0), 336.0
 PLAN_TOP, PLAN_HEIGHT = 34.0, 178.0
 JOINT_TOP, JOINT_HEIGHT = 262.0, 214.0
@@ -117,7 +117,7 @@ def _verdict(state: State) -> list[Mark]:
     ]
 
 
-_GAUGE = Frame(470.0, 490.0, 240.0, 12.0, 0.0, 0.018, 0.0, 1.0)
+_GAUGE = Frame(100.0, 526.0, 420.0, 10.0, 0.0, 0.018, 0.0, 1.0)
 
 
 def _gauge(state: State, tone: Pick) -> list[Mark]:
@@ -128,7 +128,7 @@ def _gauge(state: State, tone: Pick) -> list[Mark]:
     for risk in risk_levels()[1:]:
         x = _GAUGE.x(risk.from_strain)
         marks.append(Line([(x, _GAUGE.top - 4), (x, _GAUGE.top + _GAUGE.height + 4)], "ink", 1.6))
-        marks.append(Words(x, _GAUGE.top + 30, say("{limit}", limit=strain(risk.from_strain)), "quiet", 14))
+        marks.append(Words(x, _GAUGE.top + 26, say("{limit}", limit=strain(risk.from_strain)), "quiet", 14))
     marks.append(Words(_GAUGE.left - 8, _GAUGE.top + 11, "stretch", "quiet", 14, "end"))
     return marks
 

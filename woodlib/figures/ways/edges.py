@@ -48,7 +48,7 @@ def own_blank(d: Drawn) -> list[Mark]:
         label(LEFT + 6.0, mid - half - 8.0, "panel"),
         label(end, mid - half - 8.0, "end piece", "end"),
         *sized((joint, mid + half + 18.0), (end, mid + half + 18.0), width, offset=8.0),
-        label(LEFT, 320.0, "grain runs through; so does the movement"),
+        label(LEFT, 320.0, "the grain runs through"),
     ]
 
 

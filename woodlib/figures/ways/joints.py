@@ -40,10 +40,8 @@ def slot_detail(d: Drawn, slots: str, pin: float, y: float, slot_moves: float, p
         *hollow([*right, *left]),
         Circle(CENTRE + pin_moves * px, y, half - 1.5, "metal", filled=True),
         Circle(CENTRE + pin_moves * px, y, half - 1.5, "edge", 1.2),
-        *dimension_line(
-            (low, y + half + 14.0), (high, y + half + 14.0),
-            say("{inward} + {out}", inward=length(inward, "up"), out=length(out, "up")), size=15, offset=8.0,
-        ),
+        *dimension_line((low, y + half + 12.0), (high, y + half + 12.0), ""),
+        label(LEFT, y + half + 33.0, say("{inward} + {out}", inward=length(inward, "up"), out=length(out, "up"))),
     ]
 
 

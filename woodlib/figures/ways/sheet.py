@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...reading.decided import Decided
-from ...reading.say import fine_length, length, say
+from ...reading.say import Said, fine_length, length, say
 from ..scene import Area, Line, Mark, Window, Words, dimension_line
 from ..wood import grain_lines
 
@@ -132,10 +132,11 @@ def hollow(points: list) -> list[Mark]:
 def sized(start, end, metres: Number, rounding: str = "up", fine: bool = False, offset: float = -7.0) -> list[Mark]:
     """A dimension line with a size as the shop reads it."""
     number = length(metres, rounding) if not fine else fine_length(metres, rounding)
-    return dimension_line(start, end, say("{size}", size=number), size=15, offset=offset)
+    clear = offset + 4.0 if offset > 0.0 else offset  # a phone shows letters larger, and the line must not cross them
+    return dimension_line(start, end, say("{size}", size=number), size=15, offset=clear)
 
 
-def label(x: Number, y: Number, text: str, anchor: str = "start", role: str = "ink") -> Mark:
+def label(x: Number, y: Number, text: str | Said, anchor: str = "start", role: str = "ink") -> Mark:
     """A word on the drawing."""
     return Words(x, y, text, role, 15, anchor)
 
