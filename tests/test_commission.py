@@ -152,6 +152,18 @@ def test_the_ways_of_the_brief_are_the_ways_compared(write):
     assert {verdict.key for verdict in made.verdicts} == {"battens", "glued_border"} and made.built.key == "battens"
 
 
+def test_the_way_kept_for_the_handout_has_any_of_its_names(write):
+    made = commission_of(checked_brief(write(after='[handout.ways-to-build]\nway = "breadboard end"\n')))
+    assert made.built.key == "breadboard" == made.study().start["way"]
+
+
+def test_no_coats_are_no_finish_and_coats_left_out_are_the_usual_number(write):
+    bare = checked_brief(write(after='[finish]\nname = "shellac"\ncoats = 0\n'))
+    assert finish_of(bare).label == "bare wood" and "finish.coats is 0" in bare.remarks[0]
+    usual = checked_brief(write(after='[finish]\nname = "shellac"\n'))
+    assert finish_of(usual).coats == 3 and usual.remarks == ()
+
+
 def test_the_finish_is_looked_up():
     assert finish_of(checked_brief(SEAT)).coats == 3
     assert finish_of(checked_brief(BOARD)).label == "bare wood"
@@ -175,8 +187,15 @@ FINISH = '[finish]\nname = "{}"\ncoats = {}\n'
         ([], FINISH.format("shellac", 17), 18, "coats is 17"),
         ([], '[handout.ways-to-bild]\nwidth = "1 m"\n', 16, "Did you mean 'ways-to-build'"),
         ([], '[handout.ways-to-build]\nwitdh = "1 m"\n', 17, "Did you mean 'width'"),
-        ([], '[handout.ways-to-build]\nwidth = "5 m"\n', 17, "this study goes from"),
-        ([], '[handout.ways-to-build]\nway = "dovetail"\n', 17, "choose one of"),
+        ([], '[handout.ways-to-build]\nwidth = "5 m"\n', 17, "handout.ways-to-build.width: Width of the whole piece"),
+        ([], '[handout.ways-to-build]\nway = "nosuch"\n', 17, "handout.ways-to-build.way is 'nosuch'; the ways to build"),
+        ([], '[handout.ways-to-build]\nway = "drawer front"\n', 17, "not among the ways compared for this table top: "),
+        (
+            [('title = "Table"\n', 'title = "Table"\nconstructions = ["drawer front"]\n')],
+            "",
+            2,
+            "constructions holds 'drawer front', which serves no table top",
+        ),
         ([], "[handout.moisture-from-air]\noutdoors = 3\n", 17, "has no input 'outdoors'"),
         ([('length = "2 m"', 'length = "9 m"')], "", 5, "piece.length is '9 m'; it must be at most"),
     ],
@@ -463,3 +482,13 @@ def test_what_lifts_is_screwed_to_no_base_and_what_the_trade_takes_first_leads(w
     made = commission_of(checked_brief(back))
     assert made.advised.key == "lapped_back" and "border kept" not in str(telling.comparison_table(made))
     assert "Only if every board lies flat" in str(telling.stock_ready(commission_of(chosen_brief(SEAT))))
+
+
+def test_wood_drier_than_the_house_needs_no_room_to_shrink_and_a_still_house_moves_it_hardly_at_all(write):
+    dry = commission_of(checked_brief(write(('moisture = "9 %"', 'moisture = "2 %"')))).building("frame_panel")
+    assert "nothing: it only goes the other way" in str(telling.worked_size(dry))
+    still = write(
+        ('temperature = "26 degC", humidity = "65 %"', 'temperature = "20 degC", humidity = "35 %"'),
+    )
+    said = str(telling.opening(commission_of(checked_brief(still)))) + str(telling.why_it_moves(commission_of(checked_brief(still))))
+    assert "less than 1/64 in (0.4 mm)" in said and not re.search(r"(?<!\d)-\d|\b0 in\b|\b0 mm\b", said)

@@ -67,8 +67,7 @@ def worked_size(commission: Commission, name: str = "") -> Card:
     rule = next((rule for rule in rules if rule.name == name), next(rule for rule in rules if not rule.reaches))
     numbers, first = commission.built.quantities, commission.first
     rows = [
-        (_named(term.name), f"{term.times:g} x", both(_counted(term, numbers), 64, 0.1, "nearest", first))
-        for term in rule.terms
+        (_named(term.name), f"{term.times:g} x", _sized(_counted(term, numbers), first)) for term in rule.terms
     ]
     total = commission.built.cut(rule.name)
     rows.append(("together", "", both(total.metres, 64, 0.1, "nearest", first)))
@@ -78,6 +77,10 @@ def worked_size(commission: Commission, name: str = "") -> Card:
 
 def _caption(rule: CutRule) -> str:
     return f"{rule.name}: {rule.why}"
+
+
+def _sized(metres: float, first: str) -> str:
+    return both(metres, 64, 0.1, "nearest", first) if metres else "nothing: it only goes the other way"
 
 
 def _counted(term, numbers) -> float:
