@@ -319,7 +319,13 @@ def test_a_log_that_cannot_be_used_is_reported_with_the_other_mistakes(tmp_path,
     assert "seet" in at_kind and at_log.startswith("seat.toml, line 15: ") and fragment in at_log
 
 
+BOARDS = '[[boards]]\nname = "A"\nwidth = "{}"\nlength = "8 ft"\nthickness = "1 in"\n[[hardware]]\nname = "pull"'
 UNUSUAL = [
+    ('border_width = "2 in"', 'border_width = "9 in"', 7, "on both sides of piece.width '20 in' leaves 2 in (50.8 mm)"),
+    ('border_thickness = "7/8 in"', 'border_thickness = "1/8 in"', 8, "is far less than piece.thickness '7/8 in'"),
+    ('moisture = "8 %"', 'moisture = "8 %"\nout_of_flat = "1 in"', 13, "is more than piece.thickness '7/8 in'"),
+    ('[[hardware]]\nname = "pull"', BOARDS.format("3/4 in"), 20, "glued up from more than 20 strips"),
+    ("[house.seasons.winter]", '[finish]\nname = "shellac"\ncoats = 0\n[house.seasons.winter]', 16, "finish.coats is 0"),
     ('length = "44 in"', 'length = "15 in"', 4, "the grain runs along the shorter side"),
     ('humidity = "25 %"', 'humidity = "75 %"', 14, "the winter is damper than the summer"),
 ]
@@ -338,7 +344,7 @@ NAMES = [
     ("finish", 'finish.name = "xyzzy"', 3, "write one of: bare wood; Linseed oil; "),
     ("finish", 'finish.name = "shelac"', 3, "did you mean Shellac?"),
     ("study", "handout.nope.x = 1", 4, "There is no study 'nope'"),
-    ("input", 'handout.panel-movement.width = "9 m"', 5, "this study goes from"),
+    ("input", 'handout.panel-movement.width = "9 m"', 5, "handout.panel-movement.width: Width across the grain is"),
 ]
 
 

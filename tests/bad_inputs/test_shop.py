@@ -230,8 +230,11 @@ def test_a_folder_without_permission_is_refused_in_a_sentence(tmp_path, monkeypa
 
 
 def test_a_way_that_there_is_not_is_refused():
-    with pytest.raises(InputError, match="'walls'"):
+    with pytest.raises(InputError, match="^--way is 'walls'; the ways to build are: border glued"):
         write_shop_files(DEMO, "shop", "walls")
+    with pytest.raises(InputError, match="^--way is 'drawer front', which is not among .* this seat: border glued") as caught:
+        write_shop_files(DEMO, "shop", "drawer front")
+    assert "_" not in str(caught.value)
     assert not os.path.exists("shop")
 
 

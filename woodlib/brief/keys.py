@@ -89,7 +89,7 @@ KEYS = (
         "planing them flat loses as much.", '"1/16 in"', low=0, high=0.05, shown=False),
     Key("wood.built_in", "month", "Month in which the panel is glued up.", '"October"', True),
     Key("finish.name", "words", "Finish.", '"urethane varnish"'),
-    Key("finish.coats", "whole", "Number of coats.", "3", low=0, high=30),
+    Key("finish.coats", "whole", "Number of coats; left out, as many as are usual.", "3", low=0, high=30),
     Key("house.seasons.*.temperature", "temperature", "Temperature indoors.", '"70 degF"', True, low=-40, high=45),
     Key("house.seasons.*.humidity", "humidity", "Relative humidity indoors.", '"25 %"', True, low=1, high=100),
     Key("house.hemisphere", "choice", "With seasons: north, or south where winter is in July.", '"north"',

@@ -177,7 +177,7 @@ class _Desk:
             units=given("units", "inches"),
             piece=self._piece(),
             stock=self._stock(),
-            finish=Finish(given("finish.name", ""), given("finish.coats", 0)),
+            finish=Finish(given("finish.name", ""), given("finish.coats")),
             house=self._house(source, seasons),
             hardware=hardware,
             boards=boards,

@@ -54,10 +54,10 @@ class Stock:
 
 @dataclass(frozen=True)
 class Finish:
-    """Finish by name and number of coats; an empty name is bare wood."""
+    """Finish by name and number of coats, None for as many as are usual; an empty name, or no coats, is bare wood."""
 
     name: str = ""
-    coats: int = 0
+    coats: int | None = None
 
 
 @dataclass(frozen=True)

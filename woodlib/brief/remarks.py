@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ..units import shown
+from ..units import both, shown
 
 if TYPE_CHECKING:
     from .record import Brief
 
 _COLD, _WARM = "winter", "summer"
+# What is told, from common practice (no source): shares of the piece, of the panel's thickness, and a number of strips.
+WIDE_BORDER = 0.4
+THIN_BORDER = 0.4
+MANY_STRIPS = 20
 
 
 def remarks_on(brief: Brief) -> tuple[str, ...]:
@@ -20,7 +24,8 @@ def remarks_on(brief: Brief) -> tuple[str, ...]:
     >>> remarks_on(read_brief(data_path("briefs/reading_nook_seat.toml")))
     ()
     """
-    return tuple(remark for remark in (_short_grain(brief), _damp_winter(brief)) if remark)
+    found = (_short_grain, _wide_border, _thin_border, _out_of_flat, _many_strips, _no_coats, _damp_winter)
+    return tuple(remark for remark in (look(brief) for look in found) if remark)
 
 
 def _short_grain(brief: Brief) -> str:
@@ -31,6 +36,72 @@ def _short_grain(brief: Brief) -> str:
     return (
         f"{brief.where('piece.width')}piece.width {width}, across the grain, is more than piece.length {length}: the "
         "grain runs along the shorter side. It is taken so; if it runs along the longer one, exchange the two."
+    )
+
+
+def _typed(brief: Brief, *keys: str) -> list[str]:
+    return [f"{key} {shown(brief.typed[key])}" for key in keys]
+
+
+def _wide_border(brief: Brief) -> str:
+    """A border that leaves next to nothing of the panel is more often a slip of the unit."""
+    piece = brief.piece
+    for side, size in (("width", piece.width_m), ("length", piece.length_m)):
+        if piece.border_width_m and piece.border_width_m > WIDE_BORDER * size:
+            border, whole = _typed(brief, "piece.border_width", f"piece.{side}")
+            left = both(size - 2 * piece.border_width_m, 64, 0.1)
+            return (
+                f"{brief.where('piece.border_width')}{border} on both sides of {whole} leaves {left} of panel. It is taken "
+                "so; if it is not meant, write a narrower border."
+            )
+    return ""
+
+
+def _thin_border(brief: Brief) -> str:
+    """A border far thinner than its panel cannot hold it, or be joined to it."""
+    thin, thick = brief.piece.border_thickness_m, brief.piece.thickness_m
+    if not thin or thin >= THIN_BORDER * thick:
+        return ""
+    border, panel = _typed(brief, "piece.border_thickness", "piece.thickness")
+    return (
+        f"{brief.where('piece.border_thickness')}{border} is far less than {panel}: a border is usually about as thick as "
+        "its panel. It is taken so; check both."
+    )
+
+
+def _out_of_flat(brief: Brief) -> str:
+    """Faces further out of flat than the panel is thick leave more wood on the floor than in the piece."""
+    if brief.stock.out_of_flat_m <= brief.piece.thickness_m:
+        return ""
+    flat, panel = _typed(brief, "wood.out_of_flat", "piece.thickness")
+    return (
+        f"{brief.where('wood.out_of_flat')}{flat} is more than {panel}: planing flat would take off more than is left. It "
+        "is taken so; check its unit, or cut such boards shorter first."
+    )
+
+
+def _many_strips(brief: Brief) -> str:
+    """A panel of very many strips is more often a wrong width of the boards."""
+    count = sum(board.count for board in brief.boards)
+    if not count:
+        return ""
+    mean = sum(board.count * board.width_m for board in brief.boards) / count
+    if brief.piece.width_m <= MANY_STRIPS * mean:
+        return ""
+    return (
+        f"{brief.where('boards')}the boards are {both(mean, 16)} wide on average, so a panel of piece.width "
+        f"{shown(brief.typed['piece.width'])} is glued up from more than {MANY_STRIPS} strips. It is taken so; check their "
+        "widths."
+    )
+
+
+def _no_coats(brief: Brief) -> str:
+    """No coats of a finish that is named: one of the two is not meant."""
+    if not brief.finish.name or brief.finish.coats != 0:
+        return ""
+    return (
+        f"{brief.where('finish.coats')}finish.coats is 0, so the wood is taken as bare in spite of finish.name "
+        f"{shown(brief.finish.name)}; write the number of coats, or leave coats out for as many as are usual."
     )
 
 

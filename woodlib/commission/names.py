@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import os
+from dataclasses import replace
 from difflib import get_close_matches
 from pathlib import Path
+from types import MappingProxyType
 
 from ..brief import Brief, read_brief
 from ..construction.way_words import WAY_WORDS, way_name
@@ -19,6 +21,7 @@ from ..units import shown
 
 BRIEF_VARIABLE = "WOODLIB_BRIEF"
 DEMO = "briefs/reading_nook_seat.toml"
+KEPT_WAY = f"handout.{KEY}.way"
 _OF_THE_PIECE = (KEY, COMPARED)  # studies that a brief brings itself
 
 # Names that are usual in the trade, beside the kit's own key and its two names for each way.
@@ -62,24 +65,51 @@ def checked_brief(path: str | Path) -> Brief:
     from .road import commission_of
     from .shop import setting_out_of
 
-    brief = read_brief(path, (_check_ways, _check_finish, _check_studies))
+    brief = _way_by_its_key(read_brief(path, (_check_ways, _check_finish, _check_studies)))
     commission, problems = commission_of(brief), Problems()
     _collect(problems, "", setting_out_of, commission)
     for study in commission.plain_studies():
         for name, value in brief.handout.get(study.key, {}).items():
-            _collect(problems, brief.where(f"handout.{study.key}.{name}"), study.read, {name: value})
+            key = f"handout.{study.key}.{name}"
+            if key == KEPT_WAY:
+                _collect(problems, brief.where(key), compared_way, brief, value, f"{key} is")
+            else:
+                _collect(problems, f"{brief.where(key)}{key}: ", study.read, {name: value})
     problems.raise_if_any()
     return brief
 
 
+def _way_by_its_key(brief: Brief) -> Brief:
+    """The brief with the way that it keeps for its handout as the studies know it, whichever of its names is written."""
+    kept = brief.handout.get(KEY, {})
+    try:
+        way = compared_way(brief, kept["way"], "way is") if "way" in kept else ""
+    except InputError:  # told with the rest, at its line
+        return brief
+    handout = {**brief.handout, KEY: MappingProxyType({**kept, "way": way})}
+    return replace(brief, handout=MappingProxyType(handout)) if way else brief
+
+
+def compared_way(brief: Brief, name: object, asked: str) -> str:
+    """The key of a way by any of its names, if it is among those that are compared for this brief.
+
+    ``asked`` begins the sentence: where the name was written. Raises :class:`InputError` with the ways there are.
+    """
+    key, ways = find_way(str(name), asked), ways_of(brief)
+    if key not in ways:
+        known = "; ".join(way_name(way) for way in ways)
+        raise InputError(f"{asked} {shown(name)}, which is not among the ways compared for this {brief.piece.kind}: {known}.")
+    return key
+
+
 def _check_ways(desk) -> None:
     for name in desk.known.get("constructions", ()):
-        _collect(desk.problems, desk.where(("constructions",)), find_way, name)
+        _collect(desk.problems, desk.where(("constructions",)), find_way, name, "constructions holds")
 
 
 def _check_finish(desk) -> None:
     if "finish.name" in desk.known:
-        finish = desk.known["finish.name"], desk.known.get("finish.coats") or None
+        finish = desk.known["finish.name"], desk.known.get("finish.coats") or None  # no coats at all: bare wood
         at_coats = _refusal_of(find_finish, *finish).startswith("coats")
         _collect(desk.problems, desk.where(("finish", "coats" if at_coats else "name")), find_finish, *finish)
 
@@ -93,7 +123,8 @@ def _check_studies(desk) -> None:
             for name in desk.table(("handout", key)):
                 value = desk.known.get(f"handout.{key}.{name}")
                 if value is not None:
-                    _collect(desk.problems, desk.where(("handout", key, name)), find_study(key).read, {name: value})
+                    where = f"{desk.where(('handout', key, name))}handout.{key}.{name}: "
+                    _collect(desk.problems, where, find_study(key).read, {name: value})
 
 
 def _collect(problems: Problems, where: str, function, *arguments) -> None:
@@ -110,8 +141,8 @@ def _unknown_study(key: str) -> None:
     raise InputError(f"There is no study {shown(key)}; there are: {', '.join(known)}.{hint}")
 
 
-def find_way(name: str) -> str:
-    """The key of a way to build from its key, one of its names, or the beginning of one.
+def find_way(name: str, asked: str = "the way to build is") -> str:
+    """The key of a way to build from its key, one of its names, or the beginning of one; ``asked`` begins a refusal.
 
     >>> find_way("Breadboard end"), find_way("frame and panel"), find_way("battens")
     ('breadboard', 'frame_panel', 'battens')
@@ -128,24 +159,25 @@ def find_way(name: str) -> str:
     near = get_close_matches(wanted, known, 1)
     hint = f" Did you mean {way_name(known[near[0]])!r}?" if near else ""
     names = "; ".join(words.name for words in WAY_WORDS.values())
-    raise InputError(f"constructions holds {shown(name)}; the ways to build are: {names}.{hint}")
+    raise InputError(f"{asked} {shown(name)}; the ways to build are: {names}.{hint}")
 
 
 def ways_of(brief: Brief) -> tuple[str, ...]:
     """The ways to compare: those the brief names, else all that serve such a piece.
 
-    Raises :class:`InputError` with every name that is not known, or that serves no such piece.
+    Raises :class:`InputError`, with its line, for every name that is not known, or that serves no such piece.
     """
     serving, problems, found = ways_for(brief.piece.kind), Problems(), []
+    where = brief.where("constructions")
     for name in brief.constructions:
         try:
-            key = find_way(name)
+            key = find_way(name, "constructions holds")
         except InputError as error:
-            problems.absorb(error)
+            problems.absorb(error, where)
             continue
         if key not in {way.key for way in (*serving, *USUAL_WAYS)}:
             known = "; ".join(way_name(way.key) for way in serving)
-            problems.add(f"constructions holds {shown(name)}, which serves no {brief.piece.kind}; what does: {known}.")
+            problems.add(f"{where}constructions holds {shown(name)}, which serves no {brief.piece.kind}; what does: {known}.")
         found.append(key)
     problems.raise_if_any()
     if found:
@@ -160,11 +192,12 @@ _WITH_A_BORDER = {"glued_border", "glued_face_rim", "own_blank_rim", "same_grain
 
 
 def finish_of(brief: Brief) -> Finish:
-    """The finish of the brief from the table; bare wood where it names none.
+    """The finish of the brief from the table; bare wood where it names none, or no coats of it.
 
     Raises :class:`InputError` for a finish, or a number of coats, that no table has.
     """
-    return find_finish(brief.finish.name, brief.finish.coats or None) if brief.finish.name else BARE
+    bare = not brief.finish.name or brief.finish.coats == 0
+    return BARE if bare else find_finish(brief.finish.name, brief.finish.coats)
 
 
 def _refusal_of(function, *arguments) -> str:
