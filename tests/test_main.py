@@ -94,6 +94,17 @@ def test_the_handout_of_a_brief_with_mistakes_is_refused_in_sentences(tmp_path, 
 
 
 @pytest.mark.parametrize(
+    "command",
+    [["brief", ""], ["brief", "."], ["handout", " "], ["handout", "."], ["setout", ""], ["setout", "a.toml", "-o", ""],
+     ["handout", "a.toml", "-o", ""]],
+)  # fmt: skip
+def test_an_empty_name_is_refused(capsys, command):
+    with pytest.raises(SystemExit) as stopped:
+        command_line.run(command)
+    assert stopped.value.code == 2 and "is not the name of a f" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
     ("brief", "page", "fragment"),
     [
         ("nowhere.toml", "seat.html", "there is no brief at"),

@@ -58,14 +58,14 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("folder", nargs="?", type=Path, help="copy the notebooks there first and open the copies; files "
                       "that are there already are left as they are. Options for JupyterLab go after --")
     made = command("brief", write_brief, "write a new brief with every key explained")
-    made.add_argument("file", type=Path, metavar="NEW.toml")
+    made.add_argument("file", type=file_path, metavar="NEW.toml")
     made = command("handout", write_handout, "make the handout for a brief: one HTML file that needs no network")
-    made.add_argument("brief", type=Path, metavar="BRIEF.toml")
-    made.add_argument("-o", "--output", type=Path, metavar="FILE.html",
+    made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
+    made.add_argument("-o", "--output", type=file_path, metavar="FILE.html",
                       help="where to write it; left out, beside the brief under its name: seat.html for seat.toml")
     made = command("setout", set_out, "set a brief's piece out for the shop: lists as CSV, drawings as SVG and PDF")
-    made.add_argument("brief", type=Path, metavar="BRIEF.toml")
-    made.add_argument("-o", "--output", type=Path, metavar="FOLDER", help="the folder to write them into, made where "
+    made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
+    made.add_argument("-o", "--output", type=folder_path, metavar="FOLDER", help="the folder to write them into, made where "
                       "there is none; left out, beside the brief: seat-shop for seat.toml. No file is written over")
     made.add_argument("--way", default="", metavar="WAY", help="a way to build instead of the one decided on, for "
                       "example \"breadboard end\"")
@@ -78,6 +78,20 @@ def parser() -> argparse.ArgumentParser:
     made = command("bench", run_benchmarks, "for contributors: run the speed comparisons", extra="test")
     made.add_argument("names", nargs="*", metavar="NAME", help="for example import; all of them when left out")
     return top
+
+
+def file_path(text: str) -> Path:
+    """The path of a file; a folder such as "." has no name of its own."""
+    if not text.strip() or not Path(text).name:
+        raise argparse.ArgumentTypeError(f"{text!r} is not the name of a file; write one, for example seat.toml")
+    return Path(text)
+
+
+def folder_path(text: str) -> Path:
+    """The path of a folder."""
+    if not text.strip():
+        raise argparse.ArgumentTypeError(f"{text!r} is not the name of a folder; write one, for example seat-shop")
+    return Path(text)
 
 
 def test_part(name: str) -> str:

@@ -3,7 +3,7 @@
 import pytest
 
 from woodlib.brief import read_brief, write_template
-from woodlib.commission import checked_brief
+from woodlib.commission import checked_brief, commission_of
 from woodlib.errors import InputError, WoodlibError
 
 GOOD = """\
@@ -36,6 +36,7 @@ centres = "96 mm"
 runs = "along the grain"
 """
 
+OUTDOORS = '[house]\nclimate = "Aberdeen"\nheating = "10 degC"\nmoisture_gain = "20 g/m3"\n'
 SEASONS = GOOD[GOOD.index("[house.seasons.winter]") : GOOD.index("[[hardware]]")]
 HARDWARE = GOOD[GOOD.index("[[hardware]]") :]
 
@@ -102,7 +103,7 @@ MISTAKES = [
     ('rings = "flatsawn"', 'rings = "100 deg"', 9, "between 0 and 90 degree"),
     ('species = "white oak"', 'species = "wite oak"', 11, "white oak"),
     ('species = "white oak"', 'species = "white oak"\nown_species = "none.csv"', 12, "no such file beside the brief"),
-    ('species = "white oak"', 'species = "white oak"\nown_species = "/dev/null"', 12, "no such file beside the brief"),
+    ('species = "white oak"', 'species = "white oak"\nown_species = "/dev/null"', 12, "is '/dev/null', a device and not a file"),
     ('moisture = "8 %"\n', "", 10, "the moisture of the stock is missing"),
     ('moisture = "8 %"', 'shop_humidity = "45 %"', 12, "the moisture of the stock is missing"),
     ('moisture = "8 %"', 'moisture = "8 %"\nshop_humidity = "45 %"', 13, "not both"),
@@ -159,6 +160,15 @@ MISTAKES = [
         "house.heating goes with weather or climate, not with seasons",
     ),
     (SEASONS, SEASONS + '[house]\nhemisphere = "west"\n', 21, "write one of north, south"),
+    (SEASONS, "", None, 'for example house.seasons.winter = {temperature = "70 degF", humidity = "25 %"}'),
+    (SEASONS, '[house]\nlog = "."\n', 15, "house.log is '.', a folder and not a file; give the path of a file"),
+    (SEASONS, '[house]\nlog = "/dev/null"\n', 15, "house.log is '/dev/null', a device and not a file"),
+    (SEASONS, OUTDOORS + 'humidifier_holds = "60 %"\ndehumidifier_holds = "40 %"\n', 18,
+     "house.humidifier_holds is '60 %', above house.dehumidifier_holds '40 %'"),
+    ('width = "20 in"', 'width = "5 m"', 4, "piece.width is '5 m'; it must be at most 180 in (4572 mm)"),
+    ('title = "Seat"', 'title = "Seat"\nlength = "44 in"', 2, "'length' is not a key of a brief; did you mean piece.length?"),
+    ('title = "Seat"', 'title = "Seat"\nwidth = "20 in"', 2, "'width' is not a key of a brief; did you mean piece.width?"),
+    ('title = "Seat"', 'title = "Seat"\nthickness = "1 in"', 2, "did you mean piece.thickness?"),
     (SEASONS, '[house]\nlog = "missing.csv"\n', 15, "house.log is 'missing.csv', and there is no such file"),
     (SEASONS, '[house]\nlog = "../../../../etc/no such file"\n', 15, "there is no such file"),
     (SEASONS, '[house]\nweather = "missing.epw"\nheating = "20 degC"\nmoisture_gain = "2 g/m3"\n', 15, "no such file"),
@@ -359,6 +369,40 @@ def test_names_that_the_kit_does_not_know_come_with_all_other_mistakes(tmp_path,
     assert sentence.startswith(f"seat.toml, line {line}: ")
     assert any("built_in is 'Okt'" in sentence for sentence in caught.value.problems)
     assert all(len(sentence.splitlines()) == 1 for sentence in caught.value.problems)
+
+
+DRIPPING = [
+    (SEASONS, OUTDOORS, 17, "house.moisture_gain: the air of the room is 100 % RH on average of the year"),
+    ('humidity = "60 %"', 'humidity = "100 %"', 14, "house.seasons: the air of the room is 100 % RH on average"),
+]
+
+
+@pytest.mark.parametrize(("before", "after", "line", "fragment"), DRIPPING)
+def test_a_room_kept_at_saturation_is_blamed_on_its_key(tmp_path, before, after, line, fragment):
+    text = GOOD if before == SEASONS else GOOD.replace('humidity = "25 %"', 'humidity = "100 %"')
+    (tmp_path / "seat.toml").write_text(text.replace(before, after), encoding="utf-8")
+    with pytest.raises(InputError) as caught:
+        checked_brief(tmp_path / "seat.toml")
+    (sentence,) = caught.value.problems
+    assert sentence.startswith(f"seat.toml, line {line}: ") and fragment in sentence and "at most 28 % MC" in sentence
+
+
+def test_a_size_that_only_the_setting_out_refuses_has_the_line_of_the_piece(tmp_path):
+    huge = GOOD.replace('"seat"', '"turned part"').replace('width = "20 in"', 'width = "15 ft"')
+    (tmp_path / "seat.toml").write_text(huge.replace('length = "44 in"', 'length = "6 m"'), encoding="utf-8")
+    with pytest.raises(InputError, match="^seat.toml, line 2: volume is 98.5209 m3; it must be above 0 and up to 5 m3"):
+        checked_brief(tmp_path / "seat.toml")
+
+
+def test_a_piece_as_wide_as_can_be_still_has_its_sliders(tmp_path):
+    (tmp_path / "seat.toml").write_text(GOOD.replace('width = "20 in"', 'width = "15 ft"'), encoding="utf-8")
+    width = next(span for span in commission_of(checked_brief(tmp_path / "seat.toml")).study().inputs if span.key == "width")
+    assert width.start == pytest.approx(4.572) and 5.5 < width.high <= 6.0
+
+
+def test_the_same_room_with_a_dehumidifier_is_taken(tmp_path):
+    (tmp_path / "seat.toml").write_text(GOOD.replace(SEASONS, OUTDOORS + 'dehumidifier_holds = "55 %"\n'), encoding="utf-8")
+    assert checked_brief(tmp_path / "seat.toml").house.dehumidifier_holds_percent == 55.0
 
 
 def test_an_empty_brief_names_every_required_key(tmp_path):

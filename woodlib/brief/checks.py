@@ -11,6 +11,10 @@ from .record import Season, species_of
 
 MOST_BOARDS = 60
 MOST_HARDWARE = 60
+EXAMPLE_OF_AIR = (
+    'house.seasons.winter = {temperature = "70 degF", humidity = "25 %"} and house.seasons.summer = {temperature = '
+    '"75 degF", humidity = "60 %"}, above the first heading'
+)
 OUTDOOR_SETTINGS = ("heating", "cooling", "moisture_gain", "humidifier_holds", "dehumidifier_holds")
 
 
@@ -128,8 +132,9 @@ def check_house(desk, seasons: tuple[Season, ...]) -> str:
     given = [name for name in SOURCES_OF_AIR if desk.raw(("house", name)) is not None]
     if len(given) != 1:
         has = f"has {' and '.join(given)}" if given else "has no air"
+        example = "" if given else f"; for example {EXAMPLE_OF_AIR}"
         desk.problems.add(
-            f"{desk.where(('house', *given[1:2]))}house {has}; give exactly one of seasons, log, weather and climate."
+            f"{desk.where(('house', *given[1:2]))}house {has}; give exactly one of seasons, log, weather and climate{example}."
         )
         return ""
     outdoors = given[0] in ("weather", "climate")
@@ -174,6 +179,14 @@ def _set_points(desk) -> None:
         desk.problems.add(
             f"{desk.where(path)}house.cooling is {shown(desk.raw(path))}, below house.heating "
             f"{shown(desk.raw(('house', 'heating')))}; the room cannot be heated and cooled at once, so raise it."
+        )
+    above, below = (desk.known.get(f"house.{name}_holds") for name in ("humidifier", "dehumidifier"))
+    if above is not None and below is not None and above > below:
+        path = ("house", "humidifier_holds")
+        desk.problems.add(
+            f"{desk.where(path)}house.humidifier_holds is {shown(desk.raw(path))}, above house.dehumidifier_holds "
+            f"{shown(desk.raw(('house', 'dehumidifier_holds')))}; the two would work against each other, so lower the first "
+            "or raise the second."
         )
 
 

@@ -16,6 +16,8 @@ HEMISPHERES = ("north", "south")
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
           "November", "December")
 SEASONS = ("winter", "spring", "summer", "autumn", "fall", *(month.lower() for month in MONTHS))
+WIDEST_M = 4.572
+"""15 ft: sliders go a quarter beyond the piece, and the kit takes nothing wider than 6 m."""
 SOURCES_OF_AIR = ("seasons", "log", "weather", "climate")
 
 
@@ -64,7 +66,7 @@ KEYS = (
     Key("piece.width", "length", "Finished width of the whole piece, border included, ACROSS the grain: the direction "
         "that moves. Of a drawer part, a back of boards or a plain inset door the opening it fits into (of a framed one the "
         "frame outside); of a turned part the diameter.",
-        '"20 in"', True, low=0.01, high=5),
+        '"20 in"', True, low=0.01, high=WIDEST_M),
     Key("piece.length", "length", "Finished length of the whole piece along the grain, border included.", '"44 in"',
         True, low=0.01, high=6),
     Key("piece.thickness", "length", "Thickness of the panel; of a turned part the diameter.", '"7/8 in"', True, low=0.001, high=0.3),

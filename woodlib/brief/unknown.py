@@ -57,9 +57,11 @@ def _not_a_key(pattern: str, name: str) -> str:
         return _sentence(f"house.seasons.{name}", near, "winter, spring, summer, autumn and the months")
     written = f"{pattern}.{name}".lstrip(".").replace("[]", "").replace("*.", "")
     same_table = {key.name: key.path for key in KEYS if key.table == pattern}
-    names = {**{key.name: key.path for key in KEYS}, **{table: table for table in _TABLES | _ARRAYS}, **same_table}
+    first = {key.name: key.path for key in reversed(KEYS)}  # a name of several tables: the one that comes first
+    names = {**first, **{table: table for table in _TABLES | _ARRAYS}, **same_table}
     names |= {source: f"house.{source}" for source in SOURCES_OF_AIR}
-    near = get_close_matches(name.lower(), same_table, 1) or get_close_matches(name.lower(), names, 1)
+    wanted = name.lower()
+    near = [wanted] if wanted in names else get_close_matches(wanted, same_table, 1) or get_close_matches(wanted, names, 1)
     known = ", ".join(same_table) if same_table else ", ".join(sorted({key.path.split(".")[0] for key in KEYS}))
     return _sentence(written, [names[key].replace("[]", "").replace("*.", "") for key in near], known.replace("[]", ""))
 

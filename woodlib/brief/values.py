@@ -126,14 +126,13 @@ def _month(raw, key: Key, name: str, folder: Path) -> int:
 def _file(raw, key: Key, name: str, folder: Path) -> Path:
     path = folder / _words(raw, key, name, folder)
     try:
-        exists = path.is_file()
+        there, is_file, is_folder = path.exists(), path.is_file(), path.is_dir()
     except (OSError, ValueError):
-        exists = False
-    if not exists:
-        raise InputError(
-            f"{name} is {shown(raw)}, and there is no such file beside the brief; give a path relative to it."
-        )
-    return path
+        there = is_file = is_folder = False
+    if is_file:
+        return path
+    what = f"a {'folder' if is_folder else 'device'} and not a file" if there else "and there is no such file beside the brief"
+    raise InputError(f"{name} is {shown(raw)}, {what}; give the path of a file, relative to the brief.")
 
 
 def _whole(raw, key: Key, name: str, folder: Path) -> int:

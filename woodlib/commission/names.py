@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Iterator
 from dataclasses import replace
 from difflib import get_close_matches
 from pathlib import Path
 from types import MappingProxyType
+
+import numpy as np
 
 from ..brief import Brief, read_brief
 from ..construction.way_words import WAY_WORDS, way_name
@@ -21,6 +24,9 @@ from ..units import shown
 
 BRIEF_VARIABLE = "WOODLIB_BRIEF"
 DEMO = "briefs/reading_nook_seat.toml"
+WETTEST_YEAR_PERCENT = 28.0
+"""Mean of a year, beyond which wood is near fibre saturation and rooms drip (an assumption of ours)."""
+
 KEPT_WAY = f"handout.{KEY}.way"
 _OF_THE_PIECE = (KEY, COMPARED)  # studies that a brief brings itself
 
@@ -67,8 +73,10 @@ def checked_brief(path: str | Path) -> Brief:
 
     brief = _way_by_its_key(read_brief(path, (_check_ways, _check_finish, _check_studies)))
     commission, problems = commission_of(brief), Problems()
-    _collect(problems, "", setting_out_of, commission)
-    for study in commission.plain_studies():
+    _collect(problems, "", at_the_piece, brief, setting_out_of, commission)
+    problems.sentences.extend(_too_damp(brief, commission.months.mc_percent, commission.months.rh_percent))
+    studies = _collect(problems, "", at_the_piece, brief, commission.plain_studies) or ()
+    for study in studies:
         for name, value in brief.handout.get(study.key, {}).items():
             key = f"handout.{study.key}.{name}"
             if key == KEPT_WAY:
@@ -77,6 +85,21 @@ def checked_brief(path: str | Path) -> Brief:
                 _collect(problems, f"{brief.where(key)}{key}: ", study.read, {name: value})
     problems.raise_if_any()
     return brief
+
+
+def _too_damp(brief: Brief, mc_percent: np.ndarray, rh_percent: np.ndarray | None) -> Iterator[str]:
+    """A room that stays near saturation all year is a slip: no wood in it comes to rest as wood in rooms does."""
+    if float(mc_percent.mean()) <= WETTEST_YEAR_PERCENT:
+        return
+    key = "moisture_gain" if brief.house.source in ("weather", "climate") else brief.house.source
+    air = f"the air of the room is {rh_percent.mean():.0f} % RH on average of the year" if rh_percent is not None else "the room"
+    remedy = "give the air of a drier room"
+    if key == "moisture_gain":
+        remedy = f"now {shown(brief.typed['house.moisture_gain'])}, lower it, heat more, or write dehumidifier_holds = \"55 %\""
+    yield (
+        f"{brief.where(f'house.{key}')}house.{key}: {air}, which keeps wood at {mc_percent.mean():.1f} % MC, near saturation; "
+        f"at most {WETTEST_YEAR_PERCENT:g} % MC is taken: {remedy}."
+    )
 
 
 def _way_by_its_key(brief: Brief) -> Brief:
@@ -127,11 +150,21 @@ def _check_studies(desk) -> None:
                     _collect(desk.problems, where, find_study(key).read, {name: value})
 
 
-def _collect(problems: Problems, where: str, function, *arguments) -> None:
+def _collect(problems: Problems, where: str, function, *arguments):
     try:
-        function(*arguments)
+        return function(*arguments)
     except InputError as error:
         problems.absorb(error, where)
+        return None
+
+
+def at_the_piece(brief: Brief, function, *arguments):
+    """What the function returns; sentences of its refusal that name no line get that of the piece."""
+    try:
+        return function(*arguments)
+    except InputError as error:
+        where = brief.where("piece")
+        raise InputError(*(s if s.startswith(brief.path.name) else f"{where}{s}" for s in error.problems)) from None
 
 
 def _unknown_study(key: str) -> None:

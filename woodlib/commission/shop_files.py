@@ -12,7 +12,7 @@ from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_word
 from ..setting_out.lists import as_csv, cut_rows, dowel_rows, hole_rows
 from ..setting_out.plan import SettingOut
 from ..units import shown
-from .names import checked_brief, compared_way
+from .names import at_the_piece, checked_brief, compared_way
 from .road import commission_of
 from .shop import setting_out_of
 
@@ -45,7 +45,8 @@ def write_shop_files(
     """
     target = _folder(folder)
     brief = checked_brief(brief_path)
-    plan = setting_out_of(commission_of(brief, compared_way(brief, way, "--way is") if way else ""))
+    key = compared_way(brief, way, "--way is") if way else ""
+    plan = at_the_piece(brief, setting_out_of, commission_of(brief, key))
     contents = {target / name: make() for name, make in shop_files(plan).items()}
     _refuse_what_is_there(tuple(contents))
     if told:
