@@ -58,17 +58,18 @@ def test_glued_border_allowed():
 
 
 def test_breadboard():
-    # Outer pins at 0.84*250 = 210 mm, share 0.42: travel 1.1508 in, 2.3016 out. Slot 9.525 + 1.6 + 3.4524 = 14.5774.
-    # Outward 4.7625 + 0.8 + 1.1508 = 6.7133; inward 5.5625 + 2.3016 = 7.8641. Half-way pins: 11.125 + 1.7262 = 12.8512.
+    # Outer pins at 250*(1 - 0.06) - 12.7 - 1.5*1.6 - 10 - 9.525/2 = 205.1375 mm, share 0.410275: travel 1.1242 in, 2.2483
+    # out. Slot 9.525 + 1.6 + 3.3725 = 14.4975. Outward 4.7625 + 0.8 + 1.1242 = 6.6867; inward 5.5625 + 2.2483 = 7.8108.
+    # Half-way pins: 11.125 + 1.6862 = 12.8112.
     # Groove stop 12.7 + 2.74/2 = 14.07. Tongue 500 - 2*12.7 - 2*1.6 - 2.74 - 5.48 = 463.18.
     found = sizes("breadboard")
-    assert found["outer slots, length"] == pytest.approx(14.5774, abs=1e-6)
-    assert found["outer slots, outward from the pin's centre"] == pytest.approx(6.7133, abs=1e-6)
-    assert found["outer slots, inward from the pin's centre"] == pytest.approx(7.8641, abs=1e-6)
-    assert found["halfway slots, length"] == pytest.approx(12.8512, abs=1e-6)
+    assert found["outer slots, length"] == pytest.approx(14.497461, abs=1e-6)
+    assert found["outer slots, outward from the pin's centre"] == pytest.approx(6.686654, abs=1e-6)
+    assert found["outer slots, inward from the pin's centre"] == pytest.approx(7.810807, abs=1e-6)
+    assert found["halfway slots, length"] == pytest.approx(12.811230, abs=1e-6)
     assert found["groove stop from each end of the end piece"] == pytest.approx(14.07, abs=1e-6)
     assert found["tongue, width across the panel"] == pytest.approx(463.18, abs=1e-6)
-    # 14.5774 mm is 9.18 sixteenths: up to 5/8 in; 463.18 mm is 18 in and 3.76 sixteenths: down to 18-3/16 in.
+    # 14.4975 mm is 9.13 sixteenths: up to 5/8 in; 463.18 mm is 18 in and 3.76 sixteenths: down to 18-3/16 in.
     assert verdict("breadboard").cut("outer slots, length").text() == "5/8 in (15 mm)"
     assert verdict("breadboard").cut("tongue, width across the panel").text() == "18-3/16 in (463 mm)"
 
@@ -114,12 +115,12 @@ def test_the_frame_comes_out_at_the_size_of_the_piece():
 
 
 def test_a_slot_is_as_long_as_its_two_reaches_as_they_are_written():
-    # 6.7133 and 7.8641 mm: 4.23 and 4.95 sixteenths, so 5/16 each, 5/8 together; 7 and 8 mm, 15 together.
+    # 6.6867 and 7.8108 mm: 4.21 and 4.92 sixteenths, so 5/16 each, 5/8 together; 7 and 8 mm, 15 together.
     found = verdict("breadboard")
     names = "outward from the pin's centre", "inward from the pin's centre", "length"
     texts = [found.cut(f"outer slots, {name}").text() for name in names]
     assert texts == ["5/16 in (7 mm)", "5/16 in (8 mm)", "5/8 in (15 mm)"]
-    # Battens 5.5016 and 4.3508: 4/16 and 3/16, 6 and 5 mm. The length alone, 9.8524, would have been written 10 mm.
+    # Battens 5.4917 and 4.3459: 4/16 and 3/16, 6 and 5 mm. The length alone, 9.8376, would have been written 10 mm.
     assert verdict("battens").cut("outer slots, length").text() == "7/16 in (11 mm)"
 
 
@@ -135,14 +136,37 @@ def test_a_pin_is_no_thicker_than_its_end_allows():
     assert not any("too slim" in remark for remark in found.remarks)
 
 
+def test_a_slot_does_not_break_out_of_the_tongue_of_a_small_board():
+    # 280 wide, pin 6 (a fifth of the end). Outer pins at 140*0.94 - 12.7 - 2.4 - 10 - 3 = 103.5 mm, share 0.369643.
+    # Narrowing 280*0.00548 = 1.5344, widening 3.0688. Outward 3 + 0.8 + 0.369643*1.5344 = 4.3672; it ends at 107.8672.
+    # Tongue 280 - 25.4 - 3.2 - 1.5344 - 3.0688 = 246.7968, half 123.3984: 15.5312 of wood, more than 10.
+    found = verdict("breadboard", piece=Piece(ASH, "280 mm", "450 mm", "19 mm", "30 mm"))
+    out, half = found.quantities["outer_distance"], found.cut("tongue, width across the panel").metres / 2
+    assert 1000 * out == pytest.approx(103.5, abs=1e-9)
+    wall = half - out - found.cut("outer slots, outward from the pin's centre").metres
+    assert 1000 * wall == pytest.approx(15.5312, abs=1e-3)
+    assert not any("least wall" in remark or "crowd" in remark for remark in found.remarks)
+    # 100 wide, end 30: pin 6; 50*0.94 - 28.1 = 18.9, half of it 9.45, less than three pins.
+    narrow = verdict("breadboard", piece=Piece(ASH, "100 mm", "450 mm", "19 mm", "30 mm"))
+    assert any("half-way pins would crowd" in remark for remark in narrow.remarks)
+
+
+def test_a_wall_that_a_wild_house_eats_is_told():
+    # From 8 % to 0 % and 28 %: narrowing 8*0.00274 = 0.0219 of the width, widening 20*0.00274 = 0.0548. The tongue loses
+    # 2*(0.0110 + 0.0274) of it and the slot reaches 0.0110*share further: 0.0219 + 0.0548 + 0.018 = 0.095 of half, over 0.06.
+    wild = verdict("breadboard", [0, 0, 5, 10, 15, 28, 28, 28, 20, 10, 5, 0])
+    assert any("the ends of the tongue than the shop's least wall" in remark for remark in wild.remarks)
+    assert any("the ends of the battens than" in remark for remark in verdict("battens", [0, 8, 28] * 4).remarks)
+
+
 def test_battens():
-    # Outer screws, share 0.42: 4.8 + 1.6 + 1.1508 + 2.3016 = 9.8524; outward 2.4 + 0.8 + 2.3016 = 5.5016, inward 4.3508.
-    # Half-way: 6.4 + 1.7262 = 8.1262. Set back 12.7 + 1.37 = 14.07.
+    # Outer screws at 250*0.94 - 12.7 - 10 - 2.4 - 0.8 = 209.1 mm, share 0.4182: 4.8 + 1.6 + 1.1459 + 2.2917 = 9.8376;
+    # outward 2.4 + 0.8 + 2.2917 = 5.4917, inward 4.3459. Half-way: 6.4 + 1.7188 = 8.1188. Set back 12.7 + 1.37 = 14.07.
     found = sizes("battens")
-    assert found["outer slots, length"] == pytest.approx(9.8524, abs=1e-6)
-    assert found["outer slots, outward from the screw's centre"] == pytest.approx(5.5016, abs=1e-6)
-    assert found["outer slots, inward from the screw's centre"] == pytest.approx(4.3508, abs=1e-6)
-    assert found["halfway slots, length"] == pytest.approx(8.1262, abs=1e-6)
+    assert found["outer slots, length"] == pytest.approx(9.837604, abs=1e-6)
+    assert found["outer slots, outward from the screw's centre"] == pytest.approx(5.491736, abs=1e-6)
+    assert found["outer slots, inward from the screw's centre"] == pytest.approx(4.345868, abs=1e-6)
+    assert found["halfway slots, length"] == pytest.approx(8.118802, abs=1e-6)
     assert found["batten end, set back from each edge"] == pytest.approx(14.07, abs=1e-6)
 
 

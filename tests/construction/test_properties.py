@@ -59,6 +59,9 @@ def assert_breadboard_slides(thing, stock, months, change, sizes):
         assert np.all(cut[f"{name} slots, inward from the pin's centre"] - slide >= 0.5 * sizes.pin_diameter_m)
         assert np.all(cut[f"{name} slots, outward from the pin's centre"] + slide >= 0.5 * sizes.pin_diameter_m)
         assert cut[f"{name} slots, length"] >= sizes.pin_diameter_m + np.ptp(np.append(slide, 0.0))
+    outward = verdict.quantities["outer_distance"] + verdict.cut("outer slots, outward from the pin's centre").metres
+    wall = 0.5 * verdict.cut("tongue, width across the panel").metres - outward
+    assert wall >= sizes.least_wall_m - 1e-9 or any("least wall" in remark for remark in verdict.remarks)
     stop = cut["groove stop from each end of the end piece"]
     groove = thing.width_m - 2 * stop
     tongue = cut["tongue, width across the panel"] * (1 + change / thing.width_m)

@@ -66,8 +66,8 @@ def test_frame_panel():
     # To buy, 27 mm rough: (870*434 + 2*958*55 + 2*520*55) mm2 = 377580 + 105380 + 57200 = 540160 mm2.
     (buy,) = plan.purchases
     assert buy.rough.name == "27 mm" and buy.net_m3 == Fraction(540160 * 27, 10**9)
-    # Weight counts what is seen: panel between its shoulders, set back 12 (11.3611 up) and 8 (7.15 up): 796 x 390.
-    assert cubic_mm(plan) == (796 * 390 + 2 * 900 * 50 + 2 * 400 * 50) * 20
+    # Weight counts what is seen: panel between its shoulders, set back 12 (11.3611 up) and 11 (10.2241 up): 790 x 390.
+    assert cubic_mm(plan) == (790 * 390 + 2 * 900 * 50 + 2 * 400 * 50) * 20
 
 
 def test_breadboard():
@@ -177,15 +177,15 @@ def test_what_takes_a_face_away_comes_after_what_needs_it(key, names):
 
 
 def test_pins_and_screws_of_the_way_itself():
-    # Outer ones at 0.84*250 = 210 mm, half-way ones at 105 from the middle of 500. Pins 23.4/2 = 11.7 from the shoulder:
-    # written 11.5, fine and down; the end is 50, so 38.5 from the left end. Slots 14.5774 -> the sum of its two reaches
-    # as written, 6.7133 -> 7 and 7.8641 -> 8: 15; half-way 6.138 -> 7 and 6.7133 -> 7: 14.
+    # Outer ones at 205.1375 mm, written 205, half-way ones at 102.5688, written 102, from the middle of 500. Pins 23.4/2 = 11.7 from the shoulder:
+    # written 11.5, fine and down; the end is 50, so 38.5 from the left end. Slots 14.4975 -> the sum of its two reaches
+    # as written, 6.6867 -> 7 and 7.8108 -> 8: 15; half-way 6.1246 -> 7 and 6.6867 -> 7: 14.
     pins = [pin for pin in plan_of("breadboard").made.fixings if pin.along_m < Fraction(1, 2)]
-    assert [mm(pin.across_m) for pin in pins] == [40, 145, 250, 355, 460]
+    assert [mm(pin.across_m) for pin in pins] == [45, 148, 250, 352, 455]
     assert {mm(pin.along_m) for pin in pins} == {Fraction("38.5")}
     assert [pin.slot and mm(pin.slot.exact_m) for pin in pins] == [15, 14, None, 14, 15]
     screws = plan_of("battens").made.fixings
     assert len(screws) == 15 and {mm(screw.along_m) for screw in screws} == {Fraction("101.6"), 450, Fraction("798.4")}
     assert {mm(screw.diameter.exact_m) for screw in screws} == {Fraction("4.8")}
     rows = hole_rows(plan_of("breadboard"))
-    assert len(rows) == 10 and rows[0]["from the front edge, mm"] == "40 mm" and len({tuple(row) for row in rows}) == 1
+    assert len(rows) == 10 and rows[0]["from the front edge, mm"] == "45 mm" and len({tuple(row) for row in rows}) == 1

@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 from .piece import Allowances, Piece
-from .rules import CutRule, Facts, fixed, travel
-from .travel import Quantities, fixings
+from .rules import CutRule, Facts, NoteRule, fixed, travel
+from .travel import Quantities, fixings, outermost_m
 from .verdict import Construction
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
-    """Travel of the outer and the half-way screws along the batten, careful end, and the sizes that never change."""
+    """Travel of the outer and the half-way screws along the batten, careful end, and the sizes that never change.
+
+    The outer screws sit as far out as a wall at the end of the batten allows.
+    """
+    kept = allowances.edge_cover_m + allowances.least_wall_m
+    kept += 0.5 * (allowances.screw_diameter_m + allowances.slot_clearance_m)
     return {
-        **fixings(travels, allowances),
+        **fixings(travels, allowances, outermost_m(travels["width"], kept)),
         "screw": allowances.screw_diameter_m,
         "cover": allowances.edge_cover_m,
+        "wall": allowances.least_wall_m,
     }
 
 
@@ -77,6 +83,18 @@ BATTENS = Construction(
             (fixed("cover"),),
             "down",
             "the edge draws in and the batten does not",
+        ),
+    ),
+    notes=(
+        NoteRule(
+            (fixed("outer_distance"), *RULES[1].terms, fixed("wall"), fixed("width", -0.5),
+             *RULES[-1].terms),
+            "the outer slots come nearer to the ends of the battens than the shop's least wall; set the outer screws "
+            "nearer to the middle",
+        ),
+        NoteRule(
+            (fixed("screw", 6.0), fixed("halfway_distance", -1.0)),
+            "half-way screws would crowd the middle one; leave them out on so narrow a panel",
         ),
     ),
     change="A border that has to show across the ends would ask for a frame or a breadboard end instead.",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from .parts import ENDS, size
 from .piece import Allowances, Piece
 from .rules import CutRule, Facts, NoteRule, Term, fixed, travel
-from .travel import Quantities, fixings
+from .travel import Quantities, fixings, outermost_m
 from .verdict import Construction
 
 END_SHARE, THICKNESS_SHARE = 0.2, 0.5  # of end and stock that a pin may take; common practice, no source
@@ -16,14 +16,16 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     """Travel of the tongue past the outer and the half-way pins, careful end, and the sizes that never change.
 
     The pin is that of the shop, or a fifth of the end's width or half the thickness where that is less: wood must
-    be left on both sides of it.
+    be left on both sides of it. The outer pins sit as far out as a wall at the end of the tongue allows.
     """
     pin = min(allowances.pin_diameter_m, END_SHARE * piece.border_width_m, THICKNESS_SHARE * piece.thickness_m)
+    kept = allowances.edge_cover_m + 1.5 * allowances.slot_clearance_m + allowances.least_wall_m + 0.5 * pin
     return {
-        **fixings(travels, allowances),
+        **fixings(travels, allowances, outermost_m(travels["width"], kept)),
         "pin": pin,
         "too_slim": LEAST_PIN_M - pin,
         "cover": allowances.edge_cover_m,
+        "wall": allowances.least_wall_m,
         "thickness": piece.thickness_m,
         "end_width": piece.border_width_m,
         "draw_bore": allowances.draw_bore_offset_m,
@@ -167,6 +169,16 @@ BREADBOARD = Construction(
         NoteRule(
             (fixed("too_slim"),),
             "end or stock is too slim for a pin through the tongue; make the end wider or choose battens",
+        ),
+        NoteRule(
+            (fixed("outer_distance"), *_reach("outer", "outward", "narrowing", "driest").terms, fixed("wall"),
+             *(Term(term.name, -0.5 * term.times, term.only_room) for term in TONGUE.terms)),
+            "the outer slots come nearer to the ends of the tongue than the shop's least wall; set the outer pins nearer "
+            "to the middle",
+        ),
+        NoteRule(
+            (fixed("pin", 3.0), fixed("halfway_distance", -1.0)),
+            "half-way pins would crowd the middle one; leave them out on so narrow a panel",
         ),
         NoteRule(
             (fixed("width", 0.5), *(Term(term.name, -term.times, term.only_room) for term in TONGUE.terms)),

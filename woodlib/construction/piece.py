@@ -96,6 +96,7 @@ class Allowances:
     groove_cover_m: float = _default("groove_cover")
     button_hold_m: float = _default("button_hold")
     outermost_share: float = _default("outermost_share")
+    least_wall_m: float = _default("least_wall")
     least_gap_m: float = _default("least_gap")
     lap_cover_m: float = _default("lap_cover")
     back_board_m: float = _default("back_board")

@@ -16,6 +16,7 @@ from .piece import Allowances, Piece
 
 Quantities = dict[str, float]
 RANGE = ("low", "mid", "high")
+MOVING_SHARE = 0.06  # of half the width, for all travel between an outer slot and the end it is near; an assumption of ours
 
 
 def travel_quantities(
@@ -78,9 +79,12 @@ def at_fixing(quantities: Mapping[str, float], name: str, distance_m: float) -> 
     return {f"{name}_{way}": share * quantities[f"{way}_high"] for way in ("narrowing", "widening")}
 
 
-def fixings(quantities: Mapping[str, float], allowances: Allowances) -> Quantities:
-    """Careful travel of the edges and of the outer and half-way fixings, and where those fixings sit, metres."""
-    outer = 0.5 * quantities["width"] * allowances.outermost_share
+def fixings(quantities: Mapping[str, float], allowances: Allowances, outer_m: float | None = None) -> Quantities:
+    """Careful travel of the edges and of the outer and half-way fixings, and where those fixings sit, metres.
+
+    ``outer_m`` of the outer fixings from the middle; left out, the shop's share of half the width.
+    """
+    outer = 0.5 * quantities["width"] * allowances.outermost_share if outer_m is None else outer_m
     return {
         **at_fixing(quantities, "outer", outer),
         **at_fixing(quantities, "halfway", 0.5 * outer),
@@ -89,6 +93,17 @@ def fixings(quantities: Mapping[str, float], allowances: Allowances) -> Quantiti
         "halfway_distance": 0.5 * outer,
         "clearance": allowances.slot_clearance_m,
     }
+
+
+def outermost_m(width_m: float, kept_m: float) -> float:
+    """Middle of the width to an outer fixing: half of it, less what moves and less ``kept_m`` that never changes, m.
+
+    What moves is counted as a share that seldom is more, so that the place does not change with the air of the house.
+
+    >>> round(outermost_m(0.5, 0.03), 6)
+    0.205
+    """
+    return 0.5 * width_m * (1.0 - MOVING_SHARE) - kept_m
 
 
 def in_opening(quantities: Mapping[str, float], name: str, opening_m: float, least_m: float) -> Quantities:
