@@ -155,6 +155,13 @@ def test_a_piece_is_set_out_into_a_folder_that_is_made_and_never_written_over(tm
     assert {path.name: path.read_bytes() for path in folder.iterdir()} == before
 
 
+def test_what_is_unusual_about_a_brief_is_said_before_it_is_set_out(tmp_path, capsys):
+    brief = tmp_path / "seat.toml"
+    brief.write_text(SEAT.read_text(encoding="utf-8").replace("coats = 3", "coats = 0"), encoding="utf-8")
+    assert command_line.run(["setout", str(brief)]) == 0
+    assert "Please check: seat.toml, line 30: finish.coats is 0" in capsys.readouterr().err
+
+
 def test_a_piece_is_set_out_beside_its_brief_when_no_folder_is_named_and_warns_before_it_writes(tmp_path, capsys):
     brief = tmp_path / "seat.toml"
     brief.write_text(SEAT.read_text(encoding="utf-8").replace('inset = "3/4 in"', 'inset = "1-1/2 in"'), encoding="utf-8")

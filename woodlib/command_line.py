@@ -136,9 +136,9 @@ def set_out(chosen: argparse.Namespace) -> int:
     return 0
 
 
-def show_set_out(plan) -> None:
+def show_set_out(plan, brief) -> None:
     """Say how the piece is built, and what is to be checked before it is cut."""
-    for warning in dict.fromkeys(warning for item in plan.hardware for warning in item.warnings):
+    for warning in dict.fromkeys([*brief.remarks, *(warning for item in plan.hardware for warning in item.warnings)]):
         print(f"Please check: {warning}", file=sys.stderr)
     print(f"Set out: {plan.made.construction}.", flush=True)
 

@@ -4,10 +4,14 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from setting_out.briefs import brief_of, verdict_on
 
 from woodlib.brief import Hardware
+from woodlib.errors import InputError
 from woodlib.setting_out.hardware import strains_of
+from woodlib.setting_out.hardware_overlaps import holes_of
 from woodlib.setting_out.plan import set_out
 from woodlib.units import metres
 
@@ -122,3 +126,41 @@ def test_a_name_as_long_as_a_brief_allows_is_set_out_with_its_dowels():
     boards = [StockBoard("A", "6 in", "10 ft", "1-1/8 in", 3)]
     plan = set_out(brief, boards, verdict_on(brief, "buttons"))
     assert plan.joints and plan.hardware[0].pair.name == "x" * 200
+
+
+lengths = st.integers(1, 700).map(lambda number: f"{number} mm")
+items = st.tuples(
+    st.sampled_from(["along the grain", "across the grain"]),
+    lengths,
+    st.dictionaries(st.sampled_from(["inset", "middle"]), lengths).flatmap(
+        lambda typed: st.integers(1, 20).map(lambda screw: typed | {"screw": f"{screw} mm"})
+    ),
+)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(items, min_size=1, max_size=3))
+def test_hardware_is_refused_in_sentences_or_all_its_holes_are_holes_in_the_wood(listed):
+    try:
+        plan = plan_with("battens", *listed)
+    except InputError as error:
+        assert 1 <= len(error.problems) <= len(listed)
+        assert all("\n" not in sentence and " -" not in sentence for sentence in error.problems)
+        return
+    for item in plan.hardware:
+        for hole in holes_of(item):
+            for runs, size in (("along the grain", plan.made.size_m[0]), ("across the grain", plan.made.size_m[1])):
+                low, high = hole.along(runs)
+                assert 0 <= low < high <= size
+        assert item.pair.centres_m > item.fit.drill.marked_m
+    told = [any("run into" in warning for warning in item.warnings) for item in plan.hardware]
+    assert sum(told) != 1  # whatever runs into something is run into
+
+
+def test_a_slot_reaches_as_far_as_it_is_drawn():
+    (item,) = plan_with("buttons", across(inset="3/4 in", screw="5 mm")).hardware
+    round_hole, slot = holes_of(item)
+    bore, (length, middle) = item.fit.drill.marked_m, item.slots.at(item.pair.holes_m[1])
+    assert round_hole.along("across the grain") == (item.pair.holes_m[0] - bore / 2, item.pair.holes_m[0] + bore / 2)
+    low, high = slot.along("across the grain")
+    assert high - low == max(length.marked_m, bore) and (low + high) / 2 == item.pair.holes_m[1] + middle.marked_m

@@ -6,6 +6,7 @@ import os
 from collections.abc import Callable
 from pathlib import Path
 
+from ..brief import Brief
 from ..errors import InputError
 from ..figures.svg import svg
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, pdf_bytes, shop_drawing
@@ -35,12 +36,12 @@ def shop_files(plan: SettingOut) -> dict[str, Callable[[], bytes]]:
 
 
 def write_shop_files(
-    brief_path: str | Path, folder: str | Path, way: str = "", told: Callable[[SettingOut], None] | None = None
+    brief_path: str | Path, folder: str | Path, way: str = "", told: Callable[[SettingOut, Brief], None] | None = None
 ) -> tuple[Path, ...]:
     """Set out the piece of a brief and write its lists and drawings into a folder, which is made where there is none.
 
-    ``way`` to build, by key or name, instead of the one that is decided on; ``told`` gets the plan before anything is
-    written. Returns the paths. Raises :class:`InputError` with one sentence per mistake in the brief, and, before
+    ``way`` to build, by key or name, instead of the one that is decided on; ``told`` gets the plan and the brief
+    before anything is written. Returns the paths. Raises :class:`InputError` with one sentence per mistake in the brief, and, before
     anything is written, for each file that is there already.
     """
     target = _folder(folder)
@@ -50,7 +51,7 @@ def write_shop_files(
     contents = {target / name: make() for name, make in shop_files(plan).items()}
     _refuse_what_is_there(tuple(contents))
     if told:
-        told(plan)
+        told(plan, brief)
     try:
         target.mkdir(exist_ok=True)
         for path, content in contents.items():
