@@ -73,7 +73,7 @@ def test_the_seat_from_one_brief(plan):
         "left finger pull, 1 (in the stile) | 8-31/64 in (215.4 mm) | 3/4 in (19.1 mm)",
         "Glue lines 1, 2",
         "cut the joints of the frame.",
-        "Weight: about 20.2 lb (9.2 kg)",
+        "Weight: about 20.1 lb (9.1 kg)",
         "Buy 10 board feet (0.022 m3) of 4/4",
         "Tenon cheek: 8 glue lines",
         "blank, length | 1085.85 mm | 42-3/4 in, exact",
@@ -117,3 +117,13 @@ def test_tables_of_more_than_three_columns_are_marked_wide_for_phones(plan):
     assert 'class="wide"' in cards.holes_to_bore(plan).html
     for card in (cards.parts_to_cut, cards.blanks_to_cut, cards.dowels_to_bore, cards.roundings_shown):
         assert 'class="wide"' not in card(plan).html
+
+
+def test_a_panel_without_listed_boards_says_what_is_assumed_and_a_lid_is_hung_last():
+    brief = brief_of("500 mm", "900 mm", "20 mm", "50 mm")
+    found = set_out(brief, None, verdict_on(brief, "breadboard", MONTHS, "white ash"))
+    # Blank 500 + 2*6.35 + 2*3.175 = 519.05 -> 520; boards 152.4 - 2*0.79375 = 150.8125: 3.4, so 4 strips of 130.
+    assert "set out in 4 strips 130 mm (5-1/8 in) wide" in cards.blanks_to_cut(found).text
+    one = cards.blanks_to_cut(set_out(brief, (), verdict_on(brief, "breadboard", MONTHS, "white ash"))).text
+    assert "panel, from one board" in one and "glued up" not in one
+    assert cards.setting_out_of(SEAT).order.names[-1] == "hang it on its hinges"

@@ -77,3 +77,11 @@ def test_an_order_found_works_and_none_means_none(triples, present):
     else:
         with pytest.raises(InputError, match="no order works"):
             cut_order(steps, present)
+
+
+def test_a_tangle_is_given_up_in_a_sentence():
+    # Twenty pairs of steps that each take what the other needs: no order works, and there are 2 to the 40 sets of them.
+    tangle = [Step(f"step {n}", [f"edge {n ^ 1}"], removes=[f"edge {n}"]) for n in range(36)]
+    free = [Step(f"free {n}") for n in range(4)]
+    with pytest.raises(InputError, match="tangled|no order works"):
+        cut_order([*free, *tangle], [f"edge {n}" for n in range(36)])

@@ -173,3 +173,23 @@ def test_the_words_carry_the_numbers(plan):
     for length in (*plan.panel_m, *plan.hardware[0].pair.holes_m):
         assert f"{float(length * 1000):.1f}".rstrip("0").rstrip(".") in words
     assert exact_text(plan.end_piece_m) in words
+
+
+def test_without_listed_boards_an_ordinary_width_is_taken_and_said():
+    # Blank 20 + 2*1/4 + 2*1/8 = 20-3/4 in. Ordinary boards 6 in, jointed 6 - 2*1/32 = 5-15/16: 3.49, so 4 strips of
+    # 20-3/4 / 4 = 5-3/16 in, nothing over.
+    bare = replace(BRIEF, boards=())
+    found = set_out(bare)
+    assert [strip.width_m for strip in found.boards.strips] == [5 * INCH + INCH * 3 / 16] * 4
+    assert found.boards.surplus_m == 0 and found.boards.assumed_m == 6 * INCH and len(found.joints) == 3
+    assert any("6 in (152 mm) wide, assumed" in remark for remark in found.remarks)
+    assert "assumed" in cut_rows(found)[1]["where the size comes from"] and found.glued_up
+    assert not any("assumed" in remark for remark in set_out(BRIEF, STOCK).remarks)
+
+
+def test_one_board_is_neither_glued_up_nor_ripped_into_strips():
+    names = set_out(BRIEF, ()).order.names
+    assert not any(word in name for name in names for word in ("glue up", "strips", "dowels"))
+    assert names.index("rip the panel to width") < names.index("cut off the end pieces")
+    names = set_out(BRIEF, STOCK).order.names
+    assert {"glue up", "rip the strips and joint the sawn edges"} < set(names)

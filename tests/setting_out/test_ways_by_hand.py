@@ -170,6 +170,11 @@ def test_a_dowel_over_a_housing_moves_aside():
     ("frame_panel", ("cut the panel to length", "cut the tongues on the panel's edges")),
     ("breadboard", ("cut the panel to length", "cut the tongue on both ends of the panel")),
     ("lapped_back", ("cut to length", "cut laps or tongues and grooves")),
+    ("frame_panel", ("crosscut the boards to rough length", "flatten one face")),
+    ("frame_panel", ("put frame and panel together dry", "glue the frame around the dry panel, soft spacers in its grooves")),
+    ("frame_panel", ("level the joints of the frame", "finish all faces alike, ends too")),
+    ("breadboard", ("saw the notch at each edge of the tongues, down to their width",
+                    "mark the pins through the end pieces on the tongues")),
 ])  # fmt: skip
 def test_what_takes_a_face_away_comes_after_what_needs_it(key, names):
     order = plan_of(key).order.names

@@ -11,6 +11,7 @@ from ..setting_out.exact import exact_text
 from ..setting_out.glue import area_text
 from ..setting_out.lists import dowel_rows, fixing_rows, hole_rows, size_text, where_from
 from ..setting_out.plan import SettingOut, set_out
+from ..units import both
 from .card import Card, folded, heading, joined, listed, paragraphs, table
 from .road import Commission
 
@@ -60,7 +61,8 @@ def _whole(plan: SettingOut) -> list[tuple[str, str]]:
 
 def blanks_to_cut(plan: SettingOut) -> Card:
     """The blanks with all that is lost on the way, and the strips of the panel from the boards on hand."""
-    listed_blanks = [("panel, glued up", 1, plan.blank)] if plan.blank else []
+    panel = "panel, glued up" if plan.glued_up else "panel, from one board"
+    listed_blanks = [(panel, 1, plan.blank)] if plan.blank else []
     listed_blanks += [(entry.part.name, entry.part.count, entry.blank) for entry in plan.blanks]
     rows = [(f"{count} x {name}", blank.text(plan.first)) for name, count, blank in listed_blanks]
     lost = [
@@ -77,6 +79,8 @@ def blanks_to_cut(plan: SettingOut) -> Card:
 def _strips(plan: SettingOut) -> Card:
     if plan.boards is None:
         return NOTHING
+    if plan.boards.assumed_m:
+        return _assumed(plan)
     rows = [
         (f"strip {number}", strip.board, size_text(strip.width_m, plan.first))
         for number, strip in enumerate(plan.boards.strips, start=1)
@@ -90,6 +94,17 @@ def _strips(plan: SettingOut) -> Card:
         paragraphs(f"Boards to cut into: {used}.", f"Beyond the blank's width {spare} is ripped off each long edge.",
                    *plan.boards.remarks),
     )
+
+
+def _assumed(plan: SettingOut) -> Card:
+    """Strips alike, from boards that are not listed."""
+    count, wide = len(plan.boards.strips), both(plan.boards.assumed_m, first=plan.first)
+    strip = size_text(plan.boards.strips[0].width_m, plan.first)
+    said = (
+        f"The panel is set out in {count} strips {strip} wide, edges jointed, ripped from boards {wide} wide."
+        if count > 1 else f"The panel is set out from one board {wide} wide."
+    )  # fmt: skip
+    return paragraphs(f"{said} That width is assumed, as the brief lists no boards: list yours under [[boards]].")
 
 
 def _own_blank(plan: SettingOut) -> Card:

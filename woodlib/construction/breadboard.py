@@ -158,7 +158,7 @@ BREADBOARD = Construction(
     change="A border seen all round would ask for a frame; a step that may never show would ask for a calmer house.",
     steps=(
         "Make the tongue a third of the thickness and the groove a sliding fit.",
-        "Drill the end through, put it on, and mark every pin on the tongue.",
+        "Drill the end from below, short of the show face unless pins may show; put it on, and mark every pin on the tongue.",
         "Drill the middle hole in the tongue round, the offset given nearer to the shoulder; cut the others as slots.",
         "Give each slot the inward and outward reach given, its middle line straight through the mark.",
         "Drive a tapered middle pin; it draws the end tight, so glue is needed at most within a hand's width of it.",

@@ -59,7 +59,7 @@ class BoardsPlan:
 
     ``division`` strips and the surplus in two halves, adding up to all the wood glued; ``blank_width_m`` what is
     needed; ``roundings`` of ripped widths; ``left_out`` one sentence per board that cannot serve; ``gives`` how many
-    strips one board of each name gives.
+    strips one board of each name gives; ``assumed_m`` the width of the rough boards where none are listed.
     """
 
     strips: tuple[Strip, ...]
@@ -68,6 +68,7 @@ class BoardsPlan:
     left_out: tuple[str, ...]
     remarks: tuple[str, ...] = ()
     gives: tuple[tuple[str, int], ...] = ()
+    assumed_m: Fraction | None = None
 
     @property
     def used(self) -> tuple[tuple[str, int, int], ...]:
@@ -150,6 +151,21 @@ def boards_for(
         return replace(_equal(strips, needed, rule, left_out), gives=gives)
     chosen, remarks = _least_surplus(strips, needed)
     return BoardsPlan(_widest_inside(chosen), needed, (), left_out, remarks, gives)
+
+
+def ordinary_boards(blank: Blank, rule: str, practice: ShopPractice) -> BoardsPlan:
+    """Equal strips from boards of an ordinary width, for a panel whose boards are not listed.
+
+    >>> from woodlib.setting_out.blank import blank_for
+    >>> plan = ordinary_boards(blank_for("44 in", "20 in", "7/8 in"), "1/16 in", ShopPractice())
+    >>> len(plan.strips), both(plan.strips[0].width_m)
+    (4, '5-3/16 in (132 mm)')
+    """
+    wide, needed = practice.ordinary_board_m, blank.width.total_m
+    count = ceil(needed / (wide - 2 * practice.edge_jointing_m))
+    rounding = Rounding(needed / count, rule, "up")
+    strips = (Strip("ordinary board", rounding.marked_m),) * count
+    return BoardsPlan(strips, needed, (rounding,), (), gives=(("ordinary board", 1),), assumed_m=wide)
 
 
 def _gives(blank: Blank, stock, widest_m: Fraction | None, practice: ShopPractice) -> tuple[tuple[str, int], ...]:

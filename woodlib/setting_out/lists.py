@@ -77,7 +77,11 @@ def _panel_rows(plan: SettingOut) -> Iterator[Row]:
     yield _cut("blank of the panel" if plan.made else "blank", 1, _sizes(blank), UP, WITH_WASTE)
     for number, strip in enumerate(plan.boards.strips if plan.boards else (), start=1):
         sizes = blank.length.total_m, strip.width_m, blank.thickness.total_m
-        yield _cut(f"strip {number} from board {strip.board}", 1, sizes, UP, "boards on hand, edges jointed")
+        if plan.boards.assumed_m:
+            wide = both(plan.boards.assumed_m, first=plan.first)
+            yield _cut(f"strip {number}", 1, sizes, UP, f"shared evenly by boards {wide} wide, assumed; edges jointed")
+        else:
+            yield _cut(f"strip {number} from board {strip.board}", 1, sizes, UP, "boards on hand, edges jointed")
     if plan.made is None or plan.made.own_ends_m is not None:
         for part in blank.length.pieces:
             sizes = part.size_m, blank.finished_width_m, blank.finished_thickness_m

@@ -9,7 +9,8 @@ from ..errors import InputError, Problems
 from ..units import shown
 from .exact import read_name
 
-MOST_STEPS = 18  # every subset of the steps may be looked at; 2 to the 18 is a quarter of a million
+MOST_STEPS = 40
+MOST_STATES = 200_000  # sets of steps left over that are looked at before a tangle is given up
 USUAL_PRESENT = ("rough face", "rough edge")
 
 
@@ -122,6 +123,8 @@ def _search(steps: list[Step], present: frozenset[str]) -> list[int] | None:
             return []
         if (left, there) in dead:
             return None
+        if len(dead) >= MOST_STATES:
+            raise InputError("steps are so tangled that no order was found; name fewer faces, or split the steps in two groups.")
         for place in sorted(left):
             if steps[place].needs <= there:
                 rest = go(left - {place}, steps[place].after(there))
@@ -195,24 +198,32 @@ def _read_steps(steps: object, present: object) -> tuple[list[Step], frozenset[s
     return listed, there
 
 
-def usual_steps(end_pieces: bool = False, dowels: bool = True, edge_shape: bool = False) -> tuple[Step, ...]:
-    """The steps of a glued panel, as needed by :func:`cut_order`, in the order they come to mind.
+CROSSCUT = Step("crosscut the boards to rough length", makes=["rough lengths"])
+_FLATTEN = Step("flatten one face", ["rough lengths", "rough face"], ["flat face"], ["rough face"])
+_JOINT = Step("joint one edge", ["flat face", "rough edge"], ["square edge of the boards"], ["rough edge"])
+_ONE_BOARD = (
+    CROSSCUT,
+    Step("mark the show face", makes=["numbers"]),
+    _FLATTEN,
+    _JOINT,
+    Step("plane to thickness", ["flat face"], ["parallel face", "level faces"]),
+    Step("rip the panel to width", ["level faces", "square edge of the boards"], ["square edge"]),
+)
 
-    ``end_pieces`` cut from the same blank; ``dowels`` or loose tongues in the glue lines; ``edge_shape`` a bevel,
-    round or taper that takes the square edge away.
 
-    >>> cut_order(usual_steps(end_pieces=True, edge_shape=True)).names[-3:]
-    ('cut the panel to length', 'bore for hardware', 'shape the edges')
-    """
-    steps = [
+def _glued_up(dowels: bool) -> tuple[Step, ...]:
+    """From rough boards to a panel that is ripped to width."""
+    bore = (Step("bore for dowels", ["numbers", "jointed edges"], ["dowel holes"]),) if dowels else ()
+    return (
+        CROSSCUT,
         Step("number the boards and mark the show face", makes=["numbers"]),
-        Step("flatten one face", ["rough face"], ["flat face"], ["rough face"]),
-        Step("joint one edge", ["flat face", "rough edge"], ["square edge of the boards"], ["rough edge"]),
+        _FLATTEN,
+        _JOINT,
         Step("plane to thickness", ["flat face"], ["parallel face"]),
         Step(
             "rip the strips and joint the sawn edges", ["square edge of the boards", "parallel face"], ["jointed edges"]
         ),
-        *([Step("bore for dowels", ["numbers", "jointed edges"], ["dowel holes"])] if dowels else []),
+        *bore,
         Step(
             "glue up",
             ["jointed edges", *(["dowel holes"] if dowels else [])],
@@ -221,7 +232,21 @@ def usual_steps(end_pieces: bool = False, dowels: bool = True, edge_shape: bool 
         ),
         Step("level and smooth the panel", ["panel"], ["level faces"], ["numbers"]),
         Step("rip the panel to width", ["level faces"], ["square edge"]),
-    ]
+    )
+
+
+def usual_steps(
+    end_pieces: bool = False, dowels: bool = True, edge_shape: bool = False, glued_up: bool = True
+) -> tuple[Step, ...]:
+    """The steps of a panel, as needed by :func:`cut_order`, in the order they come to mind.
+
+    ``end_pieces`` cut from the same blank; ``dowels`` or loose tongues in the glue lines; ``edge_shape`` a bevel,
+    round or taper that takes the square edge away; ``glued_up`` from several boards, or from one.
+
+    >>> cut_order(usual_steps(end_pieces=True, edge_shape=True)).names[-3:]
+    ('cut the panel to length', 'bore for hardware', 'shape the edges')
+    """
+    steps = [*(_glued_up(dowels) if glued_up else _ONE_BOARD)]
     if end_pieces:
         steps += [
             Step("number the end pieces on the show face", ["level faces"], ["end numbers"]),

@@ -10,8 +10,9 @@ from ..brief import Brief
 from ..construction.verdict import Verdict
 from ..errors import InputError, Problems
 from ..movement.inputs import check_kind
+from ..units import both
 from .blank import Blank, blank_for, strip_blank
-from .boards import BoardsPlan, StockBoard, boards_for
+from .boards import BoardsPlan, StockBoard, boards_for, ordinary_boards
 from .buying import Purchase, to_buy_all
 from .cautions import cautions_for
 from .exact import Rounding, read_exact
@@ -45,7 +46,8 @@ class SettingOut:
 
     ``made`` the piece as a way to build makes it, None for the plain panel; ``blank`` and ``boards`` of the panel that
     is glued up, ``blanks`` of the parts from one board; ``remarks`` what to know beside the numbers;
-    ``edge`` the long edge that is measured from: the lower one of what stands upright in a drawer.
+    ``edge`` the long edge that is measured from: the lower one of what stands upright in a drawer; ``glued_up`` whether
+    the panel takes more than one board.
     """
 
     title: str
@@ -65,6 +67,7 @@ class SettingOut:
     blanks: tuple[PartBlank, ...] = ()
     remarks: tuple[str, ...] = ()
     edge: str = "front edge"
+    glued_up: bool = False
 
     @property
     def rule(self) -> str:
@@ -134,8 +137,8 @@ def set_out(
     Parameters
     ----------
     brief : as read by ``read_brief``; its lengths are taken exactly as typed
-    stock : boards on hand; left out, those of the brief; without any the panel counts as one board: no glue lines, no
-        dowels
+    stock : boards on hand; left out, those of the brief, or boards of an ordinary width where it lists none; an empty
+        list makes the panel one board: no glue lines, no dowels
     verdict : of the way to build, for this brief's piece: its cuts are taken as they are written in the brief's first
         system; left out, the plain panel of the brief is set out, with ``end_pieces`` from its own blank
     end_pieces : without a verdict: whether end pieces as long as the brief's border are cut from the panel's own blank;
@@ -173,14 +176,15 @@ def set_out(
     solid = made.solid_m3 if made else blank.finished_volume_m3
     weight = weight_of(brief.species(), float(solid), brief.stock.moisture_percent())
     glued = len(boards.strips) > 1 if boards else False
+    glued_up = glued or bool(remark)  # boards that do not reach still have to be glued up once there are enough
     return SettingOut(
         brief.title, brief.first, brief.stock.species, blank, boards,
         tuple(_joints(blank, boards, hardware, made, practice)) if glued else (), hardware,
-        _order(made, glued, hardware, blank), weight, _glue(blank, boards, practice),
+        _order(brief, made, glued, glued_up, hardware, blank), weight, _glue(blank, boards, practice),
         _purchases(brief, blank, blanks, practice),
         cautions_for(blank, weight.mid_kg, brief.piece.kind in LIFTING, practice, tuple(e.blank for e in blanks)),
-        practice, made, blanks, tuple(_remarks(made, boards, remark)),
-        "lower edge" if brief.piece.kind in UPRIGHT else "front edge",
+        practice, made, blanks, tuple(_remarks(made, boards, remark, brief.first)),
+        "lower edge" if brief.piece.kind in UPRIGHT else "front edge", glued_up,
     )  # fmt: skip
 
 
@@ -213,7 +217,7 @@ def _boards(brief: Brief, blank: Blank, stock, equal_widths: bool, rule: str, pr
     """The strips of the panel, and a remark where the brief's own boards do not reach."""
     listed = stock_of(brief) if stock is None else stock
     if not listed:
-        return None, ""
+        return (ordinary_boards(blank, rule, practice) if stock is None else None), ""
     try:
         return boards_for(blank, listed, equal_widths=equal_widths, rule=rule, practice=practice), ""
     except InputError as error:
@@ -232,10 +236,13 @@ def _ends(brief: Brief, end_pieces: bool | None) -> Fraction | None:
     return brief.exact_m("piece.border_width") if has_border and end_pieces is not False else None
 
 
-def _order(made: MadePiece | None, glued: bool, hardware: tuple[SetHardware, ...], blank: Blank | None) -> CutOrder:
+def _order(
+    brief: Brief, made: MadePiece | None, glued: bool, glued_up: bool, hardware: tuple[SetHardware, ...],
+    blank: Blank | None,
+) -> CutOrder:
     if made is None:
-        return cut_order(usual_steps(end_pieces=len(blank.length.pieces) > 1, dowels=glued))
-    return order_for(made, glued, bool(hardware))
+        return cut_order(usual_steps(len(blank.length.pieces) > 1, glued, glued_up=glued_up))
+    return order_for(made, glued, bool(hardware), glued_up=glued_up, lifts=brief.piece.kind in LIFTING)
 
 
 def _glue(blank: Blank | None, boards: BoardsPlan | None, practice: ShopPractice) -> GlueUp:
@@ -259,10 +266,13 @@ def _purchases(brief: Brief, blank: Blank | None, blanks: tuple[PartBlank, ...],
         raise
 
 
-def _remarks(made: MadePiece | None, boards: BoardsPlan | None, remark: str) -> Iterator[str]:
+def _remarks(made: MadePiece | None, boards: BoardsPlan | None, remark: str, first: str) -> Iterator[str]:
     if remark:
         yield remark
-    if boards and made and made.others:
+    if boards and boards.assumed_m:
+        wide = both(boards.assumed_m, first=first)
+        yield f"The brief lists no boards: strips are set out for rough boards {wide} wide, assumed; list yours in it."
+    elif boards and made and made.others:
         others = ", ".join(part.name for part in made.others)
         yield f"Boards on hand are laid out for the panel; take the {others} from what is left, or from what is bought."
     yield from (f"Left out: {reason}." for reason in (boards.left_out if boards else ()))

@@ -62,6 +62,7 @@ class ShopPractice:
     tenon_share: Fraction = _usual("tenon_share")
     batten_end_m: Fraction = _usual("batten_end")
     batten_spacing_m: Fraction = _usual("batten_spacing")
+    ordinary_board_m: Fraction = _usual("ordinary_board")
     turning_allowance_m: Fraction = _usual("turning_allowance")
 
     def __post_init__(self) -> None:

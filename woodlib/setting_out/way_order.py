@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from .order import USUAL_PRESENT, CutOrder, Step, cut_order, usual_steps
+from .order import CROSSCUT, USUAL_PRESENT, CutOrder, Step, cut_order, usual_steps
 from .pieces import MadePiece
 
 BORE = "bore for hardware"
@@ -19,11 +19,15 @@ _FRAME = (
     Step("plough the grooves in the frame", ["square inner edges"], ["grooves"], ["square inner edges"]),
     Step("cut the tongues on the panel's edges", [_EDGE, _ENDS], ["tongues"], [_EDGE, _ENDS]),
     Step("finish the panel, tongues and all", ["tongues"], ["finished panel"]),
-    Step("glue the frame around the dry panel", ["frame joints", "grooves", "finished panel"], ["piece together"]),
+    Step("put frame and panel together dry", ["frame joints", "grooves", "finished panel"], ["dry fit"]),
+    Step("glue the frame around the dry panel, soft spacers in its grooves", ["dry fit"], ["glued frame"], ["dry fit"]),
+    Step("pin the panel at the middle of each rail, where no spacers keep it there", ["glued frame"], ["panel in the middle"]),
+    Step("level the joints of the frame", ["panel in the middle"], ["piece together"]),
 )
 _BOARDS = (
+    CROSSCUT,
     Step("number the boards and mark the show face", makes=["numbers"]),
-    Step("flatten one face", ["rough face"], ["flat face"], ["rough face"]),
+    Step("flatten one face", ["rough lengths", "rough face"], ["flat face"], ["rough face"]),
     Step("joint one edge", ["flat face", "rough edge"], ["jointed edge"], ["rough edge"]),
     Step("plane to thickness", ["flat face"], ["parallel face"]),
     Step("rip to width", ["jointed edge", "parallel face"], [_EDGE]),
@@ -57,8 +61,13 @@ STEPS: Mapping[str, tuple[Step, ...]] = MappingProxyType(
         ),
         "breadboard": (
             _CUT_ENDS,
-            Step("plough and drill the end pieces", ["square end pieces"], ["drilled ends"], ["square end pieces"]),
-            Step("cut the tongue on both ends of the panel", [_EDGE, _ENDS], ["tongues"], [_ENDS]),
+            Step("plough the end pieces, stopped short of their ends", ["square end pieces"], ["ploughed ends"]),
+            Step(
+                "drill the ends from below, short of the show face unless pins may show",
+                ["square end pieces", "ploughed ends"], ["drilled ends"], ["square end pieces"],
+            ),
+            Step("cut the tongue on both ends of the panel", [_EDGE, _ENDS], ["long tongues"], [_ENDS]),
+            Step("saw the notch at each edge of the tongues, down to their width", ["long tongues"], ["tongues"]),
             Step("mark the pins through the end pieces on the tongues", ["drilled ends", "tongues"], ["pin marks"]),
             Step("drill the middle hole and cut the slots in the tongues", ["pin marks"], ["slots"], ["pin marks"]),
             Step("finish the tongues, and pin the ends on", ["slots", "drilled ends"], ["piece together"]),
@@ -98,21 +107,31 @@ STEPS: Mapping[str, tuple[Step, ...]] = MappingProxyType(
 """Steps of a way after, or beside, those of its panel; a way that is not named has none."""
 
 
-def order_for(piece: MadePiece, dowels: bool, hardware: bool) -> CutOrder:
+def order_for(
+    piece: MadePiece, dowels: bool, hardware: bool, *, glued_up: bool = True, lifts: bool = False
+) -> CutOrder:
     """An order of all steps that works, with its reasons.
 
     ``dowels`` whether glue lines of the panel have them; ``hardware`` whether there is any to bore for: then the holes
-    come once the piece is together, or, for a part alone, while its edge and ends are square.
+    come once the piece is together, or, for a part alone, while its edge and ends are square; ``glued_up`` whether
+    the panel takes more than one board; ``lifts`` whether the piece is hung on hinges.
     """
     own = STEPS.get(piece.key, ())
     base: tuple[Step, ...] = ()
     if piece.panel is not None:
-        usual = usual_steps(end_pieces=piece.own_ends_m is not None, dowels=dowels)
+        usual = usual_steps(end_pieces=piece.own_ends_m is not None, dowels=dowels, glued_up=glued_up)
         base = tuple(step for step in usual if step.name != BORE)
     elif piece.key in ("lapped_back", "tongued_back"):
         base = _BOARDS
-    bore = (Step(BORE, ["piece together" if _assembled(own) else _EDGE], ["hardware holes"]),) if hardware else ()
-    return cut_order((*base, *own, *bore), USUAL_PRESENT)
+    return cut_order((*base, *own, *_at_the_end(own, hardware, lifts)), USUAL_PRESENT)
+
+
+def _at_the_end(own: tuple[Step, ...], hardware: bool, lifts: bool) -> tuple[Step, ...]:
+    """Boring, finishing and hanging, once the piece is together or its ends are square."""
+    whole = ["piece together"] if _assembled(own) else [_EDGE, _ENDS]
+    bore = (Step(BORE, whole, ["hardware holes"]),) if hardware else ()
+    finish = Step("finish all faces alike, ends too", [*whole, *(["hardware holes"] if hardware else [])], ["finish"])
+    return (*bore, finish, *((Step("hang it on its hinges", ["finish"]),) if lifts else ()))
 
 
 def _assembled(steps: tuple[Step, ...]) -> bool:
