@@ -10,6 +10,7 @@ from ..construction.for_sliders import HELD_RULE
 from ..construction.index import suitability, verdict_for
 from ..construction.piece import Piece
 from ..construction.verdict import Verdict, risk_levels
+from ..construction.way_words import way_name
 from ..errors import InputError, Problems
 from ..movement.months import MonthlyMoisture, monthly_moisture
 from ..movement.spread import Doubts, Movement
@@ -89,7 +90,7 @@ class Commission:
         key = find_way(way)
         found = [verdict for verdict in self.verdicts if verdict.key == key]
         if not found:
-            raise InputError(f"{way!r} is not among the ways compared here: {', '.join(self._ways)}.")
+            raise InputError(f"{way!r} is not among the ways compared here: {'; '.join(map(way_name, self._ways))}.")
         return replace(self, built=found[0])
 
 
