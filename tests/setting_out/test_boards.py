@@ -98,3 +98,13 @@ def test_how_many_boards_are_cut_into():
     assert plan.used == (("A", 2, 4),) and dict(plan.gives) == {"A": 2}
     plan = boards_for(blank, [StockBoard("B", "7-1/4 in", "50 in", "1 in", 3)])
     assert plan.used == (("B", 3, 3),)
+
+
+def test_a_surplus_beyond_the_trim_is_ripped_off_once():
+    # 473 wanted. Three of 170 - 2 = 168 make 504: 31 over, more than the 6 of the trim, so it comes off the far edge:
+    # glue lines at 168 and 336, and the last strip keeps 168 - 31 = 137. With 160: 474, 1 over, 0.5 off each edge.
+    found = plan(StockBoard("A", "170 mm", "1 m", "25 mm", 3))
+    assert found.once and found.joints_m == (Fraction(168, 1000), Fraction(336, 1000))
+    assert [part.size_m * 1000 for part in found.division.pieces] == [168, 168, 137]
+    close = plan(StockBoard("A", "160 mm", "1 m", "25 mm", 3))
+    assert not close.once and close.joints_m[0] == Fraction(1575, 10_000)

@@ -63,3 +63,10 @@ def test_shop_practice_is_exact_and_every_default_lies_in_its_limits():
 )
 def test_lengths_that_never_end(length, text):
     assert exact_text(Fraction(length)) == text
+
+
+def test_exact_lengths_in_the_units_of_the_brief():
+    # 1/32 in and 27/256 in are exact fractions; 128 mm is 640/127 in, and no fraction of an inch that is read off.
+    assert exact_text(INCH / 32, "customary") == "1/32 in" and exact_text(-3 * INCH / 2, "customary") == "-1-1/2 in"
+    assert exact_text(Fraction(128, 1000), "customary") == "128 mm" and exact_text(2 * INCH, "customary") == "2 in"
+    assert exact_text(Fraction(0), "customary") == "0 mm"

@@ -10,6 +10,7 @@ import pytest
 from setting_out.lengths import INCH
 
 from woodlib.brief import read_brief
+from woodlib.commission import commission_of
 from woodlib.data_files import data_path
 from woodlib.figures.scene import Circle, Words, walk
 from woodlib.setting_out.boards import StockBoard
@@ -193,3 +194,32 @@ def test_one_board_is_neither_glued_up_nor_ripped_into_strips():
     assert names.index("rip the panel to width") < names.index("cut off the end pieces")
     names = set_out(BRIEF, STOCK).order.names
     assert {"glue up", "rip the strips and joint the sawn edges"} < set(names)
+
+
+def test_lists_of_a_millimetre_brief_begin_with_millimetres(tmp_path):
+    found = set_out(across(tmp_path), STOCK)
+    for rows in (cut_rows(found), hole_rows(found), dowel_rows(found)):
+        names = list(rows[0])
+        for name in (name for name in names if name.endswith(", mm")):
+            assert names.index(name) < names.index(f"{name[:-4]}, inches")
+    assert list(cut_rows(set_out(BRIEF, STOCK))[0])[2:4] == ["length, inches", "length, mm"]
+
+
+def test_a_hole_that_has_to_be_checked_says_so_in_its_row(tmp_path):
+    text = data_path("briefs/reading_nook_seat.toml").read_text(encoding="utf-8")
+    path = tmp_path / "deep.toml"
+    path.write_text(text.replace('inset = "3/4 in"', 'inset = "1-1/2 in"'), encoding="utf-8")
+    brief = read_brief(path)
+    commission = commission_of(brief, "frame_panel")
+    rows = hole_rows(set_out(brief, verdict=commission.built))
+    assert all("within 1/4 in (6.4 mm) of it" in row["check"] for row in rows)
+    assert {row["check"] for row in hole_rows(set_out(BRIEF, STOCK))} == {""}
+
+
+@pytest.mark.parametrize(("units", "step"), [("inches", INCH / 8), ("millimetres", 5 * MM)])
+def test_dowels_that_are_free_lie_on_marks_that_are_easily_read(units, step, tmp_path):
+    found = set_out(BRIEF if units == "inches" else across(tmp_path), STOCK)
+    for joint in found.joints:
+        assert all(place % step == 0 for place in joint.wanted_m)
+        free = set(range(1, len(joint.wanted_m) + 1)) - {conflict.number for conflict in joint.conflicts}
+        assert free and all(joint.places_m[n - 1] == joint.wanted_m[n - 1] for n in free)

@@ -77,10 +77,11 @@ def test_breadboard():
     assert plan.made.sums[0].says == "along the grain: 2 x end piece 50 mm + panel 846 mm - 2 x tongue 23 mm = 900 mm"
     assert cubic_mm(plan) == (800 * 500 + 2 * 500 * 50) * 20
     # Blank 846 + 57.15 = 903.15 -> 904, so 0.425 spare at each end: the panel begins at 0.425 + 25.4 + 3.175 = 29 and its
-    # tongue reaches to 29 + 23 = 52. The first dowel, wanted at 50.8, needs 52 + 6.35 + 9.525/2 = 63.1125.
+    # tongue reaches to 29 + 23 = 52. The first dowel, wanted at 50.8, is marked at 50 and needs 52 + 6.35
+    # + 9.525/2 = 63.1125.
     assert len(plan.joints) == 2
     for joint in plan.joints:
-        assert mm(joint.wanted_m[0]) == Fraction("50.8") and mm(joint.places_m[0]) == Fraction("63.1125")
+        assert mm(joint.wanted_m[0]) == 50 and mm(joint.places_m[0]) == Fraction("63.1125")
         assert mm(joint.places_m[-1]) == 904 - Fraction("63.1125")
         assert any("tongue at the left end piece" in conflict.cut for conflict in joint.conflicts)
     # Strips 180 - 2*0.79375 = 178.4125; three are 535.2375, the blank 500 + 19.05 = 519.05 -> 520.
@@ -155,13 +156,13 @@ def test_the_same_piece_in_inches():
 
 def test_a_dowel_over_a_housing_moves_aside():
     # 1100 long: battens at 101.6, 550, 998.4. The blank is 1100 + 57.15 = 1157.15 -> 1158, so the piece begins at 29 and the
-    # middle housing is about 579, where the middle one of seven dowels would be: it has to go to one side.
+    # middle housing is about 579, where the middle one of seven dowels, marked to 5 mm, would be: it has to go to one side.
     brief = brief_of("500 mm", "1100 mm", "20 mm", "50 mm")
     plan = plan_of("sliding_dovetail", [StockBoard("A", "180 mm", "1200 mm", "25 mm", 3)], brief)
     joint = plan.joints[0]
     assert len(joint.wanted_m) % 2 == 1 and joint.places_m is not None
     middle = len(joint.wanted_m) // 2
-    assert mm(joint.wanted_m[middle]) == 579 and abs(mm(joint.places_m[middle]) - 579) > 25
+    assert mm(joint.wanted_m[middle]) == 580 and abs(mm(joint.places_m[middle]) - 579) > 25
     assert conflicts_of(joint.joint, joint.places_m, (), joint.margin_m) == ()
 
 

@@ -6,10 +6,11 @@ from html import escape
 
 from ..figures.scene import Picture
 from ..figures.svg import picture_address
+from ..setting_out.buying import on_hand_text
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, shop_drawing
 from ..setting_out.exact import exact_text
 from ..setting_out.glue import area_text
-from ..setting_out.lists import dowel_rows, fixing_rows, hole_rows, size_text, where_from
+from ..setting_out.lists import dowel_rows, fixing_rows, hole_rows, in_order, size_text, where_from
 from ..setting_out.plan import SettingOut, set_out
 from ..units import both
 from .card import Card, folded, heading, joined, listed, paragraphs, table
@@ -43,7 +44,7 @@ def shop_cards(commission: Commission) -> Card:
 def parts_to_cut(plan: SettingOut) -> Card:
     """The finished parts, where each size comes from, and that they add up exactly."""
     rows = [*_whole(plan), *((f"{part.count} x {part.name}", part.text(plan.first)) for part in plan.made.parts)]
-    sums = listed([f"{line.says}." for line in plan.made.sums])
+    sums = listed([f"{line.said(plan.first)}." for line in plan.made.sums])
     reasons = listed([f"{part.name}: {where_from(part)}." for part in plan.made.parts])
     return joined(
         heading("Parts", 4),
@@ -66,7 +67,7 @@ def blanks_to_cut(plan: SettingOut) -> Card:
     listed_blanks += [(entry.part.name, entry.part.count, entry.blank) for entry in plan.blanks]
     rows = [(f"{count} x {name}", blank.text(plan.first)) for name, count, blank in listed_blanks]
     lost = [
-        f"{name}, {division.direction}: {division.adds_up()}."
+        f"{name}, {division.direction}: {division.adds_up(plan.first)}."
         for name, _, blank in listed_blanks
         for division in (blank.length, blank.width, blank.thickness)
     ]
@@ -85,13 +86,15 @@ def _strips(plan: SettingOut) -> Card:
         (f"strip {number}", strip.board, size_text(strip.width_m, plan.first))
         for number, strip in enumerate(plan.boards.strips, start=1)
     ]
-    spare = size_text(plan.boards.surplus_m / 2, plan.first)
+    near, far = (size_text(ripped, plan.first) for ripped in plan.boards.ripped_m)
+    off = f"{far} is ripped off once, off the edge away from the {plan.edge}" if plan.boards.once else (
+        f"{near} is ripped off each long edge")  # fmt: skip
     used = "; ".join(
         f"{boards} of {name} for {strips} strip{'s' if strips > 1 else ''}" for name, boards, strips in plan.boards.used
     )
     return joined(
         table((f"Strip, from the {plan.edge}", "Board", "Width, edges jointed"), rows, "Strips of the panel"),
-        paragraphs(f"Boards to cut into: {used}.", f"Beyond the blank's width {spare} is ripped off each long edge.",
+        paragraphs(f"Boards to cut into: {used}.", f"Beyond the blank's width {off}.",
                    *plan.boards.remarks),
     )
 
@@ -120,11 +123,11 @@ def _own_blank(plan: SettingOut) -> Card:
 
 def holes_to_bore(plan: SettingOut) -> Card:
     """Every hole: where it is, how to mark it, how wide; what fits, what gets slots, and what is in the way."""
-    rows = [_hole(row, plan.edge) for row in hole_rows(plan)[: -len(plan.made.fixings) or None]]
+    rows = [_hole(row, plan.edge, plan.first) for row in hole_rows(plan)[: -len(plan.made.fixings) or None]]
     head = "Hole", "From the left end", f"From the {plan.edge}", "Mark and bore"
     cards = [table(head, rows, "Holes for hardware")] if rows else []
     said = [item.fit.says for item in plan.hardware]
-    said += [item.slots.says for item in plan.hardware if item.slots]
+    said += [item.slots.said(plan.first) for item in plan.hardware if item.slots]
     cards += [_warned(plan), listed(list(dict.fromkeys(said)))] if rows else []
     cards += [_fixings(plan)] if plan.made.fixings else []
     return joined(heading("Holes", 4), *cards) if cards else NOTHING
@@ -134,10 +137,10 @@ def _fixings(plan: SettingOut) -> Card:
     """Pins or screws of the way itself: those as far from the front edge together, as they are bored alike."""
     rows: dict[str, tuple[list[str], str]] = {}
     for row in fixing_rows(plan):
-        across = f"{row[f'from the {plan.edge}, inches']} ({row[f'from the {plan.edge}, mm']})"
+        across = _place(row, f"from the {plan.edge}", plan.first)
         slot = f"; slot {row['slot across the grain']}, {row['middle of the slot']}" if row["slot across the grain"] else ""
         said = f"bore {row['diameter']}{slot}; {row['mark']}, {row['rounding of the mark']}"
-        along = f"{row['from the left end, inches']} ({row['from the left end, mm']})"
+        along = _place(row, "from the left end", plan.first)
         rows.setdefault(across, ([], said))[0].append(along)
     listed_rows = [(across, ", ".join(along), said) for across, (along, said) in rows.items()]
     head = f"From the {plan.edge}", "From the left end", "Bore"
@@ -145,15 +148,19 @@ def _fixings(plan: SettingOut) -> Card:
     return folded("Pins and screws of the way it is built", table(head, listed_rows, caption))
 
 
-def _hole(row: dict[str, str], edge: str) -> tuple[str, str, str, str]:
+def _hole(row: dict[str, str], edge: str, first: str) -> tuple[str, str, str, str]:
     """A row of the hole list for a page."""
     found = row["middle of the slot"]
     slot = f"; slot {row['slot across the grain']}, {'its middle ' if 'round hole' in found else ''}{found}" if found else ""
-    from_left, from_front = (
-        f"{row[f'{side}, inches']} ({row[f'{side}, mm']})" for side in ("from the left end", f"from the {edge}")
-    )
+    from_left, from_front = (_place(row, side, first) for side in ("from the left end", f"from the {edge}"))
     said = f"{row['mark']}, {row['rounding of the mark']}; bore {row['diameter']}{slot}"
     return f"{row['hole']} (in the {row['in']})", from_left, from_front, said
+
+
+def _place(row: dict[str, str], name: str, first: str) -> str:
+    """A place of a list in both systems, the shop's own first."""
+    one, other = in_order({system: row[f"{name}, {system}"] for system in ("inches", "mm")}, first).values()
+    return f"{one} ({other})"
 
 
 def _warned(plan: SettingOut) -> Card:
@@ -178,8 +185,8 @@ def _alike(plan: SettingOut) -> dict[tuple, list[str]]:
     by_line: dict[str, list[tuple[str, str, str]]] = {}
     for row in dowel_rows(plan):
         moved = row["bore at, mm"] != row["wanted at, mm"]
-        why = f"moved from {row['wanted at, inches']} ({row['wanted at, mm']}): {row['too near']}" if moved else "clear"
-        at = f"{row['bore at, inches']} ({row['bore at, mm']})"
+        why = f"moved from {_place(row, 'wanted at', plan.first)}: {row['too near']}" if moved else "clear"
+        at = _place(row, "bore at", plan.first)
         by_line.setdefault(row["glue line"], []).append((row["dowel"], at if "(no" not in at else "no clear place", why))
     alike: dict[tuple, list[str]] = {}
     for line, rows in by_line.items():
@@ -195,14 +202,16 @@ def order_of_cuts(plan: SettingOut) -> Card:
 
 def weight_and_wood(plan: SettingOut) -> Card:
     """Weight of the piece, glue and clamps, and what to buy."""
-    said = [f"Weight: {plan.weight.text(plan.first)}, at {plan.weight.mc_percent:g} % MC."]
+    said = [f"Weight: {plan.weight.text(plan.first)}, at {round(plan.weight.mc_percent, 1):g} % MC."]
     if plan.blank:
-        said.append(f"Panel: {plan.glue.says}")
+        said.append(f"Panel: {plan.glue.said(plan.first)}")
     for glue in plan.made.glue:
         lines = f"{glue.count} glue line{'s' if glue.count > 1 else ''}"
         clamps = f", {glue.clamps} clamps" if glue.clamps else ", pressed all over"
-        said.append(f"{glue.name[0].upper()}{glue.name[1:]}: {lines}, {area_text(glue.area_m2)}{clamps}.")
+        said.append(f"{glue.name[0].upper()}{glue.name[1:]}: {lines}, {area_text(glue.area_m2, plan.first)}{clamps}.")
     said += [purchase.says for purchase in plan.purchases]
+    if plan.on_hand:
+        said.append(on_hand_text([(b.thickness_m, b.width_m, b.length_m, b.count) for b in plan.on_hand], plan.first))
     sheets = [part for part in plan.made.parts if not part.solid]
     said += [f"Beside it: {part.count} x {part.name}, {part.text(plan.first)}." for part in sheets]
     return joined(heading("Weight, glue, and what to buy", 4), listed(said))
@@ -210,7 +219,7 @@ def weight_and_wood(plan: SettingOut) -> Card:
 
 def roundings_shown(plan: SettingOut) -> Card:
     """Every length that is rounded to be marked: exact, marked, and the difference."""
-    rows = [(name, exact_text(mark.exact_m), f"{mark.text}, {mark.change}") for name, mark in plan.roundings]
+    rows = [(name, exact_text(mark.exact_m, plan.first), f"{mark.text}, {mark.change}") for name, mark in plan.roundings]
     if not rows:
         return NOTHING
     return folded("Each rounding", table(("Length", "Exact", "Marked"), rows, "Rounded once, to be marked"))

@@ -59,7 +59,8 @@ class BoardsPlan:
 
     ``division`` strips and the surplus in two halves, adding up to all the wood glued; ``blank_width_m`` what is
     needed; ``roundings`` of ripped widths; ``left_out`` one sentence per board that cannot serve; ``gives`` how many
-    strips one board of each name gives; ``assumed_m`` the width of the rough boards where none are listed.
+    strips one board of each name gives; ``assumed_m`` the width of the rough boards where none are
+    listed; ``once`` whether all of the surplus is ripped off the far edge, as it is more than the trim.
     """
 
     strips: tuple[Strip, ...]
@@ -69,6 +70,7 @@ class BoardsPlan:
     remarks: tuple[str, ...] = ()
     gives: tuple[tuple[str, int], ...] = ()
     assumed_m: Fraction | None = None
+    once: bool = False
 
     @property
     def used(self) -> tuple[tuple[str, int, int], ...]:
@@ -83,13 +85,18 @@ class BoardsPlan:
 
     @property
     def surplus_m(self) -> Fraction:
-        """Width beyond the blank, m: half is ripped off each edge."""
+        """Width beyond the blank, m: half is ripped off each edge, or all of it off the far one."""
         return self.glued_m - self.blank_width_m
+
+    @property
+    def ripped_m(self) -> tuple[Fraction, Fraction]:
+        """How much of the surplus is ripped off the first edge and off the far one, m."""
+        return (Fraction(0), self.surplus_m) if self.once else (self.surplus_m / 2, self.surplus_m / 2)
 
     @property
     def joints_m(self) -> tuple[Fraction, ...]:
         """Glue lines, from the edge of the blank, m."""
-        at, found = -self.surplus_m / 2, []
+        at, found = -self.ripped_m[0], []
         for strip in self.strips[:-1]:
             at += strip.width_m
             found.append(at)
@@ -97,17 +104,17 @@ class BoardsPlan:
 
     @property
     def division(self) -> Division:
-        """What is left of each strip in the blank, and the surplus ripped off both edges."""
-        half = self.surplus_m / 2
+        """What is left of each strip in the blank, and the surplus ripped off."""
+        near, far = self.ripped_m
         sizes = [strip.width_m for strip in self.strips]
-        sizes[0] -= half
-        sizes[-1] -= half
+        sizes[0] -= near
+        sizes[-1] -= far
         parts = [
             Part(strip.board, "piece", size, n)
             for n, (strip, size) in enumerate(zip(self.strips, sizes, strict=True), 1)
         ]
-        spare = Part("surplus", "spare", half)
-        return Division("width of the panel", (spare, *parts, spare))
+        spare = [Part("surplus", "spare", ripped) for ripped in (near, far)]
+        return Division("width of the panel", (spare[0], *parts, spare[1]))
 
 
 def boards_for(
@@ -150,7 +157,8 @@ def boards_for(
     if equal_widths:
         return replace(_equal(strips, needed, rule, left_out), gives=gives)
     chosen, remarks = _least_surplus(strips, needed)
-    return BoardsPlan(_widest_inside(chosen), needed, (), left_out, remarks, gives)
+    once = sum(strip.width_m for strip in chosen) - needed > practice.edge_trim_m
+    return BoardsPlan(_widest_inside(chosen), needed, (), left_out, remarks, gives, once=once)
 
 
 def ordinary_boards(blank: Blank, rule: str, practice: ShopPractice) -> BoardsPlan:

@@ -20,6 +20,7 @@ from .practice import ShopPractice, check_practice
 BOARD_FOOT_M3 = 144 * INCH**3
 """A board foot is a foot square and an inch thick: 144 cubic inches."""
 
+RESAWN_SHARE = Fraction(3, 4)  # of what is sold: below it much would be planed away; common practice, no source
 SYSTEMS = ("customary", "metric")
 
 
@@ -81,17 +82,32 @@ def board_feet(thickness: object, width: object, length: object) -> Fraction:
     return max(thick, INCH) * wide * long / BOARD_FOOT_M3
 
 
+def on_hand_text(boards: Sequence[tuple[Fraction, Fraction, Fraction, int]], first: str = "customary") -> str:
+    """What rough boards hold, each as (thickness, width, length, count) in metres; not taken off what is bought.
+
+    >>> on_hand_text([(INCH, 12 * INCH, 48 * INCH, 2)])
+    'Boards on hand hold 8.0 board feet (0.019 m3) as measured; they are not taken off what is to be bought.'
+    """
+    feet = sum(count * board_feet(thick, wide, long) for thick, wide, long, count in boards)
+    volume = sum(count * thick * wide * long for thick, wide, long, count in boards)
+    texts = f"{float(feet):.1f} board feet", f"{float(volume):.3f} m3"
+    one, other = texts if first == "customary" else texts[::-1]
+    return f"Boards on hand hold {one} ({other}) as measured; they are not taken off what is to be bought."
+
+
 @dataclass(frozen=True)
 class Purchase:
     """What to buy for one or more blanks alike: net, and with waste.
 
-    ``board_feet`` and ``volume_m3`` with waste, exact; ``net_board_feet`` and ``net_m3`` without.
+    ``board_feet`` and ``volume_m3`` with waste, exact; ``net_board_feet`` and ``net_m3`` without; ``needed_m`` thickness that
+    the thickest of its blanks needs.
     """
 
     rough: RoughThickness
     net_board_feet: Fraction
     net_m3: Fraction
     waste: Fraction
+    needed_m: Fraction | None = None
 
     @property
     def board_feet(self) -> Fraction:
@@ -108,16 +124,17 @@ class Purchase:
         """What to ask the yard for, rounded up once: whole board feet, thousandths of a cubic metre."""
         feet, litres = ceil(self.board_feet), ceil(self.volume_m3 * 1000)
         count = f"{feet} board {'foot' if feet == 1 else 'feet'}"
+        thin = self.needed_m is not None and self.needed_m <= RESAWN_SHARE * self.rough.thickness_m
+        resaw = ", or resaw thicker boards" if thin else ""
         waste = f"{float(100 * self.waste):.0f} % for waste"
         if self.rough.system == "metric":
-            more = float(litres - 1000 * self.volume_m3)
             return (
-                f"Buy {litres / 1000:.3f} m3 ({count}) of {self.rough.name}: the blanks hold {float(self.net_m3):.4f} m3, "
-                f"{waste}, rounded up by {more:.2f} thousandths."
+                f"Buy {litres / 1000:.3f} m3 ({count}) of {self.rough.name}{resaw}: the blanks hold {float(self.net_m3):.4f} m3, "
+                f"with {waste} {float(self.volume_m3):.4f} m3, rounded up."
             )
         return (
-            f"Buy {count} ({litres / 1000:.3f} m3) of {self.rough.name}: the blanks hold {float(self.net_board_feet):.1f}, "
-            f"{waste}, rounded up by {float(feet - self.board_feet):.2f} board feet."
+            f"Buy {count} ({litres / 1000:.3f} m3) of {self.rough.name}{resaw}: the blanks hold {float(self.net_board_feet):.1f}, "
+            f"with {waste} {float(self.board_feet):.1f}, rounded up."
         )
 
 
@@ -136,7 +153,7 @@ def to_buy(
 
     >>> from woodlib.setting_out.blank import blank_for
     >>> to_buy(blank_for("44 in", "20 in", "7/8 in"), waste=0.25).says
-    'Buy 9 board feet (0.020 m3) of 4/4: the blanks hold 6.7, 25 % for waste, rounded up by 0.67 board feet.'
+    'Buy 9 board feet (0.020 m3) of 4/4: the blanks hold 6.7, with 25 % for waste 8.3, rounded up.'
     """
     problems = Problems()
     practice = check_practice(problems, practice)
@@ -148,7 +165,7 @@ def to_buy(
     rough = rough_for(blank.thickness.total_m, system)
     area = number * blank.length.total_m * blank.width.total_m
     feet = area * max(rough.thickness_m, INCH) / BOARD_FOOT_M3
-    return Purchase(rough, feet, area * rough.thickness_m, share)
+    return Purchase(rough, feet, area * rough.thickness_m, share, blank.thickness.total_m)
 
 
 def _share(problems: Problems, waste: object) -> Fraction | None:
@@ -186,6 +203,7 @@ def to_buy_all(
                 one,
                 net_board_feet=one.net_board_feet + other.net_board_feet,
                 net_m3=one.net_m3 + other.net_m3,
+                needed_m=max(one.needed_m, other.needed_m),
             )
         together[one.rough] = one
     return tuple(together[rough] for rough in sorted(together, key=lambda rough: rough.thickness_m))

@@ -17,7 +17,8 @@ ALWAYS = (
 
 
 def cautions_for(
-    blank: Blank | None, mass_kg: float, lifts: bool, practice: ShopPractice, others: tuple[Blank, ...] = ()
+    blank: Blank | None, mass_kg: float, lifts: bool, practice: ShopPractice, others: tuple[Blank, ...] = (),
+    first: str = "customary",
 ) -> tuple[str, ...]:
     """Cautions that these blanks and the weight call for; ``lifts`` whether the piece is lifted on hinges.
 
@@ -27,28 +28,28 @@ def cautions_for(
     >>> cautions_for(blank_for("44 in", "20 in", "7/8 in", end_pieces="2 in"), 9.0, True, ShopPractice())[0]
     'The left end is only 2 in (51 mm) along the grain: plane and joint it while it is still part of the blank, ...'
     """
-    of_panel = (*_short(blank, practice), *_warped(blank)) if blank else ()
-    return (*of_panel, *_short_strips(others, practice), *_heavy(mass_kg, lifts), *ALWAYS)
+    of_panel = (*_short(blank, practice, first), *_warped(blank)) if blank else ()
+    return (*of_panel, *_short_strips(others, practice, first), *_heavy(mass_kg, lifts, first), *ALWAYS)
 
 
-def _short_strips(blanks: tuple[Blank, ...], practice: ShopPractice) -> tuple[str, ...]:
+def _short_strips(blanks: tuple[Blank, ...], practice: ShopPractice, first: str) -> tuple[str, ...]:
     short = [b for b in blanks if b.length.total_m < practice.shortest_jointed_m]
     if not short:
         return ()
     least = min(short, key=lambda b: b.length.total_m)
     return (
-        f"The {least.length.pieces[0].name} is short, {both(least.length.total_m)} rough: joint and plane a piece of at "
-        f"least {both(practice.shortest_jointed_m)} and cut it from that.",
+        f"The {least.length.pieces[0].name} is short, {both(least.length.total_m, first=first)} rough: joint and plane a piece of at "
+        f"least {both(practice.shortest_jointed_m, first=first)} and cut it from that.",
     )
 
 
-def _short(blank: Blank, practice: ShopPractice) -> tuple[str, ...]:
+def _short(blank: Blank, practice: ShopPractice, first: str) -> tuple[str, ...]:
     short = [part for part in blank.length.pieces if part.size_m < practice.shortest_jointed_m]
     if not short:
         return ()
     least = min(short, key=lambda part: part.size_m)
     return (
-        f"The {least.name} is only {both(least.size_m)} along the grain: plane and joint it while it is still part "
+        f"The {least.name} is only {both(least.size_m, first=first)} along the grain: plane and joint it while it is still part "
         "of the blank, then cut it off with a stop that lets it fall free, never between fence and blade.",
     )
 
@@ -58,7 +59,7 @@ def _warped(blank: Blank) -> tuple[str, ...]:
     return ("Cupped or twisted stock rocks and grabs: flatten one face before it meets a saw.",) if lost else ()
 
 
-def _heavy(mass_kg: float, lifts: bool) -> tuple[str, ...]:
+def _heavy(mass_kg: float, lifts: bool, first: str) -> tuple[str, ...]:
     if not lifts or mass_kg < HEAVY_KG:
         return ()
     return (

@@ -65,8 +65,8 @@ class Division:
         sizes = [(part.kind, part.size_m) for part in self.parts]
         return sizes == sizes[::-1]
 
-    def adds_up(self) -> str:
-        """The sum in words, every part exact, equal parts counted together.
+    def adds_up(self, first: str = "metric") -> str:
+        """The sum in words, every part exact in the units of a system, equal parts counted together.
 
         >>> kerf = Part("kerf", "kerf", Fraction(3, 1000))
         >>> Division("length", (kerf, Part("lid", "piece", Fraction(1, 2), 1), kerf)).adds_up()
@@ -77,10 +77,10 @@ class Division:
             if part.size_m:
                 counted[part.name, part.size_m] = counted.get((part.name, part.size_m), 0) + 1
         terms = [
-            f"{n} x {name} {exact_text(size)}" if n > 1 else f"{name} {exact_text(size)}"
+            f"{n} x {name} {exact_text(size, first)}" if n > 1 else f"{name} {exact_text(size, first)}"
             for (name, size), n in counted.items()
         ]
-        return f"{' + '.join(terms)} = {exact_text(self.total_m)}"
+        return f"{' + '.join(terms)} = {exact_text(self.total_m, first)}"
 
 
 def with_waste(

@@ -68,12 +68,23 @@ def read_name(problems: Problems, name: str, value: object, longest: int = 60) -
     return ""
 
 
-def exact_text(length_m: Fraction) -> str:
+FINEST = 256  # parts of an inch that an exact length is still written in
+
+
+def exact_text(length_m: Fraction, first: str = "metric") -> str:
     """The exact length in millimetres, every digit; a division that never ends is written as a fraction.
+
+    With ``first`` "customary" it is written in inches wherever a fraction of an inch is exact.
 
     >>> exact_text(Fraction(59, 400)), exact_text(INCH / 64), exact_text(Fraction(1, 3000))
     ('147.5 mm', '0.396875 mm', '1/3 mm')
+    >>> exact_text(INCH * 43 / 32, "customary"), exact_text(Fraction(64, 1000), "customary")
+    ('1-11/32 in', '64 mm')
     """
+    if first == "customary" and length_m and (length_m / INCH * FINEST).denominator == 1:
+        whole, part = divmod(abs(length_m / INCH), 1)
+        text = f"{whole}-{part}" if whole and part else f"{part or whole}"
+        return f"{'-' if length_m < 0 else ''}{text} in"
     number = length_m / MILLIMETRE
     if (10**9) % number.denominator:
         whole, part = divmod(abs(number), 1)
@@ -124,12 +135,17 @@ class Rounding:
         """Which way and by how much: ``exact``, ``0.14 mm more`` or ``0.14 mm less``."""
         if not self.error_m:
             return "exact"
-        return f"{exact_text(abs(self.error_m))} {'more' if self.error_m > 0 else 'less'}"
+        return f"{exact_text(abs(self.error_m), self.first)} {'more' if self.error_m > 0 else 'less'}"
+
+    @property
+    def first(self) -> str:
+        """The system of its rule: customary or metric."""
+        return "customary" if self.rule.endswith("in") else "metric"
 
     @property
     def says(self) -> str:
         """The whole rounding in words."""
-        return f"{exact_text(self.exact_m)} marked as {self.text}, {self.change}"
+        return f"{exact_text(self.exact_m, self.first)} marked as {self.text}, {self.change}"
 
 
 def mark(length: object, rule: str = "1/16 in", direction: str = "nearest", name: str = "length") -> Rounding:

@@ -40,25 +40,33 @@ class GlueUp:
 
     @property
     def says(self) -> str:
-        """The glue-up in a sentence."""
+        """The glue-up in a sentence, inches first."""
+        return self.said()
+
+    def said(self, first: str = "customary") -> str:
+        """The glue-up in a sentence, with the system that is written first."""
         if not self.lines:
             return "No glue line: the width comes from one board."
         lines = "1 glue line" if self.lines == 1 else f"{self.lines} glue lines"
-        area = area_text(self.area_m2)
-        apart = f" every {both(self.spacing_m, 16, 1)}" if self.clamps > 1 else ""
-        force = f"{round(self.force_n / 4.4482216152605, -1):.0f} lbf ({self.force_n / 1000:.1f} kN)"
-        glue = f"{self.glue_kg / 0.028349523125:.1f} oz ({1000 * self.glue_kg:.0f} g)"
+        area = area_text(self.area_m2, first)
+        apart = f" every {both(self.spacing_m, 16, 1, first=first)}" if self.clamps > 1 else ""
+        force = _two(f"{round(self.force_n / 4.4482216152605, -1):.0f} lbf", f"{self.force_n / 1000:.1f} kN", first)
+        glue = _two(f"{self.glue_kg / 0.028349523125:.1f} oz", f"{1000 * self.glue_kg:.0f} g", first)
         clamps = f"{self.clamps} clamps{apart}, each giving about {force}, above and below in turn"
         return f"{lines}, {area}, about {glue} of glue; {clamps}."
 
 
-def area_text(area_m2: Fraction) -> str:
+def _two(customary: str, metric: str, first: str) -> str:
+    return f"{customary} ({metric})" if first == "customary" else f"{metric} ({customary})"
+
+
+def area_text(area_m2: Fraction, first: str = "customary") -> str:
     """An area of glue in words.
 
     >>> area_text(Fraction(9, 100))
     '0.97 sq ft (0.090 m2)'
     """
-    return f"{float(area_m2) / 0.09290304:.2f} sq ft ({float(area_m2):.3f} m2)"
+    return _two(f"{float(area_m2) / 0.09290304:.2f} sq ft", f"{float(area_m2):.3f} m2", first)
 
 
 def glue_lines(

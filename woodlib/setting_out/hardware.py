@@ -89,7 +89,7 @@ def _set(brief: Brief, piece: MadePiece | None, place: HardwarePlace, practice: 
     if _spans_grain(runs, places):
         slots = grain_slots(pair, *strains_of(brief), screw=screw, practice=practice)
     part = " and ".join(dict.fromkeys(place.part for place in places if place)) or "panel"
-    warnings = tuple(_warnings(pair, runs, inset, fit, slots, piece, places, practice, edges_of(brief, runs))) if piece else ()
+    warnings = tuple(_warnings(pair, runs, inset, fit, slots, piece, places, practice, edges_of(brief, runs), brief.first)) if piece else ()
     return SetHardware(pair, runs, inset, rule, marking, fit, slots, part, warnings)
 
 
@@ -111,7 +111,7 @@ def strains_of(brief: Brief) -> tuple[float, float]:
     return year_strains(year, brief.piece.width_m)
 
 
-def _warnings(pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, practice, edges) -> Iterator[str]:
+def _warnings(pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, practice, edges, first: str) -> Iterator[str]:
     """One sentence for each thing that its holes come too near."""
     margin, half = practice.dowel_margin_m, fit.drill.marked_m / 2
     stretched = max([half, *(length.marked_m / 2 for length in (slots.lengths if slots else ()))])
@@ -120,7 +120,7 @@ def _warnings(pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, 
     for line in piece.lines:
         near = [n for n, centre in enumerate(centres, 1) if _near(line, centre, reach, margin)]
         if near:
-            yield _too_near(pair.name, near, line, margin, _inset_that_clears(line, runs, inset, reach, margin))
+            yield _too_near(pair.name, near, line, margin, _inset_that_clears(line, runs, inset, reach, margin), first)
     parts = list(dict.fromkeys((place.along, place.across) for place in places if place))
     if len(parts) > 1:
         yield (
@@ -133,7 +133,7 @@ def _warnings(pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, 
     edges = [n for n, centre in enumerate(centres, 1) if _at_the_edge(centre, reach, piece.size_m, margin)]
     if edges:
         yield (
-            f"{pair.name}, {_numbers(edges)} less than {both(margin, 64, 0.1)} from the edge of the wood; move it in, or "
+            f"{pair.name}, {_numbers(edges)} less than {both(margin, 64, 0.1, first=first)} from the edge of the wood; move it in, or "
             "expect the edge to split."
         )
 
@@ -163,10 +163,10 @@ def _inset_that_clears(line: JointLine, runs: str, inset: Fraction, reach, margi
     return clear if clear > margin + reach["across"] else None
 
 
-def _too_near(name: str, near: list[int], line: JointLine, margin: Fraction, inset: Fraction | None) -> str:
+def _too_near(name: str, near: list[int], line: JointLine, margin: Fraction, inset: Fraction | None, first: str) -> str:
     what = "in the groove or the gap where parts must slide" if line.loose else "on the glue line"
-    where = f"{name}, {_numbers(near)} at the {line.name}, {what} or within {both(margin, 64, 0.1)} of it"
-    remedy = f"an inset of up to {both(inset, 64, 0.1, 'down')} keeps clear" if inset else "move it aside"
+    where = f"{name}, {_numbers(near)} at the {line.name}, {what} or within {both(margin, 64, 0.1, first=first)} of it"
+    remedy = f"an inset of up to {both(inset, 64, 0.1, 'down', first)} keeps clear" if inset else "move it aside"
     return f"{where}; {remedy}."
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from ..errors import InputError, Problems
-from ..units import both, millimetres, shown
+from ..units import both, shown
 from .exact import Rounding, check_rule, exact_text, read_exact, read_name, read_whole
 from .kernels import error_allowed, hole_for_screw, pair_about
 from .practice import ShopPractice, check_practice
@@ -190,11 +190,12 @@ class HoleFit:
     @property
     def says(self) -> str:
         """The verdict in a sentence."""
-        off, needs = (millimetres(size, 0.1, "up") for size in (self.off_m, self.needs_m))
-        need = f"Each hole may be off by {off}, so a {exact_text(self.screw_m)} screw needs a hole of {needs}"
+        first = self.drill.first
+        off, needs = (both(size, 64, 0.1, "up", first) for size in (self.off_m, self.needs_m))
+        need = f"Each hole may be off by {off}, so a {exact_text(self.screw_m, first)} screw needs a hole of {needs}"
         if self.hole_m is None:
             return f"{need}: drill {self.drill.text}."
-        allowed = f"a hole of {exact_text(self.hole_m)} allows {exact_text(self.allows_m)}"
+        allowed = f"a hole of {exact_text(self.hole_m, first)} allows {exact_text(self.allows_m, first)}"
         return (
             f"{need}; {allowed}, which is enough."
             if self.fits
@@ -219,8 +220,8 @@ def hole_fit(
     directions, each by the sum of all three; a hole wider than its screw by twice that sum takes both.
     Raises :class:`InputError` with a sentence for each bad input.
 
-    >>> hole_fit("4 mm", marking="0.25 mm", drilling="0.25 mm", hole="4.5 mm").says
-    'Each hole may be off by 0.5 mm, so a 4 mm screw needs a hole of 5 mm; a hole of 4.5 mm allows 0.25 mm: ...'
+    >>> hole_fit("4 mm", marking="0.25 mm", drilling="0.25 mm", hole="4.5 mm", first="metric").says
+    'Each hole may be off by 0.5 mm (1/32 in), so a 4 mm screw needs a hole of 5 mm (13/64 in); a hole of 4.5 mm allows ...'
     """
     problems = Problems()
     practice = check_practice(problems, practice)

@@ -58,11 +58,11 @@ def _read_span(problems: Problems, name: str, span: object) -> tuple[Fraction | 
     return low, high
 
 
-def cuts_of(division: Division) -> tuple[LaterCut, ...]:
+def cuts_of(division: Division, first: str = "customary") -> tuple[LaterCut, ...]:
     """The kerfs and the wood trimmed off a blank, as cuts across every glue line that runs along it."""
     waste = [
         (part, low, high)
         for part, low, high in division.spans()
         if part.kind in ("kerf", "trim", "spare") and high > low
     ]
-    return tuple(LaterCut(f"{part.name} at {both(low)}", low, high) for part, low, high in waste)
+    return tuple(LaterCut(f"{part.name} at {both(low, first=first)}", low, high) for part, low, high in waste)

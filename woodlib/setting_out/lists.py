@@ -46,7 +46,7 @@ def cut_rows(plan: SettingOut) -> tuple[Row, ...]:
     for part in plan.made.parts:
         if not numbered or part.role not in ("panel", "strip"):
             directions = tuple(size.direction for size in part.sizes)
-            rows.append(_cut(part.name, part.count, tuple(s.exact_m for s in part.sizes), directions, where_from(part), FINE))
+            rows.append(_cut(part.name, part.count, tuple(s.exact_m for s in part.sizes), directions, where_from(part), plan.first, FINE))
     return tuple(rows)
 
 
@@ -62,7 +62,7 @@ def _strip_rows(plan: SettingOut) -> Iterator[Row]:
     """Blanks of the parts that come from one board."""
     for entry in plan.blanks:
         sizes = _sizes(entry.blank)
-        yield _cut(f"blank of the {entry.part.name}", entry.part.count, sizes, UP, WITH_WASTE)
+        yield _cut(f"blank of the {entry.part.name}", entry.part.count, sizes, UP, WITH_WASTE, plan.first)
 
 
 def _sizes(blank: Blank) -> tuple[Fraction, Fraction, Fraction]:
@@ -74,18 +74,18 @@ def _panel_rows(plan: SettingOut) -> Iterator[Row]:
     blank = plan.blank
     if blank is None:
         return
-    yield _cut("blank of the panel" if plan.made else "blank", 1, _sizes(blank), UP, WITH_WASTE)
+    yield _cut("blank of the panel" if plan.made else "blank", 1, _sizes(blank), UP, WITH_WASTE, plan.first)
     for number, strip in enumerate(plan.boards.strips if plan.boards else (), start=1):
         sizes = blank.length.total_m, strip.width_m, blank.thickness.total_m
         if plan.boards.assumed_m:
             wide = both(plan.boards.assumed_m, first=plan.first)
-            yield _cut(f"strip {number}", 1, sizes, UP, f"shared evenly by boards {wide} wide, assumed; edges jointed")
+            yield _cut(f"strip {number}", 1, sizes, UP, f"shared evenly by boards {wide} wide, assumed; edges jointed", plan.first)
         else:
-            yield _cut(f"strip {number} from board {strip.board}", 1, sizes, UP, "boards on hand, edges jointed")
+            yield _cut(f"strip {number} from board {strip.board}", 1, sizes, UP, "boards on hand, edges jointed", plan.first)
     if plan.made is None or plan.made.own_ends_m is not None:
         for part in blank.length.pieces:
             sizes = part.size_m, blank.finished_width_m, blank.finished_thickness_m
-            yield _cut(f"{part.number} {part.name}", 1, sizes, ("nearest",) * 3, "typed in the brief")
+            yield _cut(f"{part.number} {part.name}", 1, sizes, ("nearest",) * 3, "typed in the brief", plan.first)
 
 
 def hole_rows(plan: SettingOut) -> tuple[Row, ...]:
@@ -106,13 +106,14 @@ def hole_rows(plan: SettingOut) -> tuple[Row, ...]:
                 {
                     "hole": f"{item.pair.name}, {place + 1}",
                     "in": item.part,
-                    **_two("from the left end", along),
-                    **_two(f"from the {plan.edge}", across),
+                    **_two("from the left end", along, plan.first),
+                    **_two(f"from the {plan.edge}", across, plan.first),
                     "mark": _mark_text(mark, item.marking.start),
                     "rounding of the mark": mark.change,
                     "diameter": item.fit.drill.text,
                     "slot across the grain": slot[0].text if slot else "",
                     "middle of the slot": _slot_middle(slot[1]) if slot else "",
+                    "check": " ".join(item.warnings),
                 }
             )
     return (*rows, *fixing_rows(plan))
@@ -124,13 +125,14 @@ def fixing_rows(plan: SettingOut) -> tuple[Row, ...]:
         {
             "hole": fixing.name,
             "in": fixing.part,
-            **_two("from the left end", fixing.along_m),
-            **_two(f"from the {plan.edge}", fixing.across_m),
+            **_two("from the left end", fixing.along_m, plan.first),
+            **_two(f"from the {plan.edge}", fixing.across_m, plan.first),
             "mark": f"{fixing.across.text} from the middle of the width" if fixing.slot else "on the middle of the width",
             "rounding of the mark": fixing.across.change,
             "diameter": both(fixing.diameter.exact_m, 64, 0.1, first=plan.first),
             "slot across the grain": both(fixing.slot.exact_m, 64, 0.1, "up", plan.first) if fixing.slot else "",
             "middle of the slot": "reaches as in the cut list" if fixing.slot else "",
+            "check": "",
         }
         for fixing in (plan.made.fixings if plan.made else ())
     )
@@ -156,12 +158,8 @@ def dowel_rows(plan: SettingOut) -> tuple[Row, ...]:
                 {
                     "glue line": str(line),
                     "dowel": str(number),
-                    **_two("wanted at", wanted),
-                    **(
-                        _two("bore at", place)
-                        if place is not None
-                        else {"bore at, inches": "no clear place", "bore at, mm": "no clear place"}
-                    ),
+                    **_two("wanted at", wanted, plan.first),
+                    **_two("bore at", place, plan.first),
                     "too near": reasons[number],
                 }
             )
@@ -213,24 +211,37 @@ def check_plan(plan: object) -> None:
 
 def _cut(
     name: str, count: int, sizes: tuple[Fraction, ...], directions: tuple[str, ...], comes_from: str,
-    rules: tuple[str, str] = (INCH_RULE, MM_RULE),
+    first: str, rules: tuple[str, str] = (INCH_RULE, MM_RULE),
 ) -> Row:
     row = {"piece": name, "count": str(count)}
-    inch_rule, mm_rule = rules
-    changes: dict[str, list[str]] = {inch_rule: [], mm_rule: []}
+    ruled = in_order(dict(zip(("inches", "mm"), rules, strict=True)), first)
+    changes: dict[str, list[str]] = {system: [] for system in ruled}
     for entry, size, direction in zip(SIZES, sizes, directions, strict=True):
-        for system, rule in (("inches", inch_rule), ("mm", mm_rule)):
+        for system, rule in ruled.items():
             rounding = Rounding(size, rule, direction)
             row[f"{entry}, {system}"] = rounding.text
             if rounding.error_m:
-                changes[rule].append(f"{entry} {rounding.change}")
-    row["rounding, inches"] = "; ".join(changes[inch_rule]) or "exact"
-    row["rounding, mm"] = "; ".join(changes[mm_rule]) or "exact"
+                changes[system].append(f"{entry} {rounding.change}")
+    for system, changed in changes.items():
+        row[f"rounding, {system}"] = "; ".join(changed) or "exact"
     return row | {"where the size comes from": comes_from}
 
 
-def _two(name: str, place: Fraction) -> Row:
-    return {f"{name}, inches": Rounding(place, HOLE_INCH_RULE).text, f"{name}, mm": Rounding(place, HOLE_MM_RULE).text}
+def _two(name: str, place: Fraction | None, first: str) -> Row:
+    """A place in both systems, the shop's own first; None where no place is clear."""
+    rules = in_order({"inches": HOLE_INCH_RULE, "mm": HOLE_MM_RULE}, first)
+    return {f"{name}, {system}": "no clear place" if place is None else Rounding(place, rule).text
+            for system, rule in rules.items()}  # fmt: skip
+
+
+def in_order(systems: dict[str, str], first: str) -> dict[str, str]:
+    """What is said in inches and in mm, the shop's own system first.
+
+    >>> list(in_order({"inches": "3/16 in", "mm": "5 mm"}, "metric"))
+    ['mm', 'inches']
+    """
+    names = ("inches", "mm") if first == "customary" else ("mm", "inches")
+    return {name: systems[name] for name in names}
 
 
 def _mark_text(mark: Rounding, start: str) -> str:

@@ -102,17 +102,21 @@ class Sum:
 
     @property
     def says(self) -> str:
-        """The sum in words.
+        """The sum in words, in millimetres."""
+        return self.said()
 
-        >>> Sum("across", ((2, "stile", Fraction(1, 20)), (1, "opening", Fraction(2, 5))), Fraction(1, 2)).says
+    def said(self, first: str = "metric") -> str:
+        """The sum in words, in the units of a system.
+
+        >>> Sum("across", ((2, "stile", Fraction(1, 20)), (1, "opening", Fraction(2, 5))), Fraction(1, 2)).said()
         'across: 2 x stile 50 mm + opening 400 mm = 500 mm'
         """
         text = ""
         for times, what, size in self.terms:
             often = f"{abs(times)} x " if abs(times) > 1 else ""
             sign = ("- " if times < 0 else "") if not text else (" - " if times < 0 else " + ")
-            text += f"{sign}{often}{what} {exact_text(size)}"
-        return f"{self.name}: {text} = {exact_text(self.total_m)}"
+            text += f"{sign}{often}{what} {exact_text(size, first)}"
+        return f"{self.name}: {text} = {exact_text(self.total_m, first)}"
 
 
 @dataclass(frozen=True)

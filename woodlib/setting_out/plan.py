@@ -15,10 +15,10 @@ from .blank import Blank, blank_for, strip_blank
 from .boards import BoardsPlan, StockBoard, boards_for, ordinary_boards
 from .buying import Purchase, to_buy_all
 from .cautions import cautions_for
-from .exact import Rounding, read_exact
+from .exact import INCH, MILLIMETRE, Rounding, read_exact
 from .glue import GlueUp, glue_lines
 from .hardware import SetHardware, set_hardware
-from .joints import JointPlan, joint_row
+from .joints import JointPlan, even_row, joint_row
 from .later_cuts import LaterCut, cuts_of
 from .made_pieces import made_by
 from .order import CutOrder, cut_order, usual_steps
@@ -29,6 +29,7 @@ from .weight import Weight, weight_of
 
 LIFTING = ("lid", "seat")
 UPRIGHT = ("drawer front", "drawer side")  # their width is a height
+EASY_MARKS_M = {"customary": INCH / 8, "metric": 5 * MILLIMETRE}  # for what may lie a little to one side
 DIRECTIONS = {"along the grain": "length", "across the grain": "width"}
 
 
@@ -47,7 +48,7 @@ class SettingOut:
     ``made`` the piece as a way to build makes it, None for the plain panel; ``blank`` and ``boards`` of the panel that
     is glued up, ``blanks`` of the parts from one board; ``remarks`` what to know beside the numbers;
     ``edge`` the long edge that is measured from: the lower one of what stands upright in a drawer; ``glued_up`` whether
-    the panel takes more than one board.
+    the panel takes more than one board; ``on_hand`` the boards that were given.
     """
 
     title: str
@@ -68,6 +69,7 @@ class SettingOut:
     remarks: tuple[str, ...] = ()
     edge: str = "front edge"
     glued_up: bool = False
+    on_hand: tuple[StockBoard, ...] = ()
 
     @property
     def rule(self) -> str:
@@ -179,12 +181,14 @@ def set_out(
     glued_up = glued or bool(remark)  # boards that do not reach still have to be glued up once there are enough
     return SettingOut(
         brief.title, brief.first, brief.stock.species, blank, boards,
-        tuple(_joints(blank, boards, hardware, made, practice)) if glued else (), hardware,
+        tuple(_joints(blank, boards, hardware, made, brief.first, practice)) if glued else (), hardware,
         _order(brief, made, glued, glued_up, hardware, blank), weight, _glue(blank, boards, practice),
         _purchases(brief, blank, blanks, practice),
-        cautions_for(blank, weight.mid_kg, brief.piece.kind in LIFTING, practice, tuple(e.blank for e in blanks)),
+        cautions_for(blank, weight.mid_kg, brief.piece.kind in LIFTING, practice, tuple(e.blank for e in blanks),
+                     brief.first),
         practice, made, blanks, tuple(_remarks(made, boards, remark, brief.first)),
         "lower edge" if brief.piece.kind in UPRIGHT else "front edge", glued_up,
+        tuple(stock_of(brief) if stock is None else stock),
     )  # fmt: skip
 
 
@@ -282,18 +286,30 @@ def _remarks(made: MadePiece | None, boards: BoardsPlan | None, remark: str, fir
         yield "The weight is that of the solid wood alone; sheet and veneer come on top, and are bought as such."
 
 
-def _joints(blank: Blank, boards: BoardsPlan, hardware, made: MadePiece | None, practice: ShopPractice):
+def _readable_row(length_m: Fraction, first: str, practice: ShopPractice) -> list[Fraction]:
+    """An even row of dowels, each at the nearest mark that is read off at a glance."""
+    step = EASY_MARKS_M[first]
+    row = even_row(length_m, practice.dowel_end_m, practice.dowel_spacing_m)
+    return [max(step, round(place / step) * step) for place in row]
+
+
+def _joints(
+    blank: Blank, boards: BoardsPlan, hardware, made: MadePiece | None, first: str, practice: ShopPractice
+):
     """A dowel row in each glue line, clear of all that is cut later: saw cuts, tongues, housings and holes."""
     thick = blank.thickness.total_m
     start = blank.length.span(_panel_number(blank))[0]
     front = (blank.width.total_m - blank.finished_width_m) / 2
     left, near = made.panel_at_m if made else (Fraction(0), Fraction(0))
     for glue_line in boards.joints_m:
-        cuts = [*cuts_of(blank.length), *_hole_cuts(hardware, made, start - left, front - near - glue_line)]
+        cuts = [*cuts_of(blank.length, first), *_hole_cuts(hardware, made, start - left, front - near - glue_line)]
         cuts += _way_cuts(made, blank, start - left) if made else ()
-        row = joint_row(blank.length.total_m, cuts, depth=thick / 2, practice=practice)
+        wanted = _readable_row(blank.length.total_m, first, practice)
+        row = joint_row(blank.length.total_m, cuts, depth=thick / 2, positions=wanted, practice=practice)
         if row.places_m is None:  # a place in the very middle cannot move while both halves stay alike
-            row = joint_row(blank.length.total_m, cuts, depth=thick / 2, keep_mirrored=False, practice=practice)
+            row = joint_row(
+                blank.length.total_m, cuts, depth=thick / 2, positions=wanted, keep_mirrored=False, practice=practice
+            )
         yield row
 
 

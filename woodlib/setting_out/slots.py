@@ -38,11 +38,15 @@ class GrainSlots:
 
     @property
     def says(self) -> str:
-        """What to cut, in a sentence."""
+        """What to cut, in a sentence, inches first."""
+        return self.said()
+
+    def said(self, first: str = "customary") -> str:
+        """What to cut, in a sentence, with the system that is written first."""
         longest = max(rounding.marked_m for rounding in self.lengths)
         return (
             f"{self.pair.name} spans the grain: drill one hole round, and slot the others across the grain up to "
-            f"{both(longest, 64, 0.5, 'up')} long, with a washer under each head."
+            f"{both(longest, 64, 0.5, 'up', first)} long, with a washer under each head."
         )
 
 
