@@ -127,3 +127,14 @@ def test_a_panel_without_listed_boards_says_what_is_assumed_and_a_lid_is_hung_la
     one = cards.blanks_to_cut(set_out(brief, (), verdict_on(brief, "breadboard", MONTHS, "white ash"))).text
     assert "panel, from one board" in one and "glued up" not in one
     assert cards.setting_out_of(SEAT).order.names[-1] == "hang it on its hinges"
+
+
+def test_what_is_not_set_out_is_said_where_the_holes_are():
+    brief = brief_of("500 mm", "900 mm", "20 mm", "50 mm")
+    for key in ("buttons", "slotted_blocks", "figure_plates"):
+        assert "is not set out here" in cards.holes_to_bore(set_out(brief, (), verdict_on(brief, key, MONTHS, "white ash"))).text
+    assert cards.holes_to_bore(set_out(brief, (), verdict_on(brief, "drawer_front", MONTHS, "white ash"))).text == ""
+
+
+def test_dowels_say_how_thick_how_deep_and_how_high():
+    assert "Dowels 3/8 in (9.5 mm) thick: bore 1 in (25.4 mm) deep" in cards.dowels_to_bore(cards.setting_out_of(SEAT)).text

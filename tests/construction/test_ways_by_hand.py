@@ -166,14 +166,16 @@ def test_drawer_side():
 def test_drawer_bottom():
     # Depth 400, back 12: wanted 6.35 + 412 = 418.35; today 418.35/(1 - 0.00548) = 420.6552, 2.3052 behind the back.
     # In August 420.6552*0.01096 = 4.6104 more: 6.9156. Screw at 6.35 + 400 + 6 = 412.35: 4.8 + 1.6 + 412.35*0.01644 =
-    # 13.1790; backward 2.4 + 0.8 + 412.35*0.00548 = 5.4597. Groove 8 + 8*0.00676 = 8.0541.
+    # 13.1790; backward 2.4 + 0.8 + 412.35*0.00548 = 5.4597. Edges thinned to the
+    # least of 6.35, 12/3 = 4 and 8: 4. Groove 4 + 4*0.00676 = 4.0270.
     found = verdict("drawer_bottom", Piece(ASH, "400 mm", "500 mm", "8 mm", "50 mm", border_thickness_m="12 mm"))
     check(
         found,
         **{
             "bottom, width": 420.6552,
             "bottom behind the drawer's back today": 2.3052,
-            "grooves, width": 8.0541,
+            "edges of the bottom, thinned to": 4.0,
+            "grooves, width": 4.0270,
             "bottom behind the drawer's back in": 6.9156,
             "screw slot below the back, length": 13.179,
             "screw slot below the back, backward": 5.4597,

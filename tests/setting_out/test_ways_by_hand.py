@@ -12,7 +12,9 @@ from fractions import Fraction
 import pytest
 from setting_out.briefs import brief_of, verdict_on
 
+from woodlib.figures.scene import Circle, Window, walk
 from woodlib.setting_out.boards import StockBoard
+from woodlib.setting_out.drawing import blank_drawing, shop_drawing
 from woodlib.setting_out.joints import conflicts_of
 from woodlib.setting_out.lists import hole_rows
 from woodlib.setting_out.plan import set_out
@@ -78,11 +80,11 @@ def test_breadboard():
     assert cubic_mm(plan) == (800 * 500 + 2 * 500 * 50) * 20
     # Blank 846 + 57.15 = 903.15 -> 904, so 0.425 spare at each end: the panel begins at 0.425 + 25.4 + 3.175 = 29 and its
     # tongue reaches to 29 + 23 = 52. The first dowel, wanted at 50.8, is marked at 50 and needs 52 + 6.35
-    # + 9.525/2 = 63.1125.
+    # + 10/2 = 63.35; 10 is half of the 20 that the board is thick.
     assert len(plan.joints) == 2
     for joint in plan.joints:
-        assert mm(joint.wanted_m[0]) == 50 and mm(joint.places_m[0]) == Fraction("63.1125")
-        assert mm(joint.places_m[-1]) == 904 - Fraction("63.1125")
+        assert mm(joint.wanted_m[0]) == 50 and mm(joint.places_m[0]) == Fraction("63.35")
+        assert mm(joint.places_m[-1]) == 904 - Fraction("63.35")
         assert any("tongue at the left end piece" in conflict.cut for conflict in joint.conflicts)
     # Strips 180 - 2*0.79375 = 178.4125; three are 535.2375, the blank 500 + 19.05 = 519.05 -> 520.
     assert mm(plan.boards.glued_m) == Fraction("535.2375") and mm(plan.boards.blank_width_m) == 520
@@ -91,7 +93,13 @@ def test_breadboard():
 def test_own_blank_rim():
     # 50 + 800 + 50 along, 4 kerfs of 3.175 and 2 trims of 25.4: 963.5 -> 964.
     plan = plan_of("own_blank_rim")
-    assert sizes(plan) == {"panel": (1, 800, 500, 20), "end piece": (2, 50, 500, 20)}
+    # Loose tongue: the lesser of 12.7 and 50/2 into each side, written 12.5, so 25 along its grain; 500 - 2*12.7 = 474.6,
+    # written 474, long; 20/3 = 6.67, written 6, thick. Slots 12.7 + 0.8 = 13.5 deep: 50 - 13.5 = 36.5 to 63.5.
+    assert sizes(plan) == {
+        "panel": (1, 800, 500, 20), "end piece": (2, 50, 500, 20), "loose tongue": (2, 25, 474, 6)
+    }  # fmt: skip
+    assert (mm(plan.made.lines[0].low_m), mm(plan.made.lines[0].high_m)) == (Fraction("36.5"), Fraction("63.5"))
+    assert all(purchase.needed_m > Fraction(20, 1000) for purchase in plan.purchases)  # none is bought for the tongue
     assert mm(plan.blank.length.total_m) == 964 and plan.blanks == ()
     assert [(part.name, mm(part.size_m)) for part in plan.blank.length.pieces] == [
         ("left end", 50), ("panel", 800), ("right end", 50)
@@ -195,3 +203,39 @@ def test_pins_and_screws_of_the_way_itself():
     assert {mm(screw.diameter.exact_m) for screw in screws} == {Fraction("4.8")}
     rows = hole_rows(plan_of("breadboard"))
     assert len(rows) == 10 and rows[0]["from the front edge, mm"] == "45 mm" and len({tuple(row) for row in rows}) == 1
+
+
+def test_tenons_are_set_out():
+    # Stock 20: 20/3 = 6.67 thick. Rail 50: groove 7.95 written 8, haunch 50/4 = 12.5, so 29.5 wide; 31.25 long.
+    (said,) = (remark for remark in plan_of("frame_panel").remarks if remark.startswith("Tenons"))
+    for size in ("6.6 mm", "29.5 mm", "31.2 mm", "8 mm", "12.5 mm"):
+        assert size in said, (size, said)
+
+
+@pytest.mark.parametrize(("thick", "dowel"), [("20 mm", 10), ("19 mm", 8), ("10 mm", 5), ("9 mm", None)])
+def test_a_dowel_takes_half_of_a_board_at_most(thick, dowel):
+    # Sold: 5, 6, 8 and 10 mm. Half of 19 is 9.5, half of 9 is 4.5: a board so thin is glued without dowels.
+    brief = brief_of("500 mm", "900 mm", thick, "50 mm")
+    plan = set_out(brief, [StockBoard("A", "180 mm", "1 m", "30 mm", 3)], verdict_on(brief, "battens"))
+    assert {mm(joint.joint.size_m) for joint in plan.joints} == ({dowel} if dowel else set())
+    assert ("bore for dowels" in plan.order.names) == bool(dowel) and "glue up" in plan.order.names
+    blank_drawing(plan)
+
+
+def test_a_ring_has_its_steps_and_is_drawn_around_its_post():
+    # Post 60. Ring: bore 60 + 2*0.8 + 60*0.01644 = 62.5864, written 63; wall 12, so 87 outside; the scale makes it 100 px.
+    brief = brief_of("60 mm", "400 mm", "60 mm", "12 mm")
+    plan = plan_of("loose_ring", brief=brief)
+    names = plan.order.names
+    assert names.index("bore the ring to its inside diameter") < names.index(
+        "turn the outside of the ring about its bore, and ease its edges"
+    )
+    drawn = [mark for mark in walk(shop_drawing(plan).marks) if isinstance(mark, Circle) and mark.filled]
+    radii = [mark.radius for mark in drawn]
+    assert len(drawn) == 3 and [radius / radii[0] for radius in radii] == pytest.approx([1, 63 / 87, 60 / 87])
+
+
+@pytest.mark.parametrize("key", ["edged_sheet", "veneered_sheet"])
+def test_a_sheet_is_drawn_without_grain(key):
+    windows = [mark for mark in shop_drawing(plan_of(key)).marks if isinstance(mark, Window)]
+    assert any(not window.marks for window in windows) and any(window.marks for window in windows)

@@ -17,6 +17,11 @@ from .card import Card, folded, heading, joined, listed, paragraphs, table
 from .road import Commission
 
 NOTHING = Card("", "")
+ON_A_BASE = ("buttons", "slotted_blocks", "figure_plates")
+NOT_SET_OUT = (
+    "Where the buttons, blocks or plates and their screws sit is not set out here, as it goes with the base: spread them "
+    "evenly, and take gaps and slots from the cut list."
+)
 FITTED = ("drawer_front", "drawer_side", "drawer_bottom", "inset_panel")
 
 
@@ -130,6 +135,7 @@ def holes_to_bore(plan: SettingOut) -> Card:
     said += [item.slots.said(plan.first) for item in plan.hardware if item.slots]
     cards += [_warned(plan), listed(list(dict.fromkeys(said)))] if rows else []
     cards += [_fixings(plan)] if plan.made.fixings else []
+    cards += [paragraphs(NOT_SET_OUT)] if plan.made.key in ON_A_BASE else []
     return joined(heading("Holes", 4), *cards) if cards else NOTHING
 
 
@@ -172,8 +178,12 @@ def dowels_to_bore(plan: SettingOut) -> Card:
     """Dowels in the panel's glue lines: where, and which were moved out of the way of a later cut."""
     if not plan.joints:
         return NOTHING
-    margin = size_text(plan.joints[0].margin_m, plan.first)
-    cards = [heading("Dowels", 4), paragraphs(f"Each keeps {margin} clear of every later cut. From the left end of the blank:")]
+    margin, size = size_text(plan.joints[0].margin_m, plan.first), plan.joints[0].joint
+    bore = (
+        f"Dowels {size_text(size.size_m, plan.first)} thick: bore {size_text(size.reach_m, plan.first)} deep into each edge, "
+        "and a touch deeper for glue, in the middle of the thickness; measure from the show face on both boards."
+    )
+    cards = [heading("Dowels", 4), paragraphs(bore, f"Each keeps {margin} clear of every later cut. From the left end of the blank:")]
     for places, lines in _alike(plan).items():
         name = f"Glue line {lines[0]}" if len(lines) == 1 else f"Glue lines {', '.join(lines)}"
         cards.append(table(("Dowel", "Bore at", "Why there"), list(places), name))
@@ -212,8 +222,11 @@ def weight_and_wood(plan: SettingOut) -> Card:
     said += [purchase.says for purchase in plan.purchases]
     if plan.on_hand:
         said.append(on_hand_text([(b.thickness_m, b.width_m, b.length_m, b.count) for b in plan.on_hand], plan.first))
-    sheets = [part for part in plan.made.parts if not part.solid]
-    said += [f"Beside it: {part.count} x {part.name}, {part.text(plan.first)}." for part in sheets]
+    beside = [part for part in plan.made.parts if not part.solid]
+    said += [
+        f"Beside it{', from offcuts' if part.role == 'offcut' else ''}: {part.count} x {part.name}, {part.text(plan.first)}."
+        for part in beside
+    ]
     return joined(heading("Weight, glue, and what to buy", 4), listed(said))
 
 

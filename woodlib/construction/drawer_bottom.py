@@ -1,7 +1,7 @@
 """A solid drawer bottom, grain from side to side, fixed at the front; its width runs from front to back.
 
 The piece's width is the clear depth inside the drawer, from the front to the back; its border thickness is taken for
-the thickness of the drawer's back, under which the bottom passes.
+the thickness of the drawer's back, under which the bottom passes, and of its sides.
 """
 
 from __future__ import annotations
@@ -11,6 +11,8 @@ from .piece import Allowances, Piece
 from .rules import CutRule, Facts, fixed, travel
 from .travel import Quantities, at_fixing, thickness_travel
 from .verdict import Construction
+
+SIDE_SHARE = 1 / 3  # of a side's thickness that a groove may take; common practice, no source
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
@@ -23,16 +25,17 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     cover, back = allowances.groove_cover_m, piece.border_thickness_m
     narrowing, widening = travels["narrowing_high"] / width, travels["widening_high"] / width
     wanted = cover + width + back
+    tongue = min(allowances.drawer_tongue_m, SIDE_SHARE * back, piece.thickness_m)
     return {
         **at_fixing(travels, "screw", cover + width + 0.5 * back),
-        **thickness_travel(travels, piece, "bottom", piece.thickness_m),
+        **thickness_travel(travels, piece, "tongue", tongue),
         "depth": width,
         "length": piece.length_m,
         "cover": cover,
         "back": back,
         "screw": allowances.screw_diameter_m,
         "clearance": allowances.slot_clearance_m,
-        "thickness": piece.thickness_m,
+        "tongue": tongue,
         "bottom_shrink": wanted * narrowing / (1.0 - narrowing),
         "bottom_growth": wanted * widening / (1.0 - narrowing),
     }
@@ -53,10 +56,17 @@ RULES = (
     ),
     CutRule("grooves in front and sides, depth", (fixed("cover"),), "up", "what holds the bottom all round"),
     CutRule(
+        "edges of the bottom, thinned to",
+        (fixed("tongue"),),
+        "down",
+        "no more than a third of a side, so that wood is left on both sides of the groove",
+        fine=True,
+    ),
+    CutRule(
         "grooves, width",
-        (fixed("thickness"), travel("bottom_widening")),
+        (fixed("tongue"), travel("tongue_widening")),
         "up",
-        "in the dampest month the thicker bottom must still slide",
+        "in the dampest month the thicker edges must still slide",
         fine=True,
     ),
     CutRule(
@@ -113,7 +123,7 @@ DRAWER_BOTTOM = Construction(
         "Run the grain from side to side; turned the other way the bottom would push the sides apart.",
         "Glue its front edge into the front's groove, or fix it there with one screw; put no glue in the side grooves.",
         "Screw it up to the back through the slot, snug and then backed off a touch.",
-        "Thin the edges from below until they slide in the grooves by hand.",
+        "Thin the edges from below to the thickness given, until they slide in the grooves by hand.",
     ),
     kinds=("drawer bottom",),
     outside=OPENING,

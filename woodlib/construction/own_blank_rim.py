@@ -8,6 +8,8 @@ from .rules import CutRule, Facts, NoteRule, fixed, travel
 from .travel import Quantities, at_fixing
 from .verdict import Construction
 
+REACH_SHARE = 0.5  # of the rim's width that a loose tongue goes into; common practice, no source
+
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
     """Blank and rim move as one: the whole width, and the travel of each outer edge, careful end."""
@@ -17,6 +19,7 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
         "clearance": allowances.slot_clearance_m,
         "cover": allowances.edge_cover_m,
         "rim_width": piece.border_width_m,
+        "tongue_reach": min(allowances.edge_cover_m, REACH_SHARE * piece.border_width_m),
         "rim_thickness": piece.border_thickness_m,
         "woods_differ": float(piece.border_wood is not piece.wood),
     }
@@ -43,6 +46,20 @@ RULES = (
     ),
     CutRule(
         "loose tongue in each end joint, thickness", (fixed("rim_thickness", 1 / 3),), "down", "a third of the rim"
+    ),
+    CutRule(
+        "loose tongue in each end joint, reach into each side",
+        (fixed("tongue_reach"),),
+        "down",
+        "half the rim's width at most, so that wood is left beyond it",
+        fine=True,
+    ),
+    CutRule(
+        "slots for the loose tongue, depth on each side",
+        (fixed("tongue_reach"), fixed("clearance", 0.5)),
+        "up",
+        "a little deeper than the tongue reaches, for glue, so that the joint closes",
+        fine=True,
     ),
     CutRule(
         "space to leave beside each long edge",

@@ -94,6 +94,7 @@ class Allowances:
     slot_clearance_m: float = _default("slot_clearance")
     edge_cover_m: float = _default("edge_cover")
     groove_cover_m: float = _default("groove_cover")
+    drawer_tongue_m: float = _default("drawer_tongue")
     button_hold_m: float = _default("button_hold")
     outermost_share: float = _default("outermost_share")
     least_wall_m: float = _default("least_wall")

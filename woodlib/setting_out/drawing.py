@@ -6,6 +6,7 @@ Drawn to one scale that fits the sheet; the picture is data (``figures.scene``) 
 from __future__ import annotations
 
 import io
+from itertools import zip_longest
 from os import PathLike
 from pathlib import Path
 
@@ -156,9 +157,11 @@ def _glue_lines(plan: SettingOut, scale: float) -> list[Mark]:
     if plan.boards is None:
         return marks
     right = LEFT + float(plan.blank.length.total_m) * scale
-    for at, joint in zip(plan.boards.joints_m, plan.joints, strict=True):
+    for at, joint in zip_longest(plan.boards.joints_m, plan.joints):
         y = TOP + float(plan.blank.width.total_m - at) * scale  # measured from the front edge, which is below
         marks.append(Line([(LEFT, y), (right, y)], "glue", 1.2, dash="6 3"))
+        if joint is None:  # too thin for dowels
+            continue
         role = "stop" if joint.places_m is None else "ink"
         for place in joint.places_m or joint.wanted_m:
             x, reach = LEFT + float(place) * scale, max(4.0, float(joint.joint.reach_m) * scale)

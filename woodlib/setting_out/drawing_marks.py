@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from ..figures.scene import Circle, Line, Mark, Words, box, dimension_line
+from ..figures.scene import Area, Circle, Line, Mark, Words, box, dimension_line
 from .hardware import SetHardware
 from .lists import size_text
 from .plan import SettingOut
@@ -63,9 +63,11 @@ def holes(plan: SettingOut, scale: float) -> list[Mark]:
         text = size_text(item.pair.centres_m, plan.first)
         if item.runs == "along the grain":
             marks += dimension_line((x0, y_dimension), (x1, y_dimension), "", size=14)
-            marks.append(Words((x0 + x1) / 2, y_dimension + 20, text, "ink", 14))
             middle = (x0 + x1) / 2
             marks.append(Line([(middle, y0 - 16), (middle, y_dimension + 46)], "quiet", 0.8, dash="8 3 2 3"))
+            half = 3.7 * len(text)  # a ground, so that the centre line does not run through the number
+            marks.append(Area(box(middle - half, y_dimension + 7, 2 * half, 18), "paper"))
+            marks.append(Words(middle, y_dimension + 20, text, "ink", 14))
         else:
             marks.append(Words(x0 + 14, (y0 + y1) / 2 + 5, text, "ink", 14, "start"))
             marks += dimension_line((x0 + 9, y0), (x1 + 9, y1), "")

@@ -160,6 +160,9 @@ def dowel_rows(plan: SettingOut) -> tuple[Row, ...]:
                     "dowel": str(number),
                     **_two("wanted at", wanted, plan.first),
                     **_two("bore at", place, plan.first),
+                    "diameter": size_text(joint.joint.size_m, plan.first),
+                    "depth into each board": size_text(joint.joint.reach_m, plan.first),
+                    "height": "middle of the thickness",
                     "too near": reasons[number],
                 }
             )

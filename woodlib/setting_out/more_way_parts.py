@@ -6,6 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 
+from ..units import both
 from .given import Given
 from .pieces import JointGlue, JointLine, MadePiece, Place, Section, Size, Sum, WoodPart
 from .way_parts import ACROSS, ALONG, made
@@ -81,11 +82,31 @@ def frame_panel(given: Given) -> MadePiece:
                given.width.exact_m)  # fmt: skip
     glue = JointGlue("tenon cheek", 8, tenon, border, 2)
     stub = given.cut("groove in the stiles, depth").exact_m >= tenon
-    remarks = ("The tenons go no deeper than the panel's groove: pin them, or make the border wider.",) if stub else ()
+    remarks = (_tenons(given, tenon), *(
+        ("The tenons go no deeper than the panel's groove: pin them, or make the border wider.",) if stub else ()))  # fmt: skip
     return made(
         given, (panel, stiles, rails), (*sums, rail), _frame_places(given, "stile", "rail"), section,
         lines=lines, glue=(glue,), remarks=remarks,
     )  # fmt: skip
+
+
+HAUNCH_SHARE = Fraction(1, 4)  # of a rail's width, at its outer edge; common practice, no source
+
+
+def _tenons(given: Given, long: Fraction) -> str:
+    """The tenons of the rails in a sentence: a third thick, and less wide than the rail by the groove and a haunch."""
+    groove, border = given.cut("groove in the rails, depth").exact_m, given.border.exact_m
+    haunch = HAUNCH_SHARE * border
+    thick, wide, reach, outer, inner = (
+        both(size, 64, 0.1, "down", given.first)
+        for size in (given.border_thickness.exact_m / 3, border - groove - haunch, long, haunch, groove)
+    )
+    if border - groove - haunch < border / 3:
+        return f"Tenons: {thick} thick, {reach} long; the rail is too narrow for a haunch, so pin or dowel the joint."
+    return (
+        f"Tenons: {thick} thick, a third of the rail, {wide} wide and {reach} long; inside, {inner} of the rail's width goes "
+        f"to the groove, outside, {outer} to a haunch as deep as the stile's groove (practice)."
+    )
 
 
 def mitred_frame(given: Given) -> MadePiece:
@@ -262,7 +283,13 @@ def loose_ring(given: Given) -> MadePiece:
                     (2 * wall, across.exact_m + bore.exact_m), "bored to the cut list")  # fmt: skip
     terms = ((2, "wall", wall), (1, "bore", bore.exact_m))
     wide = given.width.exact_m
-    return made(given, (post, ring), (Sum("ring", terms, across.exact_m),), places, section, wide)
+    half = (across.exact_m - wide) / 2
+    play = (bore.exact_m - wide) / 2
+    around = (
+        Section("ring", (-half, wide + half), (-half, wide + half)),
+        Section("bore of the ring", (-play, wide + play), (-play, wide + play), loose=True),
+    )
+    return made(given, (post, ring), (Sum("ring", terms, across.exact_m),), places, (*around, *section), wide)
 
 
 def _edged(given: Given, veneer: Fraction) -> MadePiece:

@@ -19,7 +19,8 @@ QUARTER_CIRCLE = Fraction(355, 452)
 """A circle over its square; 355/452 is pi/4 to a ten-millionth."""
 
 SOLID = ("panel", "strip", "turned")
-"""Kinds of part that are solid wood; the others are ``sheet`` and ``veneer``."""
+"""Kinds of part that are solid wood; the others are ``sheet``, ``veneer``, and ``offcut``, for which no
+wood is bought and which fills what was cut away."""
 
 
 @dataclass(frozen=True)
@@ -47,7 +48,7 @@ class Size:
 class WoodPart:
     """One part, ``count`` of it alike: length along its own grain, width and thickness, finished.
 
-    ``role`` panel (glued up from boards), strip (from one board), turned, sheet or veneer; ``counted_m`` its length
+    ``role`` panel (glued up from boards), strip (from one board), turned, sheet, veneer or offcut; ``counted_m`` its length
     and width for weight, what is inside other parts left out.
     """
 

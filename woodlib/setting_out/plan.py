@@ -30,6 +30,11 @@ from .weight import Weight, weight_of
 LIFTING = ("lid", "seat")
 UPRIGHT = ("drawer front", "drawer side")  # their width is a height
 EASY_MARKS_M = {"customary": INCH / 8, "metric": 5 * MILLIMETRE}  # for what may lie a little to one side
+DOWELS_M = {
+    "customary": (INCH, tuple(n * INCH / 16 for n in (3, 4, 5, 6))),
+    "metric": (25 * MILLIMETRE, tuple(n * MILLIMETRE for n in (5, 6, 8, 10))),
+}
+"""Reach into each board and the diameters that are sold, by the brief's first system; common practice, no source."""
 DIRECTIONS = {"along the grain": "length", "across the grain": "width"}
 
 
@@ -179,10 +184,11 @@ def set_out(
     weight = weight_of(brief.species(), float(solid), brief.stock.moisture_percent())
     glued = len(boards.strips) > 1 if boards else False
     glued_up = glued or bool(remark)  # boards that do not reach still have to be glued up once there are enough
+    joints = tuple(_joints(blank, boards, hardware, made, brief.first, practice)) if glued else ()
     return SettingOut(
         brief.title, brief.first, brief.stock.species, blank, boards,
-        tuple(_joints(blank, boards, hardware, made, brief.first, practice)) if glued else (), hardware,
-        _order(brief, made, glued, glued_up, hardware, blank), weight, _glue(blank, boards, practice),
+        joints, hardware,
+        _order(brief, made, bool(joints), glued_up, hardware, blank), weight, _glue(blank, boards, practice),
         _purchases(brief, blank, blanks, practice),
         cautions_for(blank, weight.mid_kg, brief.piece.kind in LIFTING, practice, tuple(e.blank for e in blanks),
                      brief.first),
@@ -282,7 +288,7 @@ def _remarks(made: MadePiece | None, boards: BoardsPlan | None, remark: str, fir
     yield from (f"Left out: {reason}." for reason in (boards.left_out if boards else ()))
     if made:
         yield from made.remarks
-    if made and not all(part.solid for part in made.parts):
+    if made and any(part.role in ("sheet", "veneer") for part in made.parts):
         yield "The weight is that of the solid wood alone; sheet and veneer come on top, and are bought as such."
 
 
@@ -293,11 +299,22 @@ def _readable_row(length_m: Fraction, first: str, practice: ShopPractice) -> lis
     return [max(step, round(place / step) * step) for place in row]
 
 
+def _dowel(thickness_m: Fraction, first: str) -> tuple[Fraction, Fraction] | None:
+    """Diameter and reach of the thickest dowel that is sold and takes no more than half of a board; None for thin ones."""
+    reach, sold = DOWELS_M[first]
+    fitting = [size for size in sold if size <= thickness_m / 2]
+    return (max(fitting), reach) if fitting else None
+
+
 def _joints(
     blank: Blank, boards: BoardsPlan, hardware, made: MadePiece | None, first: str, practice: ShopPractice
 ):
     """A dowel row in each glue line, clear of all that is cut later: saw cuts, tongues, housings and holes."""
     thick = blank.thickness.total_m
+    dowel = _dowel(blank.finished_thickness_m, first)
+    if dowel is None:
+        return
+    sizes = {"size": dowel[0], "reach": dowel[1], "depth": thick / 2, "practice": practice}
     start = blank.length.span(_panel_number(blank))[0]
     front = (blank.width.total_m - blank.finished_width_m) / 2
     left, near = made.panel_at_m if made else (Fraction(0), Fraction(0))
@@ -305,11 +322,9 @@ def _joints(
         cuts = [*cuts_of(blank.length, first), *_hole_cuts(hardware, made, start - left, front - near - glue_line)]
         cuts += _way_cuts(made, blank, start - left) if made else ()
         wanted = _readable_row(blank.length.total_m, first, practice)
-        row = joint_row(blank.length.total_m, cuts, depth=thick / 2, positions=wanted, practice=practice)
+        row = joint_row(blank.length.total_m, cuts, positions=wanted, **sizes)
         if row.places_m is None:  # a place in the very middle cannot move while both halves stay alike
-            row = joint_row(
-                blank.length.total_m, cuts, depth=thick / 2, positions=wanted, keep_mirrored=False, practice=practice
-            )
+            row = joint_row(blank.length.total_m, cuts, positions=wanted, keep_mirrored=False, **sizes)
         yield row
 
 
@@ -318,8 +333,8 @@ def _way_cuts(made: MadePiece, blank: Blank, start_m: Fraction) -> Iterator[Late
     low, high = blank.length.span(_panel_number(blank))
     for line in made.lines:
         begins, ends = max(low, start_m + line.low_m), min(high, start_m + line.high_m)
-        if line.runs == "across" and line.loose and begins < ends:
-            yield LaterCut(f"tongue at the {line.name}", begins, ends)
+        if line.runs == "across" and begins < ends:
+            yield LaterCut(f"{'tongue' if line.loose else 'slot'} at the {line.name}", begins, ends)
     planed = (blank.thickness.total_m - blank.finished_thickness_m) / 2
     sunk = next((part.depth[0] for part in made.section if part.part == "batten"), blank.finished_thickness_m)
     for number, place in enumerate((p for p in made.places if p.below and sunk < blank.finished_thickness_m), 1):

@@ -27,6 +27,7 @@ DETAIL_LEFT, DETAIL_WIDE, DETAIL_TALL = LEFT, 300.0, 96.0
 MITRED = ("mitred_frame", "edged_sheet", "veneered_sheet")
 BACKS = ("lapped_back", "tongued_back")
 MOST_NAMES = 6
+SHEET = "sheet"  # it has no grain to draw
 
 
 def way_drawing(plan: SettingOut) -> Picture:
@@ -43,7 +44,7 @@ def way_drawing(plan: SettingOut) -> Picture:
     marks += _section(plan, scale, bottom + 118)
     marks += _detail(plan, bottom + 192)
     notes = (holes_text(plan), scale_text(scale))
-    title, tall = f"{plan.title}: {made.construction}", TALL if len(made.section) > 1 else SHORT
+    title, tall = f"{plan.title}: {made.construction}", TALL if len(made.section) > 1 and not _turned(made) else SHORT
     return Picture(title, WIDTH, tall, (*head(title, notes, tall), *marks))
 
 
@@ -83,8 +84,8 @@ def _plan_view(plan: SettingOut, scale: float) -> list[Mark]:
         outline = _outline(place.along, place.across, wide, scale)
         run, lines = ("x", 7) if place.grain == "along" else ("y", 4)
         tight = min(outline[1][0] - outline[0][0], outline[2][1] - outline[1][1]) < 40
-        marks += [Area(outline, _role(made, place.part)),
-                  Window(outline, tuple(grain_lines(outline, run, 3 if tight else lines, seed=number + 1))),
+        grain = () if place.part == SHEET else grain_lines(outline, run, 3 if tight else lines, seed=number + 1)
+        marks += [Area(outline, _role(made, place.part)), Window(outline, tuple(grain)),
                   Line([*outline, outline[0]], "edge", 1.6)]  # fmt: skip
     marks += _panel_glue_lines(plan, scale) + _hidden(made, scale) + _mitres(made, scale)
     marks += _part_names(made, scale)
@@ -214,6 +215,22 @@ def _whole_of(made: MadePiece) -> Fraction:
     return made.size_m[0] if made.section_runs == "along" else made.size_m[1]
 
 
+def _turned(made: MadePiece) -> bool:
+    return any(part.role == "turned" for part in made.parts)
+
+
+def _rounds(made: MadePiece, left: float, top: float, scale: float) -> list[Mark]:
+    """Turned parts from their end, the outermost first and touching left and top; a bore is seen through."""
+    outer = max(part.spread[1] - part.spread[0] for part in made.section)
+    x = left + float(outer) / 2 * scale
+    y, marks = top + float(outer) / 2 * scale, []
+    for part in made.section:
+        radius = float(part.spread[1] - part.spread[0]) / 2 * scale
+        marks += [Circle(x, y, radius, "paper" if part.loose else "wood-end", filled=True),
+                  Circle(x, y, radius, "edge", 1.6)]  # fmt: skip
+    return marks
+
+
 def _section_marks(made: MadePiece, left: float, top: float, scale: float, seen: Span | None = None) -> list[Mark]:
     """The parts of the section, all of it or from one place to another; where it is cut off no edge is drawn."""
     low, high = seen or (Fraction(0), _whole_of(made))
@@ -224,15 +241,10 @@ def _section_marks(made: MadePiece, left: float, top: float, scale: float, seen:
         if a >= b:
             continue
         outline = box(left + float(a - low) * scale, top + float(c) * scale, float(b - a) * scale, float(d - c) * scale)
-        if any(other.role == "turned" for other in made.parts):
-            radius = float(b - a) / 2 * scale
-            marks += [Circle(left + radius, top + radius, radius, "wood-end", filled=True),
-                      Circle(left + radius, top + radius, radius, "edge", 1.6)]  # fmt: skip
-            continue
         role = "wood-end" if part.end else _role(made, part.part)
         role = "border-wood" if part.end and _role(made, part.part) == "border-wood" else role
         marks.append(Area(outline, role))
-        if not part.end and float(d - c) * scale > 12:
+        if not part.end and part.part != SHEET and float(d - c) * scale > 12:
             marks.append(Window(outline, tuple(grain_lines(outline, "x", 3, seed=number + 1))))
         marks += [Line(outline[:2], "edge", 1.4), Line(outline[2:], "edge", 1.4)]
         marks += [Line([outline[0], outline[3]], "edge", 1.4)] if a == part.spread[0] else []
@@ -243,8 +255,8 @@ def _section_marks(made: MadePiece, left: float, top: float, scale: float, seen:
 def _section(plan: SettingOut, scale: float, top: float) -> list[Mark]:
     """The whole section to the scale of the plan."""
     made = plan.made
-    if any(part.role == "turned" for part in made.parts):
-        scale = min(scale, 100 / float(made.size_m[1]))
+    if _turned(made):
+        return _rounds_told(plan, scale, top)
     marks = _section_marks(made, LEFT, top, scale)
     name = f"section {made.section_runs} the grain, show face up"
     marks.append(Words(LEFT, top - 10, name, "quiet", 14, "start"))
@@ -256,10 +268,22 @@ def _section(plan: SettingOut, scale: float, top: float) -> list[Mark]:
     return marks
 
 
+def _rounds_told(plan: SettingOut, scale: float, top: float) -> list[Mark]:
+    """Turned parts from their end, with each diameter beside them."""
+    section = plan.made.section
+    outer = float(max(part.spread[1] - part.spread[0] for part in section))
+    scale = min(scale, 100 / outer)
+    marks = [*_rounds(plan.made, LEFT, top, scale), Words(LEFT, top - 10, "seen from the end", "quiet", 14, "start")]
+    for number, part in enumerate(section):
+        said = f"{part.part}: {size_text(part.spread[1] - part.spread[0], plan.first)} across"
+        marks.append(Words(LEFT + outer * scale + 14, top + 16 + 20 * number, said, "ink", 14, "start"))
+    return marks
+
+
 def _detail(plan: SettingOut, top: float) -> list[Mark]:
     """The front or left joint larger, cut off where nothing more happens; nothing where there is no joint."""
     made = plan.made
-    if len(made.section) < 2:
+    if len(made.section) < 2 or _turned(made):
         return []
     deep = max(part.depth[1] for part in made.section)
     whole = _whole_of(made)

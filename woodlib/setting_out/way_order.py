@@ -45,6 +45,12 @@ _TURNING = (
     Step("turn to size", ["centres"], ["turned"], ["square blank"]),
     Step("part off the waste", ["turned", "centres"], ["piece together"], ["centres", "blank ends"]),
 )
+_RING = (
+    Step("plane the ring's blank to thickness", makes=["ring blank"]),
+    Step("bore the ring to its inside diameter", ["ring blank"], ["bored ring"]),
+    Step("turn the outside of the ring about its bore, and ease its edges", ["bored ring"], ["ring"], ["bored ring"]),
+    Step("slip the ring over the post; pin it at one place only, or leave it loose", ["ring", "piece together"]),
+)
 _SHEET = (
     Step("plane the edging to thickness", ["rough face"], ["parallel face"], ["rough face"]),
     Step("cut the sheet to size", makes=["square sheet"]),
@@ -95,7 +101,8 @@ STEPS: Mapping[str, tuple[Step, ...]] = MappingProxyType(
         ),
         **dict.fromkeys(("frame_panel", "mitred_frame"), _FRAME),
         **dict.fromkeys(("lapped_back", "tongued_back"), _BACK),
-        **dict.fromkeys(("round_tenon", "loose_ring"), _TURNING),
+        "round_tenon": _TURNING,
+        "loose_ring": (*_TURNING, *_RING),
         "edged_sheet": (*_SHEET, Step(_FLUSH, ["edged sheet"], ["piece together"])),
         "veneered_sheet": (
             *_SHEET,

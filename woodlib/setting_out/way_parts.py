@@ -133,16 +133,37 @@ def own_blank_rim(given: Given) -> MadePiece:
     border = given.border.exact_m
     whole = Sum(ALONG, ((2, "end piece", border), (1, "panel", between.exact_m)), given.length.exact_m)
     tongue = given.cut("loose tongue in each end joint, length across the panel")
-    remarks = [f"{_in_words(tongue, given)} of loose tongue in each end joint, its grain along the panel's."]
+    reach = given.cut("loose tongue in each end joint, reach into each side")
+    slot = given.cut("slots for the loose tongue, depth on each side")
+    thin = given.cut("loose tongue in each end joint, thickness")
+    key = WoodPart("loose tongue", 2, replace(reach, exact_m=2 * reach.exact_m), tongue, thin, "offcut", note=(
+        "from offcuts, side by side where none is as wide; its grain along the panel's"))  # fmt: skip
+    through = Sum("loose tongue", ((2, "reach into each side", reach.exact_m),), 2 * reach.exact_m)
+    remarks = [f"Slots for the loose tongues are {_in_words(slot, given)} deep on each side, in the middle of the thickness."]
     if given.border_thickness.exact_m != given.thickness.exact_m:
         remarks.append("End pieces from the panel's own blank are as thick as the panel, not as the brief's border.")
     glue = JointGlue("end piece to panel, end grain, with a loose tongue", 2, given.width.exact_m,
                      given.thickness.exact_m, given.clamps(given.width.exact_m))  # fmt: skip
     return made(
-        given, (panel, ends), (whole,), _end_places(given, grain="along"), _end_section(given, end=False),
-        lines=_end_lines(given, Fraction(0), False), glue=(glue,), section_runs="along", own_ends_m=border,
+        given, (panel, ends, key), (whole, through), _end_places(given, grain="along"),
+        [*_end_section(given, end=False), *_loose_tongues(given, reach.exact_m, thin.exact_m)],
+        lines=_slotted_lines(given, slot.exact_m), glue=(glue,), section_runs="along", own_ends_m=border,
         remarks=tuple(remarks),
     )  # fmt: skip
+
+
+def _loose_tongues(given: Given, reach: Fraction, thick: Fraction) -> tuple[Section, ...]:
+    """The loose tongue in both end joints, in the middle of the thickness."""
+    border, depth = given.border.exact_m, given.thickness.exact_m
+    span = (depth - thick) / 2, (depth + thick) / 2
+    return tuple(Section("loose tongue", (at - reach, at + reach), span, False)
+                 for at in (border, given.length.exact_m - border))  # fmt: skip
+
+
+def _slotted_lines(given: Given, deep: Fraction) -> tuple[JointLine, ...]:
+    """Both end joints with what their slots take up on each side."""
+    return tuple(replace(line, low_m=line.at_m - deep, high_m=line.at_m + deep)
+                 for line in _end_lines(given, Fraction(0), False))  # fmt: skip
 
 
 def _in_words(size: Size, given: Given) -> str:
@@ -256,5 +277,5 @@ def on_a_base(given: Given) -> MadePiece:
         given, (whole_panel(given),), (Sum(ACROSS, ((1, "panel", wide),), wide),),
         (Place("panel", (zero, long), (zero, wide)),),
         (Section("panel", (zero, wide), (zero, given.thickness.exact_m)),),
-        remarks=("The base is not set out here; buttons, blocks and fasteners come with it.",),
+        remarks=("The base is not set out here, nor where buttons, blocks or plates sit on it; they come with the base.",),
     )  # fmt: skip
