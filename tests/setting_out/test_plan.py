@@ -12,7 +12,7 @@ from setting_out.lengths import INCH
 from woodlib.brief import read_brief
 from woodlib.commission import commission_of
 from woodlib.data_files import data_path
-from woodlib.figures.scene import Circle, Words, walk
+from woodlib.figures.scene import Area, Circle, Words, walk
 from woodlib.setting_out.boards import StockBoard
 from woodlib.setting_out.drawing import LEFT, TOP, blank_drawing, drawing_in_words, shop_drawing, write_pdf, write_svg
 from woodlib.setting_out.exact import exact_text
@@ -223,3 +223,16 @@ def test_dowels_that_are_free_lie_on_marks_that_are_easily_read(units, step, tmp
         assert all(place % step == 0 for place in joint.wanted_m)
         free = set(range(1, len(joint.wanted_m) + 1)) - {conflict.number for conflict in joint.conflicts}
         assert free and all(joint.places_m[n - 1] == joint.wanted_m[n - 1] for n in free)
+
+
+def test_a_centre_line_does_not_run_through_a_number(plan):
+    marks = list(walk(shop_drawing(plan).marks))
+    numbers = [mark for mark in marks if isinstance(mark, Words) and mark.text == "5-3/64 in (128 mm)"]
+    assert len(numbers) == 2
+    for number in numbers:
+        ground = marks[marks.index(number) - 1]
+        line = marks[marks.index(number) - 2]
+        assert isinstance(ground, Area) and ground.role == "paper"
+        xs, ys = zip(*ground.points, strict=True)
+        assert min(xs) < number.x < max(xs) and min(ys) < number.y - 5 < max(ys)  # middle of its letters
+        assert {point[0] for point in line.points} == {number.x}  # the line is drawn first, under the ground

@@ -101,7 +101,8 @@ def blank_in_words(plan: SettingOut) -> str:
     _check_blank(plan)
     sentences = [f"Blank {plan.blank.text(plan.first)}", f"Along it: {', '.join(_numbered(plan))}"]
     if plan.joints:
-        sentences.append(f"{len(plan.joints)} glue lines with {len(plan.joints[0].wanted_m)} dowels each")
+        lines, dowels = len(plan.joints), len(plan.joints[0].wanted_m)
+        sentences.append(f"{lines} glue lines with {dowels} dowels each" if lines > 1 else f"1 glue line with {dowels} dowels")
     return ". ".join(sentences) + "."
 
 
