@@ -77,7 +77,7 @@ def verdict_for(
     >>> air = Year.from_seasons(winter=(20, 30), summer=(25, 60))
     >>> verdict = verdict_for("breadboard", seat, 8, air)
     >>> verdict.risk, verdict.cut("outer slots, length").text()
-    ('safe', '3/4 in (19 mm)')
+    ('safe', '3/4 in (18 mm)')
     """
     way = find_construction(construction)
     months, travels = _travels(piece, stock_mc_percent, air, doubts)
