@@ -108,3 +108,10 @@ def test_a_surplus_beyond_the_trim_is_ripped_off_once():
     assert [part.size_m * 1000 for part in found.division.pieces] == [168, 168, 137]
     close = plan(StockBoard("A", "160 mm", "1 m", "25 mm", 3))
     assert not close.once and close.joints_m[0] == Fraction(1575, 10_000)
+
+
+def test_boards_are_spoken_of_in_the_units_of_the_rule():
+    thin, wide = StockBoard("thin", "300 mm", "2 m", "21 mm"), StockBoard("A", "480 mm", "1 m", "25 mm")
+    assert plan(thin, wide, rule="1 mm").left_out == ("thin is 21 mm (53/64 in) thick, less than 22 mm (7/8 in)",)
+    with pytest.raises(InputError, match=r"stock gives 0 mm .* needs 473 mm \("):
+        plan(thin, rule="1 mm")

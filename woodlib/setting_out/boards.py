@@ -152,11 +152,12 @@ def boards_for(
     check_rule(problems, rule)
     widest_m = None if widest is None else read_exact(problems, "widest strip", widest)
     problems.raise_if_any()
-    strips, left_out = _strips(blank, listed, widest_m, practice)
+    first = "customary" if rule.endswith("in") else "metric"
+    strips, left_out = _strips(blank, listed, widest_m, practice, first)
     needed, gives = blank.width.total_m, _gives(blank, listed, widest_m, practice)
     if equal_widths:
         return replace(_equal(strips, needed, rule, left_out), gives=gives)
-    chosen, remarks = _least_surplus(strips, needed)
+    chosen, remarks = _least_surplus(strips, needed, first)
     once = sum(strip.width_m for strip in chosen) - needed > practice.edge_trim_m
     return BoardsPlan(_widest_inside(chosen), needed, (), left_out, remarks, gives, once=once)
 
@@ -196,7 +197,7 @@ def _rips(board: StockBoard, widest_m: Fraction | None, practice: ShopPractice) 
 
 
 def _strips(
-    blank: Blank, stock, widest_m: Fraction | None, practice: ShopPractice
+    blank: Blank, stock, widest_m: Fraction | None, practice: ShopPractice, first: str
 ) -> tuple[list[Strip], tuple[str, ...]]:
     """Jointed strips that the stock gives, widest first, and why boards were left out."""
     length, thickness = blank.length.total_m, blank.thickness.total_m
@@ -204,11 +205,11 @@ def _strips(
     left_out: list[str] = []
     for board in stock:
         if board.thickness_m < thickness:
-            left_out.append(
-                f"{board.name} is {both(board.thickness_m, 64, 0.1)} thick, less than {both(thickness, 64, 0.1, 'up')}"
-            )
+            have, need = both(board.thickness_m, 64, 0.1, first=first), both(thickness, 64, 0.1, "up", first)
+            left_out.append(f"{board.name} is {have} thick, less than {need}")
         elif board.length_m < length:
-            left_out.append(f"{board.name} is {both(board.length_m)} long, less than {both(length, rounding='up')}")
+            have, need = both(board.length_m, first=first), both(length, rounding="up", first=first)
+            left_out.append(f"{board.name} is {have} long, less than {need}")
         else:
             lengths, rips = _lengths(board, length, practice), _rips(board, widest_m, practice)
             width = (board.width_m - (rips - 1) * practice.saw_kerf_m) / rips - 2 * practice.edge_jointing_m
@@ -219,26 +220,26 @@ def _strips(
     return strips[:MOST_STRIPS], tuple(left_out)
 
 
-def _fewest(strips: list[Strip], needed: Fraction) -> int:
+def _fewest(strips: list[Strip], needed: Fraction, first: str) -> int:
     """How many of the widest strips it takes."""
     total = Fraction(0)
     for count, strip in enumerate(strips, start=1):
         total += strip.width_m
         if total >= needed:
             return count
-    raise _too_little(total, needed)
+    raise _too_little(total, needed, first)
 
 
-def _too_little(total: Fraction, needed: Fraction) -> InputError:
+def _too_little(total: Fraction, needed: Fraction, first: str) -> InputError:
     return InputError(
-        f"stock gives {both(total, rounding='down')} of jointed width in boards long and thick enough, but the blank "
-        f"needs {both(needed, rounding='up')}; add boards, or allow less trim."
+        f"stock gives {both(total, rounding='down', first=first)} of jointed width in boards long and thick enough, but the blank "
+        f"needs {both(needed, rounding='up', first=first)}; add boards, or allow less trim."
     )
 
 
-def _least_surplus(strips: list[Strip], needed: Fraction) -> tuple[list[Strip], tuple[str, ...]]:
+def _least_surplus(strips: list[Strip], needed: Fraction, first: str) -> tuple[list[Strip], tuple[str, ...]]:
     """Of the fewest strips, those with the least surplus: sums of widths, kept only while they can still reach."""
-    count = _fewest(strips, needed)
+    count = _fewest(strips, needed, first)
     sums: list[dict[Fraction, tuple[int, ...]]] = [{Fraction(0): ()}] + [{} for _ in range(count)]
     cut_short = False
     for place, strip in enumerate(strips):
@@ -261,7 +262,7 @@ def _least_surplus(strips: list[Strip], needed: Fraction) -> tuple[list[Strip], 
 
 
 def _equal(strips: list[Strip], needed: Fraction, rule: str, left_out: tuple[str, ...]) -> BoardsPlan:
-    for count in range(_fewest(strips, needed), len(strips) + 1):
+    for count in range(_fewest(strips, needed, "customary" if rule.endswith("in") else "metric"), len(strips) + 1):
         rounding = Rounding(needed / count, rule, "up")
         if strips[count - 1].width_m >= rounding.marked_m:
             chosen = tuple(Strip(strip.board, rounding.marked_m) for strip in strips[:count])
