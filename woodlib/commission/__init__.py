@@ -1,12 +1,13 @@
 """The commission: a brief's road into the notebook and the handout.
 
 ``names`` checks what only the rest of the kit can know (ways to build, finishes, studies), ``road`` turns the brief
-into verdicts and a decision, ``letter``, ``ready``, ``workshop`` and ``shop`` say it, ``card`` is how a text is shown.
+into verdicts and a decision, ``letter``, ``care``, ``ready``, ``workshop`` and ``shop`` say it, ``card`` is how a text is shown.
 """
 
 from __future__ import annotations
 
-from .letter import care_note, comparison_table, decision, opening, small_print, why_it_moves
+from .care import care_note
+from .letter import comparison_table, decision, opening, small_print, why_it_moves
 from .names import BRIEF_VARIABLE, DEMO, checked_brief, chosen_brief
 from .ready import stock_ready
 from .road import Commission, commission_of

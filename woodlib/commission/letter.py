@@ -10,7 +10,8 @@ from ..figures.palette import ROLES
 from ..movement.spread import Movement
 from ..reading.say import humidity, movement
 from ..restraint.measures import STATUS_WORDS, known_sentences, odds_words
-from ..studies.ways_words import HELD, lead_words, month_words, reason
+from ..studies.ways_bench import State
+from ..studies.ways_words import HELD, month_words, reason
 from ..units import both, length_range, write
 from .card import Card, folded, heading, joined, listed, paragraphs, table, told
 from .margin import safe_humidity_percent
@@ -68,17 +69,17 @@ def _if_glued(commission: Commission) -> str:
 
 def _goes(commission: Commission) -> str:
     brief, first = commission.brief, commission.first
-    size = _about(commission.whole_moves.mid_m, first)
+    size = about(commission.whole_moves.mid_m, first)
     wide = both(brief.piece.width_m, first=first)
     whole = f"In your house {wide} of {brief.stock.species} grows and shrinks by {size} over the year."
-    if commission.built.key not in _FRAMED:
+    if commission.built.key not in FRAMED:
         return whole
-    outside = _about(_outside_m(commission), first)
+    outside = about(outside_m(commission), first)
     return f"{whole} Built this way the {brief.piece.kind} itself changes by {outside}; the rest happens inside it."
 
 
 def _to_do(commission: Commission) -> str:
-    driest, dampest = (text.removesuffix(" % RH") for text in _airs(commission))
+    driest, dampest = (text.removesuffix(" % RH") for text in airs_of(commission))
     low, high = safe_humidity_percent(commission)
     short = "" if (low, high) == (int(driest), int(dampest)) else (
         f" Short spells outside that do no harm; call us if it stays below {low} or above {high} % for a month.")  # fmt: skip
@@ -88,10 +89,10 @@ def _to_do(commission: Commission) -> str:
     )
 
 
-_FRAMED = ("frame_panel", "mitred_frame")
+FRAMED = ("frame_panel", "mitred_frame")
 
 
-def _outside_m(commission: Commission) -> float:
+def outside_m(commission: Commission) -> float:
     """How far a frame goes outside over the year, likely: its two members across are solid wood."""
     piece = commission.piece
     return float(commission.whole_moves.times(2.0 * piece.border_width_m / piece.width_m).mid_m)
@@ -100,14 +101,14 @@ def _outside_m(commission: Commission) -> float:
 _TINY_M = 0.0004
 
 
-def _about(metres: float, first: str) -> str:
+def about(metres: float, first: str) -> str:
     """A likely size; what is too small to be seen is said to be so."""
     return "less than 1/64 in (0.4 mm)" if abs(metres) < _TINY_M else f"about {told(movement(metres), first)}"
 
 
 def _range(moves: Movement, first: str) -> str:
     if moves.low_m < 0.0:  # a year that hardly swings: only the doubts are left
-        return f"{_about(moves.mid_m, first)}, at most by {both(moves.high_m, 32, 0.5, 'up', first)}"
+        return f"{about(moves.mid_m, first)}, at most by {both(moves.high_m, 32, 0.5, 'up', first)}"
     return moves.text(first).replace(", could be ", "; it could be ", 1)
 
 
@@ -144,7 +145,7 @@ def _rings(angle_deg: float) -> str:
 
 
 def _house(commission: Commission) -> str:
-    driest, dampest = _airs(commission)
+    driest, dampest = airs_of(commission)
     names = commission.bench.months
     return (
         f"driest in {names[0]} at {driest}, dampest in {names[1]} at {dampest} (RH: the relative humidity of the air, "
@@ -152,7 +153,8 @@ def _house(commission: Commission) -> str:
     )
 
 
-def _airs(commission: Commission) -> tuple[str, str]:
+def airs_of(commission: Commission) -> tuple[str, str]:
+    """The humidity of the driest and of the dampest month, in words."""
     travels = commission.bench.travels
     return tuple(told(humidity(airs.rh_percent)) for airs in (travels.driest, travels.dampest))
 
@@ -182,7 +184,7 @@ def why_it_moves(commission: Commission) -> Card:
     """The reason in numbers of this piece: air, moisture in the wood, width; and along the grain for comparison."""
     first, built, bench = commission.first, commission.built, commission.bench
     numbers = built.quantities
-    driest, dampest = _airs(commission)
+    driest, dampest = airs_of(commission)
     along = commission.piece.wood.axis_strains(numbers["driest_mc"], numbers["dampest_mc"])[0]
     longer = abs(float(along)) * commission.piece.length_m
     return paragraphs(
@@ -234,14 +236,15 @@ def _chosen(verdict: Verdict) -> str:
     return " (ours)" if verdict.allowed else " (asked for)"
 
 
-def _state(commission: Commission, verdict: Verdict):
+def state_of(commission: Commission, verdict: Verdict) -> State:
+    """A way to build at the air of the brief, as sliders have it."""
     bench = commission.bench
     travels = bench.travels
     return bench.state(verdict.key, commission.piece.width_m, travels.driest.rh_percent, travels.dampest.rh_percent)
 
 
 def _month(commission: Commission, verdict: Verdict, way: str) -> str:
-    words = told(month_words(_state(commission, verdict), way), commission.first)
+    words = told(month_words(state_of(commission, verdict), way), commission.first)
     return words[:1].upper() + words[1:] + "."
 
 
@@ -258,7 +261,7 @@ def _judged(commission: Commission, verdict: Verdict) -> str:
 def decision(commission: Commission) -> Card:
     """What is built, why, and what would change the decision."""
     built, advised = commission.built, commission.advised
-    because = told(reason(_state(commission, built)), commission.first)
+    because = told(reason(state_of(commission, built)), commission.first)
     name = _article(way_name(built.key))
     if built.allowed:
         lead = f"We build it as {name}. {because}"
@@ -270,7 +273,7 @@ def decision(commission: Commission) -> Card:
     elif advised.allowed:
         lead = f"Decided so far: {name}. We advise against it. {because}"
         other = (
-            f"Our advice: {_article(way_name(advised.key))}. {told(reason(_state(commission, advised)), commission.first)}"
+            f"Our advice: {_article(way_name(advised.key))}. {told(reason(state_of(commission, advised)), commission.first)}"
         )
     else:
         lead = f"None of the ways compared comes through this house unharmed; {name} is the least risky. {because}"
@@ -292,97 +295,6 @@ def decision(commission: Commission) -> Card:
 def _article(name: str) -> str:
     bare = name.split()[0] in ("battens", "held", "slotted", "figure-eight")
     return name if bare else f"a {name}"
-
-
-def care_note(commission: Commission) -> Card:
-    """For the client: the humidity to keep, what to expect in each season, when to call."""
-    built, bench = commission.built, commission.bench
-    state = _state(commission, built)
-    driest, dampest = _airs(commission)
-    lines = []
-    for way, month in (("narrowing", bench.months[0]), ("widening", bench.months[1])):
-        lead = told(lead_words(state, way), commission.first)
-        verb = "" if built.key in HELD else "is "
-        lines.append(
-            f"Around {month} the {find_construction(built.key).part} {verb}{lead}: {told(month_words(state, way), commission.first)}. "
-            f"{_NORMAL[built.allowed]}"
-        )
-    room = built.cut(_ROOM).text(commission.first) if built.key in _FRAMED else ""
-    expected = _EXPECTED.get(built.key, "").format(
-        month=bench.months[0], outside=_about(_outside_m(commission), commission.first), room=room
-    )
-    lines += [expected] if expected else []
-    low, high = safe_humidity_percent(commission)
-    keep = (
-        f"The piece is made for air between {driest} and {dampest}. A hygrometer in the room costs little and "
-        f"tells you where "
-        "you are. The less the air swings, the less the wood moves; steady air near the middle of that range is "
-        "kindest."
-    )
-    call = [
-        f"if the room stays below {low} % RH or above {high} % RH for more than a month{_why_these(commission)};",
-        f"if a line opens {_WHERE.get(built.key, 'inside the panel')} that you can slide a sheet of paper into;",
-        "if something that used to move freely binds, or the panel bows.",
-    ]
-    care = [
-        "Keep it out of direct sun and away from heaters, stoves and air vents.",
-        "Wipe up water at once; clean with a damp cloth, never a wet one.",
-        *_OF_KIND.get(commission.brief.piece.kind, ()),
-    ]
-    return joined(
-        paragraphs(keep),
-        heading("What to expect", 4),
-        listed(lines),
-        heading("Looking after it", 4),
-        listed(care),
-        heading("When to call us", 4),
-        listed(call),
-    )
-
-
-def _why_these(commission: Commission) -> str:
-    if commission.built.quantities["held_share"]:
-        return ", beyond what the border was judged for"
-    return ": there a usual board has used up the room it was given"
-
-
-_ROOM = "space to leave in front of or behind the frame"
-_EXPECTED = {
-    "frame_panel": "Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no "
-    "crack. And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its "
-    "frame lie across; {room} is left free beside it.",
-    "breadboard": "Expected: a small step at the corners of the end pieces, which comes and goes with the seasons.",
-}
-_EXPECTED["mitred_frame"] = _EXPECTED["frame_panel"]
-_WHERE = {
-    "frame_panel": "inside the panel, or in a corner of the frame,",
-    "mitred_frame": "inside the panel, or in a mitre of the frame,",
-    "breadboard": "inside the panel, or between panel and end piece,",
-    "own_blank_rim": "inside the panel, or between panel and end piece,",
-    "glued_border": "inside the panel, or in the glue line of the border,",
-    "glued_face_rim": "inside the panel, or in the glue line of the rim,",
-    "lapped_back": "inside a board",
-    "tongued_back": "inside a board",
-    "round_tenon": "around the tenon",
-    "loose_ring": "inside the ring",
-}
-_NORMAL = {True: "That is as it should be.", False: "Watch the ends of the panel for a fine line."}
-_OF_KIND = {
-    "board": (
-        "Wash it by hand, both faces alike, and stand it on edge to dry; never soak it or put it in a dishwasher.",
-    ),
-    "table top": (
-        "Leave air below the top as well as above; a cloth or a hot dish left for days makes one face move alone.",
-    ),
-    "seat": ("Do not screw anything across the grain from below; the screws would hold what has to slide.",),
-    "lid": ("A heavy lid needs the stay that holds it open; look at its screws once a year.",),
-    "door panel": ("Do not paint or varnish over the line where panel and frame meet; it would glue them together.",),
-    "frame": ("Do not paint or varnish over the line where panel and frame meet; it would glue them together.",),
-    "back": ("Fix nothing across the boards; each has to grow and shrink by itself.",),
-    "drawer front": ("A drawer that binds in a damp summer is not planed then: wait for a dry week and call us.",),
-    "drawer side": ("A drawer that binds in a damp summer is not planed then: wait for a dry week and call us.",),
-    "drawer bottom": ("Leave the screw below the back as tight as it is; the bottom slides under its head.",),
-}
 
 
 def small_print(commission: Commission) -> Card:

@@ -1,0 +1,101 @@
+"""The care of a piece told to its client: the humidity it is made for, what to expect in each season, when to call."""
+
+from __future__ import annotations
+
+from ..construction.index import find_construction
+from ..studies.ways_words import HELD, lead_words, month_words
+from .card import Card, heading, joined, listed, paragraphs, told
+from .letter import FRAMED, about, airs_of, outside_m, state_of
+from .margin import safe_humidity_percent
+from .road import Commission
+
+
+def care_note(commission: Commission) -> Card:
+    """For the client: the humidity to keep, what to expect in each season, when to call."""
+    built, bench = commission.built, commission.bench
+    state = state_of(commission, built)
+    driest, dampest = airs_of(commission)
+    lines = []
+    for way, month in (("narrowing", bench.months[0]), ("widening", bench.months[1])):
+        lead = told(lead_words(state, way), commission.first)
+        verb = "" if built.key in HELD else "is "
+        lines.append(
+            f"Around {month} the {find_construction(built.key).part} {verb}{lead}: {told(month_words(state, way), commission.first)}. "
+            f"{_NORMAL[built.allowed]}"
+        )
+    room = built.cut(_ROOM).text(commission.first) if built.key in FRAMED else ""
+    expected = _EXPECTED.get(built.key, "").format(
+        month=bench.months[0], outside=about(outside_m(commission), commission.first), room=room
+    )
+    lines += [expected] if expected else []
+    low, high = safe_humidity_percent(commission)
+    keep = (
+        f"The piece is made for air between {driest} and {dampest}. A hygrometer in the room costs little and "
+        f"tells you where "
+        "you are. The less the air swings, the less the wood moves; steady air near the middle of that range is "
+        "kindest."
+    )
+    call = [
+        f"if the room stays below {low} % RH or above {high} % RH for more than a month{_why_these(commission)};",
+        f"if a line opens {_WHERE.get(built.key, 'inside the panel')} that you can slide a sheet of paper into;",
+        "if something that used to move freely binds, or the panel bows.",
+    ]
+    care = [
+        "Keep it out of direct sun and away from heaters, stoves and air vents.",
+        "Wipe up water at once; clean with a damp cloth, never a wet one.",
+        *_OF_KIND.get(commission.brief.piece.kind, ()),
+    ]
+    return joined(
+        paragraphs(keep),
+        heading("What to expect", 4),
+        listed(lines),
+        heading("Looking after it", 4),
+        listed(care),
+        heading("When to call us", 4),
+        listed(call),
+    )
+
+
+def _why_these(commission: Commission) -> str:
+    if commission.built.quantities["held_share"]:
+        return ", beyond what the border was judged for"
+    return ": there a usual board has used up the room it was given"
+
+
+_ROOM = "space to leave in front of or behind the frame"
+_EXPECTED = {
+    "frame_panel": "Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no "
+    "crack. And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its "
+    "frame lie across; {room} is left free beside it.",
+    "breadboard": "Expected: a small step at the corners of the end pieces, which comes and goes with the seasons.",
+}
+_EXPECTED["mitred_frame"] = _EXPECTED["frame_panel"]
+_WHERE = {
+    "frame_panel": "inside the panel, or in a corner of the frame,",
+    "mitred_frame": "inside the panel, or in a mitre of the frame,",
+    "breadboard": "inside the panel, or between panel and end piece,",
+    "own_blank_rim": "inside the panel, or between panel and end piece,",
+    "glued_border": "inside the panel, or in the glue line of the border,",
+    "glued_face_rim": "inside the panel, or in the glue line of the rim,",
+    "lapped_back": "inside a board",
+    "tongued_back": "inside a board",
+    "round_tenon": "around the tenon",
+    "loose_ring": "inside the ring",
+}
+_NORMAL = {True: "That is as it should be.", False: "Watch the ends of the panel for a fine line."}
+_OF_KIND = {
+    "board": (
+        "Wash it by hand, both faces alike, and stand it on edge to dry; never soak it or put it in a dishwasher.",
+    ),
+    "table top": (
+        "Leave air below the top as well as above; a cloth or a hot dish left for days makes one face move alone.",
+    ),
+    "seat": ("Do not screw anything across the grain from below; the screws would hold what has to slide.",),
+    "lid": ("A heavy lid needs the stay that holds it open; look at its screws once a year.",),
+    "door panel": ("Do not paint or varnish over the line where panel and frame meet; it would glue them together.",),
+    "frame": ("Do not paint or varnish over the line where panel and frame meet; it would glue them together.",),
+    "back": ("Fix nothing across the boards; each has to grow and shrink by itself.",),
+    "drawer front": ("A drawer that binds in a damp summer is not planed then: wait for a dry week and call us.",),
+    "drawer side": ("A drawer that binds in a damp summer is not planed then: wait for a dry week and call us.",),
+    "drawer bottom": ("Leave the screw below the back as tight as it is; the bottom slides under its head.",),
+}
