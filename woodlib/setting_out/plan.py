@@ -18,6 +18,7 @@ from .cautions import cautions_for
 from .exact import INCH, MILLIMETRE, Rounding, read_exact
 from .glue import GlueUp, glue_lines
 from .hardware import SetHardware, set_hardware
+from .hardware_places import UPRIGHT
 from .joints import JointPlan, even_row, joint_row
 from .later_cuts import LaterCut, cuts_of
 from .made_pieces import made_by
@@ -28,7 +29,6 @@ from .way_order import order_for
 from .weight import Weight, weight_of
 
 LIFTING = ("lid", "seat")
-UPRIGHT = ("drawer front", "drawer side")  # their width is a height
 EASY_MARKS_M = {"customary": INCH / 8, "metric": 5 * MILLIMETRE}  # for what may lie a little to one side
 DOWELS_M = {
     "customary": (INCH, tuple(n * INCH / 16 for n in (3, 4, 5, 6))),
