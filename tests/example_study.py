@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from woodlib.figures.scene import Area, Circle, Frame, Line, Picture, Window, Words, box
-from woodlib.reading.decided import larger, pick
-from woodlib.reading.say import length, moisture, movement, percent, say
+from woodlib.picture.scene import Area, Circle, Frame, Line, Picture, Window, Words, box
 from woodlib.study import Answer, Choice, Reading, Span, Switch, study
+from woodlib.words.decided import larger, pick
+from woodlib.words.say import length, moisture, movement, percent, say
 
 COEFFICIENT = {"white oak": 0.00376, "cherry": 0.00248}
 SWEEP = np.linspace(0.0, 1.0, 25)

@@ -11,8 +11,18 @@ WIDGET_VIEW = "application/vnd.jupyter.widget-view+json"
 IGNORED = "nbval-ignore-output"
 KERNEL = {"display_name": "Python 3", "language": "python", "name": "python3"}
 # The frame of a lesson, in its order; each heading contains its words.
-SECTIONS = ("predict", "slide", "what did you see", "why", "worked example", "decide", "exercises", "what we learned",
-            "sources", "next")  # fmt: skip
+SECTIONS = (
+    "predict",
+    "slide",
+    "what did you see",
+    "why",
+    "worked example",
+    "decide",
+    "exercises",
+    "what we learned",
+    "sources",
+    "next",
+)
 FEWEST_NUMBERS = 3  # outputs with a number in them that the notebook tests compare
 WORDS = range(800, 1501)
 MOST_LINES = 10

@@ -16,7 +16,7 @@ from nbclient import NotebookClient
 from nbclient.exceptions import CellExecutionError
 from notebook_rules import faults, hidden_errors, normalise
 
-from woodlib.figures.svg import svg
+from woodlib.picture.svg import svg
 from woodlib.studies import find_study
 
 PROJECT = Path(__file__).resolve().parent.parent
@@ -28,8 +28,13 @@ def refresh(path: Path) -> list[str]:
     notebook = nbformat.read(path, as_version=4)
     for cell in notebook.cells:
         cell.metadata.pop("execution", None)
-    client = NotebookClient(notebook, timeout=120, kernel_name="python3", record_timing=False,
-                            resources={"metadata": {"path": str(path.parent)}})
+    client = NotebookClient(
+        notebook,
+        timeout=120,
+        kernel_name="python3",
+        record_timing=False,
+        resources={"metadata": {"path": str(path.parent)}},
+    )
     try:
         client.execute()
     except CellExecutionError as error:

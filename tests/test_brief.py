@@ -15,10 +15,10 @@ from hypothesis import strategies as st
 
 from woodlib.brief import KEYS, key_lines, read_brief, template_text, write_template
 from woodlib.brief.keys import KINDS_OF_PIECE
-from woodlib.construction.ways import KINDS
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.units import metres
+from woodlib.ways.ways import KINDS
 
 DEMOS = ["reading_nook_seat.toml", "serving_board.toml"]
 
@@ -118,7 +118,7 @@ def written(document: dict) -> tuple[str, dict]:
             text.append(f"{key} = [ # ] a comment")
             for place, entry in enumerate(value):
                 lines[(*path, place)] = len(text) + 1
-                text.append(f"  {toml(entry)}, # \"")
+                text.append(f'  {toml(entry)}, # "')
             text.append("]")
         else:
             text.append(f"{key}={toml(value)} # '''")
@@ -244,7 +244,9 @@ def test_every_kind_of_piece_that_a_way_serves_can_be_asked_for():
 def test_boards_and_places_of_hardware_are_read_exactly_and_may_be_left_out():
     seat, board = (read_brief(demo(name)) for name in DEMOS)
     assert [(entry.name, entry.count) for entry in seat.boards] == [("A", 3), ("B", 1)] and board.boards == ()
-    assert seat.boards[0].width_m == pytest.approx(0.15875) and seat.exact_m("boards.2.length") == Fraction(12192, 10_000)
+    assert seat.boards[0].width_m == pytest.approx(0.15875) and seat.exact_m("boards.2.length") == Fraction(
+        12192, 10_000
+    )
     assert seat.hardware[0].inset_m == pytest.approx(0.01905) and seat.hardware[0].middle_m is None
     assert seat.stock.out_of_flat_m == 0.0
 

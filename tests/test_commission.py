@@ -15,10 +15,6 @@ from woodlib.commission.card import listed, paragraphs, table, told
 from woodlib.commission.margin import safe_humidity_percent
 from woodlib.commission.names import find_way, finish_of, ways_of
 from woodlib.commission.road import would_change
-from woodlib.construction.index import verdict_for
-from woodlib.construction.verdict import risk_levels
-from woodlib.construction.way_words import way_name
-from woodlib.construction.ways import EVERY_WAY, KINDS, ways_for
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.moisture.equilibrium import emc_percent, rh_percent_for_emc
@@ -26,8 +22,12 @@ from woodlib.moisture.resting import resting
 from woodlib.moisture.stock import Stock
 from woodlib.movement.months import monthly_moisture
 from woodlib.movement.spread import NO_DOUBTS
-from woodlib.reading.decided import pick
-from woodlib.reading.say import length, say
+from woodlib.ways.index import verdict_for
+from woodlib.ways.verdict import risk_levels
+from woodlib.ways.way_words import way_name
+from woodlib.ways.ways import EVERY_WAY, KINDS, ways_for
+from woodlib.words.decided import pick
+from woodlib.words.say import length, say
 
 SEAT = data_path("briefs/reading_nook_seat.toml")
 BOARD = data_path("briefs/serving_board.toml")
@@ -188,7 +188,12 @@ FINISH = '[finish]\nname = "{}"\ncoats = {}\n'
         ([], '[handout.ways-to-bild]\nwidth = "1 m"\n', 16, "Did you mean 'ways-to-build'"),
         ([], '[handout.ways-to-build]\nwitdh = "1 m"\n', 17, "Did you mean 'width'"),
         ([], '[handout.ways-to-build]\nwidth = "5 m"\n', 17, "handout.ways-to-build.width: Width of the whole piece"),
-        ([], '[handout.ways-to-build]\nway = "nosuch"\n', 17, "handout.ways-to-build.way is 'nosuch'; the ways to build"),
+        (
+            [],
+            '[handout.ways-to-build]\nway = "nosuch"\n',
+            17,
+            "handout.ways-to-build.way is 'nosuch'; the ways to build",
+        ),
         ([], '[handout.ways-to-build]\nway = "drawer front"\n', 17, "not among the ways compared for this table top: "),
         (
             [('title = "Table"\n', 'title = "Table"\nconstructions = ["drawer front"]\n')],
@@ -294,8 +299,10 @@ def test_every_kind_of_piece_is_told_whichever_way_it_is_built(write, kind):
     brief = checked_brief(
         write(
             ('kind = "table top"', f'kind = "{kind}"'),
-            ('width = "900 mm"\nlength = "2 m"\nthickness = "30 mm"', f'width = "{width}"\nlength = "{length_}"\n'
-             f'thickness = "{thick}"'),
+            (
+                'width = "900 mm"\nlength = "2 m"\nthickness = "30 mm"',
+                f'width = "{width}"\nlength = "{length_}"\nthickness = "{thick}"',
+            ),
             ('border_width = "60 mm"\nborder_thickness = "30 mm"\n', border),
         )
     )
@@ -312,7 +319,12 @@ def test_every_kind_of_piece_is_told_whichever_way_it_is_built(write, kind):
 
 @pytest.mark.parametrize(
     ("moisture", "said"),
-    [("9 %", "Yes: 9.0 % MC"), ("7.5 %", "It can be used: 7.5 % MC"), ("15 %", "could only shrink"), ("4 %", "only grow")],
+    [
+        ("9 %", "Yes: 9.0 % MC"),
+        ("7.5 %", "It can be used: 7.5 % MC"),
+        ("15 %", "could only shrink"),
+        ("4 %", "only grow"),
+    ],
 )
 def test_the_stock_is_ready_near_the_middle_of_the_year_and_not_beyond_it(write, moisture, said):
     """This house goes from 6.9 to 11.4 % MC (20 degC and 35 %, 26 degC and 65 %), 9.1 on average."""
@@ -366,8 +378,16 @@ def test_nothing_in_a_brief_becomes_markup(write, name):
             "img",
         }
         assert seen.attributes <= {
-            "class", "scope", "style", "data-head", "alt", "src", "tabindex", "role", "aria-label"
-        }  # fmt: skip
+            "class",
+            "scope",
+            "style",
+            "data-head",
+            "alt",
+            "src",
+            "tabindex",
+            "role",
+            "aria-label",
+        }
     assert name in str(telling.opening(made))
 
 
@@ -464,7 +484,8 @@ def test_the_words_of_risk_are_those_of_the_table():
 
 
 @pytest.mark.parametrize(
-    ("kind", "said"), [("lid", "needs a stay"), ("drawer front", "can tip over on a child"), ("door panel", "can tip over")]
+    ("kind", "said"),
+    [("lid", "needs a stay"), ("drawer front", "can tip over on a child"), ("door panel", "can tip over")],
 )
 def test_where_the_work_can_hurt_is_said_for_the_kind_of_piece(write, kind, said):
     brief = checked_brief(write(('kind = "table top"', f'kind = "{kind}"'), after=FINISH.format("shellac", 2)))
@@ -490,5 +511,7 @@ def test_wood_drier_than_the_house_needs_no_room_to_shrink_and_a_still_house_mov
     still = write(
         ('temperature = "26 degC", humidity = "65 %"', 'temperature = "20 degC", humidity = "35 %"'),
     )
-    said = str(telling.opening(commission_of(checked_brief(still)))) + str(telling.why_it_moves(commission_of(checked_brief(still))))
+    said = str(telling.opening(commission_of(checked_brief(still)))) + str(
+        telling.why_it_moves(commission_of(checked_brief(still)))
+    )
     assert "less than 1/64 in (0.4 mm)" in said and not re.search(r"(?<!\d)-\d|\b0 in\b|\b0 mm\b", said)

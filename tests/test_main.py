@@ -95,9 +95,16 @@ def test_the_handout_of_a_brief_with_mistakes_is_refused_in_sentences(tmp_path, 
 
 @pytest.mark.parametrize(
     "command",
-    [["brief", ""], ["brief", "."], ["handout", " "], ["handout", "."], ["setout", ""], ["setout", "a.toml", "-o", ""],
-     ["handout", "a.toml", "-o", ""]],
-)  # fmt: skip
+    [
+        ["brief", ""],
+        ["brief", "."],
+        ["handout", " "],
+        ["handout", "."],
+        ["setout", ""],
+        ["setout", "a.toml", "-o", ""],
+        ["handout", "a.toml", "-o", ""],
+    ],
+)
 def test_an_empty_name_is_refused(capsys, command):
     with pytest.raises(SystemExit) as stopped:
         command_line.run(command)
@@ -148,7 +155,15 @@ def test_a_piece_is_set_out_into_a_folder_that_is_made_and_never_written_over(tm
     said = capsys.readouterr()
     assert said.out.startswith("Set out: breadboard end with slots.\nWrote cut-list.csv, ") and said.err == ""
     before = {path.name: path.read_bytes() for path in folder.iterdir()}
-    assert {"cut-list.csv", "hole-list.csv", "dowel-list.csv", "piece.svg", "piece.pdf", "blank.svg", "blank.pdf"} == set(before)
+    assert {
+        "cut-list.csv",
+        "hole-list.csv",
+        "dowel-list.csv",
+        "piece.svg",
+        "piece.pdf",
+        "blank.svg",
+        "blank.pdf",
+    } == set(before)
     assert command_line.run(["setout", str(SEAT), "-o", str(folder)]) == 1
     said = capsys.readouterr()
     assert said.out == "" and said.err.count("already and is left as it is") == len(before)
@@ -164,7 +179,9 @@ def test_what_is_unusual_about_a_brief_is_said_before_it_is_set_out(tmp_path, ca
 
 def test_a_piece_is_set_out_beside_its_brief_when_no_folder_is_named_and_warns_before_it_writes(tmp_path, capsys):
     brief = tmp_path / "seat.toml"
-    brief.write_text(SEAT.read_text(encoding="utf-8").replace('inset = "3/4 in"', 'inset = "1-1/2 in"'), encoding="utf-8")
+    brief.write_text(
+        SEAT.read_text(encoding="utf-8").replace('inset = "3/4 in"', 'inset = "1-1/2 in"'), encoding="utf-8"
+    )
     kept = brief.read_bytes()
     assert command_line.run(["setout", str(brief)]) == 0
     said = capsys.readouterr()

@@ -30,7 +30,10 @@ def test_copies_go_to_a_folder_of_ones_own_and_replace_nothing(source, tmp_path,
     own = tmp_path / "shop" / "panels"
     opening.copy_notebooks(source, own)
     assert sorted(path.relative_to(own).as_posix() for path in own.rglob("*.*")) == [
-        "01-air.ipynb", "02-panel.ipynb", "pictures/panel.png"]  # fmt: skip
+        "01-air.ipynb",
+        "02-panel.ipynb",
+        "pictures/panel.png",
+    ]
     (own / "01-air.ipynb").write_text("my notes")
     (own / "02-panel.ipynb").unlink()
     opening.copy_notebooks(source, own)

@@ -74,8 +74,11 @@ def wheel(tmp_path_factory) -> Path:
 def carried(folder: str) -> set[str]:
     """Files of a folder of the project that belong into the package."""
     unwanted = {"__pycache__", ".ipynb_checkpoints"}
-    return {path.relative_to(PROJECT / folder).as_posix() for path in (PROJECT / folder).rglob("*")
-            if path.is_file() and not unwanted & set(path.parts) and path.suffix != ".pyc"}  # fmt: skip
+    return {
+        path.relative_to(PROJECT / folder).as_posix()
+        for path in (PROJECT / folder).rglob("*")
+        if path.is_file() and not unwanted & set(path.parts) and path.suffix != ".pyc"
+    }
 
 
 @pytest.mark.parametrize(

@@ -11,8 +11,10 @@ from woodlib.package_installer import install, sentence_for
 
 FAILURES = [
     ("ERROR: Could not install packages due to an OSError: [Errno 28] No space left on device", "the disk is full"),
-    ("WARNING: NewConnectionError: Failed to establish a new connection\nERROR: No matching distribution found for x",
-     "cannot be reached; connect to the internet"),
+    (
+        "WARNING: NewConnectionError: Failed to establish a new connection\nERROR: No matching distribution found for x",
+        "cannot be reached; connect to the internet",
+    ),
     ("Temporary failure in name resolution", "connect to the internet"),
     ("SSLError(SSLCertVerificationError: CERTIFICATE_VERIFY_FAILED", "not trusted here"),
     ("ERROR: [Errno 13] Permission denied: 'lib'", "cannot be written to"),
@@ -20,7 +22,7 @@ FAILURES = [
     ("ERROR: something new\n", "something new"),
     ("/shop/.venv/bin/python: No module named pip\n", "No module named pip"),
     ("", "no reason was given"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("output", "words"), FAILURES)

@@ -7,12 +7,21 @@ from setting_out.briefs import MONTHS, brief_of, verdict_on
 
 from woodlib.commission import checked_brief, chosen_brief, commission_of
 from woodlib.commission import shop as cards
-from woodlib.construction.ways import EVERY_WAY
 from woodlib.data_files import data_path
 from woodlib.setting_out.plan import set_out
+from woodlib.ways.ways import EVERY_WAY
 
-CARDS = (cards.parts_to_cut, cards.blanks_to_cut, cards.holes_to_bore, cards.dowels_to_bore, cards.order_of_cuts,
-         cards.weight_and_wood, cards.roundings_shown, cards.shop_cautions, cards.shop_drawings)  # fmt: skip
+CARDS = (
+    cards.parts_to_cut,
+    cards.blanks_to_cut,
+    cards.holes_to_bore,
+    cards.dowels_to_bore,
+    cards.order_of_cuts,
+    cards.weight_and_wood,
+    cards.roundings_shown,
+    cards.shop_cautions,
+    cards.shop_drawings,
+)
 SEAT = commission_of(chosen_brief(), "frame_panel")
 VOID = {"img"}
 
@@ -51,7 +60,11 @@ def plan():
 
 @pytest.mark.parametrize("key", [way.key for way in EVERY_WAY])
 def test_every_way_has_cards_whose_page_and_text_agree(key):
-    sizes = ("60 mm", "400 mm", "60 mm", "12 mm") if key in ("round_tenon", "loose_ring") else ("500 mm", "900 mm", "20 mm", "50 mm")
+    sizes = (
+        ("60 mm", "400 mm", "60 mm", "12 mm")
+        if key in ("round_tenon", "loose_ring")
+        else ("500 mm", "900 mm", "20 mm", "50 mm")
+    )
     brief = brief_of(*sizes)
     found = set_out(brief, (), verdict_on(brief, key, MONTHS, "white ash"))
     for card in CARDS:
@@ -93,7 +106,9 @@ def test_drawings_are_still_images_that_say_their_numbers(plan):
 def test_what_is_typed_stays_text(tmp_path):
     path = tmp_path / "seat.toml"
     text = data_path("briefs/reading_nook_seat.toml").read_text(encoding="utf-8")
-    text = text.replace("Lift-up seat for a reading-nook bench", '<b onclick=alert(1)>\\"').replace("left finger pull", "<i>pull")
+    text = text.replace("Lift-up seat for a reading-nook bench", '<b onclick=alert(1)>\\"').replace(
+        "left finger pull", "<i>pull"
+    )
     path.write_text(text.replace('name = "A"', 'name = "<u>"'), encoding="utf-8")
     card = cards.shop_cards(commission_of(checked_brief(path), "breadboard"))
     assert not any(tag in card.html for tag in ("<b ", "<i>", "<u>"))
@@ -132,9 +147,15 @@ def test_a_panel_without_listed_boards_says_what_is_assumed_and_a_lid_is_hung_la
 def test_what_is_not_set_out_is_said_where_the_holes_are():
     brief = brief_of("500 mm", "900 mm", "20 mm", "50 mm")
     for key in ("buttons", "slotted_blocks", "figure_plates"):
-        assert "is not set out here" in cards.holes_to_bore(set_out(brief, (), verdict_on(brief, key, MONTHS, "white ash"))).text
+        assert (
+            "is not set out here"
+            in cards.holes_to_bore(set_out(brief, (), verdict_on(brief, key, MONTHS, "white ash"))).text
+        )
     assert cards.holes_to_bore(set_out(brief, (), verdict_on(brief, "drawer_front", MONTHS, "white ash"))).text == ""
 
 
 def test_dowels_say_how_thick_how_deep_and_how_high():
-    assert "Dowels 3/8 in (9.5 mm) thick: bore 1 in (25.4 mm) deep" in cards.dowels_to_bore(cards.setting_out_of(SEAT)).text
+    assert (
+        "Dowels 3/8 in (9.5 mm) thick: bore 1 in (25.4 mm) deep"
+        in cards.dowels_to_bore(cards.setting_out_of(SEAT)).text
+    )

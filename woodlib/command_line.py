@@ -55,20 +55,40 @@ def parser() -> argparse.ArgumentParser:
         return made
 
     made = command("open", open_notebooks, "open the notebooks in JupyterLab, at the first lesson", takes_more=True)
-    made.add_argument("folder", nargs="?", type=Path, help="copy the notebooks there first and open the copies; files "
-                      "that are there already are left as they are. Options for JupyterLab go after --")
+    made.add_argument(
+        "folder",
+        nargs="?",
+        type=Path,
+        help="copy the notebooks there first and open the copies; files "
+        "that are there already are left as they are. Options for JupyterLab go after --",
+    )
     made = command("brief", write_brief, "write a new brief with every key explained")
     made.add_argument("file", type=file_path, metavar="NEW.toml")
     made = command("handout", write_handout, "make the handout for a brief: one HTML file that needs no network")
     made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
-    made.add_argument("-o", "--output", type=file_path, metavar="FILE.html",
-                      help="where to write it; left out, beside the brief under its name: seat.html for seat.toml")
+    made.add_argument(
+        "-o",
+        "--output",
+        type=file_path,
+        metavar="FILE.html",
+        help="where to write it; left out, beside the brief under its name: seat.html for seat.toml",
+    )
     made = command("setout", set_out, "set a brief's piece out for the shop: lists as CSV, drawings as SVG and PDF")
     made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
-    made.add_argument("-o", "--output", type=folder_path, metavar="FOLDER", help="the folder to write them into, made where "
-                      "there is none; left out, beside the brief: seat-shop for seat.toml. No file is written over")
-    made.add_argument("--way", default="", metavar="WAY", help="a way to build instead of the one decided on, for "
-                      "example \"breadboard end\"")
+    made.add_argument(
+        "-o",
+        "--output",
+        type=folder_path,
+        metavar="FOLDER",
+        help="the folder to write them into, made where "
+        "there is none; left out, beside the brief: seat-shop for seat.toml. No file is written over",
+    )
+    made.add_argument(
+        "--way",
+        default="",
+        metavar="WAY",
+        help='a way to build instead of the one decided on, for example "breadboard end"',
+    )
     made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
     text = "library, notebooks or browser; all three when left out"
     made.add_argument("parts", nargs="*", type=test_part, metavar="PART", help=text)
@@ -112,8 +132,10 @@ def write_brief(chosen: argparse.Namespace) -> int:
     """Write a documented brief to a new file."""
     from .brief import write_template
 
-    print(f"Wrote {write_template(chosen.file)}; change its values, then: python3 -m woodlib handout {chosen.file} -o "
-          f"{chosen.file.with_suffix('.html').name}")
+    print(
+        f"Wrote {write_template(chosen.file)}; change its values, then: python3 -m woodlib handout {chosen.file} -o "
+        f"{chosen.file.with_suffix('.html').name}"
+    )
     return 0
 
 
@@ -175,6 +197,7 @@ def working_copy() -> Path:
     """The project's folder; raises :class:`SetUpError` when there is only the installed package."""
     project = environment.project_folder()
     if project is None:
-        raise environment.SetUpError("This command needs a working copy of the project, and woodlib runs from an "
-                                     "installed package here.")
+        raise environment.SetUpError(
+            "This command needs a working copy of the project, and woodlib runs from an installed package here."
+        )
     return project

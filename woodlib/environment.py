@@ -117,8 +117,10 @@ def require_installed(extra: str) -> None:
     missing = missing_here({distribution_name(line) for line in needed})
     if missing:
         names = ", ".join(sorted(missing))
-        raise SetUpError(f"Packages are missing from this Python ({names}); run '{sys.executable} -m pip install "
-                         "woodlib' with the wheel's path to bring them in.")
+        raise SetUpError(
+            f"Packages are missing from this Python ({names}); run '{sys.executable} -m pip install "
+            "woodlib' with the wheel's path to bring them in."
+        )
 
 
 # --- the environment beside the project ----------------------------------------------------------------------------
@@ -226,8 +228,9 @@ def remove(environment: Path, record: dict) -> None:
     try:
         shutil.rmtree(environment)
     except OSError as error:
-        raise SetUpError(f"{environment} cannot be removed ({error.strerror}); close the programs that use it, "
-                         "then run this again.") from None
+        raise SetUpError(
+            f"{environment} cannot be removed ({error.strerror}); close the programs that use it, then run this again."
+        ) from None
 
 
 def make(project: Path, environment: Path) -> None:
@@ -270,8 +273,10 @@ def check_room(project: Path, extra: str) -> None:
     """Refuse before starting when the disk is nearly full; raises :class:`SetUpError`."""
     free_mb = shutil.disk_usage(project).free // 10**6
     if free_mb < ROOM_NEEDED_MB[extra]:
-        raise SetUpError(f"Setting up needs about {ROOM_NEEDED_MB[extra]} MB of free disk, and the disk that holds "
-                         f"{project} has {free_mb} MB left; make room and run this again.")
+        raise SetUpError(
+            f"Setting up needs about {ROOM_NEEDED_MB[extra]} MB of free disk, and the disk that holds "
+            f"{project} has {free_mb} MB left; make room and run this again."
+        )
 
 
 @contextmanager
@@ -281,8 +286,10 @@ def one_at_a_time(project: Path) -> Iterator[None]:
         (project / ".woodlib").mkdir(exist_ok=True)
         file = (project / ".woodlib" / "set-up.lock").open("a")
     except OSError as error:
-        raise SetUpError(f"woodlib keeps its environment in {project}, and that folder cannot be written to "
-                         f"({error.strerror}); copy the project to a folder of your own.") from None
+        raise SetUpError(
+            f"woodlib keeps its environment in {project}, and that folder cannot be written to "
+            f"({error.strerror}); copy the project to a folder of your own."
+        ) from None
     with file:
         take_lock(file)
         yield

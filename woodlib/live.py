@@ -17,13 +17,13 @@ import ipywidgets as widgets
 from IPython.display import DisplayHandle, display
 
 from .errors import InputError, WoodlibError
-from .figures.palette import style_sheet
-from .figures.svg import picture_address, svg
-from .reading.say import plain_text
+from .picture.palette import style_sheet
+from .picture.svg import picture_address, svg
 from .study.answer import Answer, Reading
 from .study.inputs import Choice, Input, Span, Switch
 from .study.readings import READINGS_CSS, readings_html
 from .study.study import Study
+from .words.say import plain_text
 
 STUDY_MIME = "application/vnd.woodlib.study+json"
 UNITS = {"inch and mm": "both", "inch": "inch", "mm": "metric"}
@@ -68,8 +68,14 @@ def _control(entry: Input) -> widgets.ValueWidget:
         return widgets.Dropdown(options=options, value=entry.start, description=entry.label, style=wide, layout=layout)
     if isinstance(entry, Switch):
         return widgets.Checkbox(value=entry.start, description=entry.label, indent=False, layout=layout)
-    return widgets.SelectionSlider(options=_slider_options(entry), index=entry.place(entry.start), description=entry.label,
-                                   style=wide, layout=layout, continuous_update=True)  # fmt: skip
+    return widgets.SelectionSlider(
+        options=_slider_options(entry),
+        index=entry.place(entry.start),
+        description=entry.label,
+        style=wide,
+        layout=layout,
+        continuous_update=True,
+    )
 
 
 def _slider_options(entry: Span, extra: float | None = None) -> list[tuple[str, float]]:

@@ -48,8 +48,10 @@ def root_option(options: list[str]) -> list[str]:
     """JupyterLab refuses to run as root unless told; a container often has nobody else, so tell it and say so."""
     if getattr(os, "geteuid", lambda: 1)() != 0 or "--allow-root" in options:
         return []
-    say("You are root here, as in most containers: JupyterLab is started with --allow-root. It answers this computer "
-        "only and asks for its token, but whatever runs in a notebook runs as root.")
+    say(
+        "You are root here, as in most containers: JupyterLab is started with --allow-root. It answers this computer "
+        "only and asks for its token, but whatever runs in a notebook runs as root."
+    )
     return ["--allow-root"]
 
 
@@ -75,7 +77,8 @@ def copy_notebooks(source: Path, folder: Path) -> None:
             target.parent.mkdir(parents=True, exist_ok=True)
             shutil.copyfile(path, target)
     except OSError as error:
-        raise SetUpError(f"The notebooks cannot be copied to {folder} ({error.strerror}); name a folder that you can "
-                         "write to.") from None
+        raise SetUpError(
+            f"The notebooks cannot be copied to {folder} ({error.strerror}); name a folder that you can write to."
+        ) from None
     if kept:
         say(f"Left as they are in {folder}: {', '.join(kept)}.")

@@ -11,16 +11,33 @@ from pathlib import Path
 REASONS = (
     (("No space left on device", "Errno 28", "not enough space"), "the disk is full; make room and run this again"),
     (
-        ("getaddrinfo failed", "name resolution", "Name or service not known", "NewConnectionError", "ProxyError",
-         "Connection refused", "ConnectTimeoutError", "Read timed out", "nodename nor servname", "Network is unreach"),
+        (
+            "getaddrinfo failed",
+            "name resolution",
+            "Name or service not known",
+            "NewConnectionError",
+            "ProxyError",
+            "Connection refused",
+            "ConnectTimeoutError",
+            "Read timed out",
+            "nodename nor servname",
+            "Network is unreach",
+        ),
         "the package index cannot be reached; connect to the internet and run this again",
     ),
-    (("CERTIFICATE_VERIFY_FAILED", "SSLError"), "the connection to the package index is not trusted here; check the "
-                                                "date of this computer and the certificates of its network"),
-    (("Permission denied", "Read-only file system"), "the folder cannot be written to; copy the project to a folder "
-                                                     "of your own"),
-    (("error: command 'gcc'", "Microsoft Visual C++", "No matching distribution found", "ResolutionImpossible"),
-     "a package is not offered ready-made for this Python and system; Python 3.11 to 3.14 are known to work"),
+    (
+        ("CERTIFICATE_VERIFY_FAILED", "SSLError"),
+        "the connection to the package index is not trusted here; check the "
+        "date of this computer and the certificates of its network",
+    ),
+    (
+        ("Permission denied", "Read-only file system"),
+        "the folder cannot be written to; copy the project to a folder of your own",
+    ),
+    (
+        ("error: command 'gcc'", "Microsoft Visual C++", "No matching distribution found", "ResolutionImpossible"),
+        "a package is not offered ready-made for this Python and system; Python 3.11 to 3.14 are known to work",
+    ),
 )
 
 _FOUND = ("Collecting ", "Processing ")  # how pip begins the line of a package
@@ -36,8 +53,15 @@ def install(python: Path, lock_file: Path, target: str, log: Path) -> str:
     settings = {**os.environ, "PIP_USER": "0", "PIP_NO_INPUT": "1", "PIP_DISABLE_PIP_VERSION_CHECK": "1"}
     with (
         log.open("w", encoding="utf-8") as written,
-        subprocess.Popen(command, env=settings, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True,
-                         encoding="utf-8", errors="replace") as process,
+        subprocess.Popen(
+            command,
+            env=settings,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.STDOUT,
+            text=True,
+            encoding="utf-8",
+            errors="replace",
+        ) as process,
     ):
         count = 0
         for line in process.stdout:

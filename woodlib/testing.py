@@ -17,10 +17,16 @@ from .errors import InputError
 
 PARTS = {
     "library": [],
-    "notebooks": ["--nbval", "--nbval-current-env", "--nbval-cell-timeout=120",
-                  "--nbval-sanitize-with", "tests/nbval_sanitize.cfg", "notebooks"],
+    "notebooks": [
+        "--nbval",
+        "--nbval-current-env",
+        "--nbval-cell-timeout=120",
+        "--nbval-sanitize-with",
+        "tests/nbval_sanitize.cfg",
+        "notebooks",
+    ],
     "browser": ["tests/browser"],
-}  # fmt: skip
+}
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "microsoft-edge")
 BROWSER_PLACES = (
     "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",

@@ -103,7 +103,12 @@ MISTAKES = [
     ('rings = "flatsawn"', 'rings = "100 deg"', 9, "between 0 and 90 degree"),
     ('species = "white oak"', 'species = "wite oak"', 11, "white oak"),
     ('species = "white oak"', 'species = "white oak"\nown_species = "none.csv"', 12, "no such file beside the brief"),
-    ('species = "white oak"', 'species = "white oak"\nown_species = "/dev/null"', 12, "is '/dev/null', a device and not a file"),
+    (
+        'species = "white oak"',
+        'species = "white oak"\nown_species = "/dev/null"',
+        12,
+        "is '/dev/null', a device and not a file",
+    ),
     ('moisture = "8 %"\n', "", 10, "the moisture of the stock is missing"),
     ('moisture = "8 %"', 'shop_humidity = "45 %"', 12, "the moisture of the stock is missing"),
     ('moisture = "8 %"', 'moisture = "8 %"\nshop_humidity = "45 %"', 13, "not both"),
@@ -163,11 +168,25 @@ MISTAKES = [
     (SEASONS, "", None, 'for example house.seasons.winter = {temperature = "70 degF", humidity = "25 %"}'),
     (SEASONS, '[house]\nlog = "."\n', 15, "house.log is '.', a folder and not a file; give the path of a file"),
     (SEASONS, '[house]\nlog = "/dev/null"\n', 15, "house.log is '/dev/null', a device and not a file"),
-    (SEASONS, OUTDOORS + 'humidifier_holds = "60 %"\ndehumidifier_holds = "40 %"\n', 18,
-     "house.humidifier_holds is '60 %', above house.dehumidifier_holds '40 %'"),
+    (
+        SEASONS,
+        OUTDOORS + 'humidifier_holds = "60 %"\ndehumidifier_holds = "40 %"\n',
+        18,
+        "house.humidifier_holds is '60 %', above house.dehumidifier_holds '40 %'",
+    ),
     ('width = "20 in"', 'width = "5 m"', 4, "piece.width is '5 m'; it must be at most 180 in (4572 mm)"),
-    ('title = "Seat"', 'title = "Seat"\nlength = "44 in"', 2, "'length' is not a key of a brief; did you mean piece.length?"),
-    ('title = "Seat"', 'title = "Seat"\nwidth = "20 in"', 2, "'width' is not a key of a brief; did you mean piece.width?"),
+    (
+        'title = "Seat"',
+        'title = "Seat"\nlength = "44 in"',
+        2,
+        "'length' is not a key of a brief; did you mean piece.length?",
+    ),
+    (
+        'title = "Seat"',
+        'title = "Seat"\nwidth = "20 in"',
+        2,
+        "'width' is not a key of a brief; did you mean piece.width?",
+    ),
     ('title = "Seat"', 'title = "Seat"\nthickness = "1 in"', 2, "did you mean piece.thickness?"),
     (SEASONS, '[house]\nlog = "missing.csv"\n', 15, "house.log is 'missing.csv', and there is no such file"),
     (SEASONS, '[house]\nlog = "../../../../etc/no such file"\n', 15, "there is no such file"),
@@ -335,7 +354,12 @@ UNUSUAL = [
     ('border_thickness = "7/8 in"', 'border_thickness = "1/8 in"', 8, "is far less than piece.thickness '7/8 in'"),
     ('moisture = "8 %"', 'moisture = "8 %"\nout_of_flat = "1 in"', 13, "is more than piece.thickness '7/8 in'"),
     ('[[hardware]]\nname = "pull"', BOARDS.format("3/4 in"), 20, "glued up from more than 20 strips"),
-    ("[house.seasons.winter]", '[finish]\nname = "shellac"\ncoats = 0\n[house.seasons.winter]', 16, "finish.coats is 0"),
+    (
+        "[house.seasons.winter]",
+        '[finish]\nname = "shellac"\ncoats = 0\n[house.seasons.winter]',
+        16,
+        "finish.coats is 0",
+    ),
     ('length = "44 in"', 'length = "15 in"', 4, "the grain runs along the shorter side"),
     ('humidity = "25 %"', 'humidity = "75 %"', 14, "the winter is damper than the summer"),
 ]
@@ -396,12 +420,16 @@ def test_a_size_that_only_the_setting_out_refuses_has_the_line_of_the_piece(tmp_
 
 def test_a_piece_as_wide_as_can_be_still_has_its_sliders(tmp_path):
     (tmp_path / "seat.toml").write_text(GOOD.replace('width = "20 in"', 'width = "15 ft"'), encoding="utf-8")
-    width = next(span for span in commission_of(checked_brief(tmp_path / "seat.toml")).study().inputs if span.key == "width")
+    width = next(
+        span for span in commission_of(checked_brief(tmp_path / "seat.toml")).study().inputs if span.key == "width"
+    )
     assert width.start == pytest.approx(4.572) and 5.5 < width.high <= 6.0
 
 
 def test_the_same_room_with_a_dehumidifier_is_taken(tmp_path):
-    (tmp_path / "seat.toml").write_text(GOOD.replace(SEASONS, OUTDOORS + 'dehumidifier_holds = "55 %"\n'), encoding="utf-8")
+    (tmp_path / "seat.toml").write_text(
+        GOOD.replace(SEASONS, OUTDOORS + 'dehumidifier_holds = "55 %"\n'), encoding="utf-8"
+    )
     assert checked_brief(tmp_path / "seat.toml").house.dehumidifier_holds_percent == 55.0
 
 

@@ -11,10 +11,14 @@ from woodlib.restraint.held import held_panel
 from woodlib.species import Species, Value, find_species
 
 GOOD = {
-    "species": "white oak", "width_m": 0.5, "length_m": 1.1, "thickness_m": 0.022, "strip_width_m": 0.038,
+    "species": "white oak",
+    "width_m": 0.5,
+    "length_m": 1.1,
+    "thickness_m": 0.022,
+    "strip_width_m": 0.038,
     "glue_up_mc_percent": 9.0,
     "year_mc_percent": [11.5, 6.5],
-}  # fmt: skip
+}
 OAK = find_species("white oak")
 
 

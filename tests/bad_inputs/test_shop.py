@@ -10,11 +10,11 @@ from bad_inputs.test_brief import GOOD, brief_of
 from woodlib.commission import commission_of
 from woodlib.commission.shop import setting_out_of
 from woodlib.commission.shop_files import write_shop_files
-from woodlib.construction.index import verdict_for
-from woodlib.construction.piece import Piece
 from woodlib.data_files import data_path
 from woodlib.errors import InputError, WoodlibError
 from woodlib.setting_out.plan import set_out
+from woodlib.ways.index import verdict_for
+from woodlib.ways.piece import Piece
 
 BOARD = '[[boards]]\nname = "A"\nwidth = "6 in"\nlength = "8 ft"\nthickness = "1 in"\n'
 LAST = GOOD.count("\n")  # the boards stand below
@@ -22,11 +22,21 @@ DEMO = data_path("briefs/reading_nook_seat.toml")
 
 # what is replaced in the good brief with a board, by what, the line it is on, fragment of the sentence
 MISTAKES = [
-    ('kind = "seat"', 'kind = "drawer"', 3, "write one of lid, seat, table top, door panel, board, frame, back, drawer"),
+    (
+        'kind = "seat"',
+        'kind = "drawer"',
+        3,
+        "write one of lid, seat, table top, door panel, board, frame, back, drawer",
+    ),
     ('kind = "seat"', 'kind = "turned"', 3, "did you mean turned part?"),
     ('moisture = "8 %"', 'moisture = "8 %"\nout_of_flat = "-1 mm"', 13, "wood.out_of_flat is '-1 mm'"),
     ('moisture = "8 %"', 'moisture = "8 %"\nout_of_flat = "4 in"', 13, "it must be at most"),
-    ('moisture = "8 %"', 'moisture = "8 %"\nout_of_flat = 2', 13, "wood.out_of_flat is 2, a plain number without a unit"),
+    (
+        'moisture = "8 %"',
+        'moisture = "8 %"\nout_of_flat = 2',
+        13,
+        "wood.out_of_flat is 2, a plain number without a unit",
+    ),
     ('name = "pull"', f'name = "{"x" * 201}"', 21, "hardware.name has 201 characters; at most 200"),
     ('name = "pull"', 'name = "p\\u2028q"', 21, "write a name of up to 200 letters"),
     ('name = "A"', f'name = "{"x" * 61}"', LAST + 2, "write a name of up to 60 letters"),
@@ -34,9 +44,24 @@ MISTAKES = [
     ('name = "pull"', 'name = "pull"\nscrew = "1 in"', 22, "hardware.screw is '1 in'; it must be at most"),
     ('name = "pull"', 'name = "pull"\ninset = "0 in"', 22, "hardware.inset is '0 in'; it must be at least"),
     # The first pull runs across the grain of a seat 20 x 44 in, the second along it, at centres of 96 mm.
-    ('name = "pull"', 'name = "pull"\nmiddle = "19 in"', 22, "a hole would lie beside the piece; write 2-33/64 in (64 mm) to"),
-    ('name = "pull"', 'name = "pull"\nmiddle = "1 in"', 22, "with piece.width '20 in' a hole would lie beside the piece"),
-    ('name = "second pull"', 'name = "second pull"\nmiddle = "43 in"', 26, "with piece.length '44 in' a hole would lie"),
+    (
+        'name = "pull"',
+        'name = "pull"\nmiddle = "19 in"',
+        22,
+        "a hole would lie beside the piece; write 2-33/64 in (64 mm) to",
+    ),
+    (
+        'name = "pull"',
+        'name = "pull"\nmiddle = "1 in"',
+        22,
+        "with piece.width '20 in' a hole would lie beside the piece",
+    ),
+    (
+        'name = "second pull"',
+        'name = "second pull"\nmiddle = "43 in"',
+        26,
+        "with piece.length '44 in' a hole would lie",
+    ),
     ('name = "second pull"', 'name = "second pull"\ninset = "21 in"', 26, "its holes would lie beside the piece"),
     ('name = "second pull"', 'name = "second pull"\ninsert = "1 in"', 26, "did you mean hardware.inset?"),
     ('name = "A"\n', "", LAST + 1, 'boards.name is missing; write name = "A"'),
@@ -49,16 +74,25 @@ MISTAKES = [
     ('length = "8 ft"\n', "", LAST + 1, "boards.length is missing"),
     ('thickness = "1 in"', 'thickness = "4/4"', LAST + 5, "a fraction without a unit"),
     ('thickness = "1 in"', 'thickness = "0 in"', LAST + 5, "it must be at least"),
-    ('thickness = "1 in"', 'thickness = "1 in"\ncount = 0', LAST + 6, "boards.count is 0; write a whole number from 1 to 60"),
+    (
+        'thickness = "1 in"',
+        'thickness = "1 in"\ncount = 0',
+        LAST + 6,
+        "boards.count is 0; write a whole number from 1 to 60",
+    ),
     ('thickness = "1 in"', 'thickness = "1 in"\ncount = "two"', LAST + 6, "boards.count is 'two'"),
     ('thickness = "1 in"', 'thickness = "1 in"\nheight = "1 in"', LAST + 6, "'boards.height' is not a key of a brief"),
     ('thickness = "1 in"\n', f'thickness = "1 in"\n{BOARD}', LAST + 7, "which another board is called already"),
-    (BOARD, "".join(f'[[hardware]]\nname = "{n}"\ncentres = "9 mm"\nruns = "along the grain"\n' for n in range(59)),
-     LAST + 4 * 58 + 1, "hardware holds 61 tables; at most 60 can be set out"),
+    (
+        BOARD,
+        "".join(f'[[hardware]]\nname = "{n}"\ncentres = "9 mm"\nruns = "along the grain"\n' for n in range(59)),
+        LAST + 4 * 58 + 1,
+        "hardware holds 61 tables; at most 60 can be set out",
+    ),
     (BOARD, 'boards = "six"\n', LAST - 2, "'hardware.boards' is not a key of a brief; did you mean boards?"),
     (BOARD, "[boards]\n", LAST + 1, "boards is not a list of tables; head each one with [[boards]]"),
     (BOARD, "".join(BOARD.replace('"A"', f'"{n}"') for n in range(61)), LAST + 301, "at most 60 can be laid out"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("before", "after", "line", "fragment"), MISTAKES)
@@ -103,7 +137,9 @@ def test_a_verdict_has_to_be_one_and_for_this_piece():
     with pytest.raises(InputError, match="verdict is 'frame'; it must be of kind Verdict"):
         set_out(brief, verdict="frame")
     other = verdict_for("battens", Piece("white oak", "18 in", "44 in", "7/8 in", "2 in"), 8, [8.0] * 12)
-    with pytest.raises(InputError, match="the verdict is for a piece whose width is 18 in .457.2 mm., but the brief's is 20 in"):
+    with pytest.raises(
+        InputError, match="the verdict is for a piece whose width is 18 in .457.2 mm., but the brief's is 20 in"
+    ):
         set_out(brief, verdict=other)
 
 
@@ -122,7 +158,11 @@ def test_boards_given_in_code_that_do_not_reach_are_refused_and_those_of_the_bri
 OFF_THE_WOOD = [
     # Typed on the opening they fit; on the part as it is cut they do not.
     ("drawer_front", (('inset = "3/4 in"', 'inset = "19.9 in"'),), "from the edge of wood that is only"),
-    ("inset_panel", (('centres = "128 mm"\nruns = "along', 'centres = "43.95 in"\nruns = "along'),), "and the wood is only"),
+    (
+        "inset_panel",
+        (('centres = "128 mm"\nruns = "along', 'centres = "43.95 in"\nruns = "along'),),
+        "and the wood is only",
+    ),
 ]
 
 
@@ -232,7 +272,9 @@ def test_a_folder_without_permission_is_refused_in_a_sentence(tmp_path, monkeypa
 def test_a_way_that_there_is_not_is_refused():
     with pytest.raises(InputError, match="^--way is 'walls'; the ways to build are: border glued"):
         write_shop_files(DEMO, "shop", "walls")
-    with pytest.raises(InputError, match="^--way is 'drawer front', which is not among .* this seat: border glued") as caught:
+    with pytest.raises(
+        InputError, match="^--way is 'drawer front', which is not among .* this seat: border glued"
+    ) as caught:
         write_shop_files(DEMO, "shop", "drawer front")
     assert "_" not in str(caught.value)
     assert not os.path.exists("shop")
@@ -240,8 +282,11 @@ def test_a_way_that_there_is_not_is_refused():
 
 def test_a_hostile_name_stays_a_name(tmp_path):
     """Markup in a title or in a piece of hardware is text in every file, and no formula in a list."""
-    path = written(tmp_path, ("Lift-up seat for a reading-nook bench", "</svg><script>alert(1)</script>"),
-                   ("left finger pull", "=HYPERLINK(1)"))  # fmt: skip
+    path = written(
+        tmp_path,
+        ("Lift-up seat for a reading-nook bench", "</svg><script>alert(1)</script>"),
+        ("left finger pull", "=HYPERLINK(1)"),
+    )
     files = {file.name: file.read_bytes() for file in write_shop_files(path, tmp_path / "shop", "battens")}
     assert b"<script" not in files["piece.svg"] and b"&lt;script&gt;" in files["piece.svg"]
     assert b"'=HYPERLINK(1)" in files["hole-list.csv"] and b"\n=HYPERLINK" not in files["hole-list.csv"]
@@ -258,7 +303,9 @@ def test_a_commission_that_cannot_be_set_out_says_so(tmp_path):
 
     found = commission_of(read_brief(DEMO), "battens")
     with pytest.raises(InputError, match="the verdict is for a piece whose"):
-        setting_out_of(replace(found, built=commission_of(read_brief(data_path("briefs/serving_board.toml")), "battens").built))
+        setting_out_of(
+            replace(found, built=commission_of(read_brief(data_path("briefs/serving_board.toml")), "battens").built)
+        )
 
 
 def placed(*items: str) -> str:
@@ -273,16 +320,35 @@ FIRST = GOOD[: GOOD.index("[[hardware]]")].count("\n") + 4  # what is typed afte
 
 # hardware on a seat of 20 in (508 mm) x 44 in (1117.6 mm), the way, lines, fragment of the sentence
 NO_HOLE = [
-    ((ALONG + 'inset = "5 mm"\nscrew = "20 mm"\ncentres = "96 mm"',), "battens", [FIRST], "from the edge it is measured from, and half"),
-    ((ALONG + 'inset = "506 mm"\nscrew = "5 mm"\ncentres = "96 mm"',), "battens", [FIRST], "5/64 in (2 mm) from the far edge"),
+    (
+        (ALONG + 'inset = "5 mm"\nscrew = "20 mm"\ncentres = "96 mm"',),
+        "battens",
+        [FIRST],
+        "from the edge it is measured from, and half",
+    ),
+    (
+        (ALONG + 'inset = "506 mm"\nscrew = "5 mm"\ncentres = "96 mm"',),
+        "battens",
+        [FIRST],
+        "5/64 in (2 mm) from the far edge",
+    ),
     ((ACROSS + 'centres = "507 mm"',), "battens", [FIRST], "a slot would run out of the edge of wood that is 20 in"),
     ((ACROSS + 'centres = "100 mm"\nmiddle = "455 mm"',), "battens", [FIRST + 1], "a slot would run out of the edge"),
     ((ALONG + 'centres = "1116 mm"',), "battens", [FIRST], "would break out of the end of wood that is 44 in"),
-    ((ALONG + 'centres = "3 mm"\nscrew = "10 mm"',), "battens", [FIRST], "so they run into each other; use wider centres"),
-    ((ACROSS + 'centres = "300 mm"\ninset = "3 in"',) * 2, "battens", [FIRST, FIRST + 5],
-     "piece.width shared among 2 leaves 10 in (254 mm) for each"),
+    (
+        (ALONG + 'centres = "3 mm"\nscrew = "10 mm"',),
+        "battens",
+        [FIRST],
+        "so they run into each other; use wider centres",
+    ),
+    (
+        (ACROSS + 'centres = "300 mm"\ninset = "3 in"',) * 2,
+        "battens",
+        [FIRST, FIRST + 5],
+        "piece.width shared among 2 leaves 10 in (254 mm) for each",
+    ),
     ((ALONG + 'centres = "96 mm"',) * 50, "battens", [FIRST + 4 * n for n in range(50)], "; write middle = for each"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("items", "way", "lines", "fragment"), NO_HOLE)
@@ -309,11 +375,19 @@ def test_fittings_across_the_grain_keep_their_middle_and_share_the_length(tmp_pa
 
 OVER_EACH_OTHER = [
     ((ALONG + 'centres = "96 mm"\nmiddle = "20 in"',) * 2, "pull 1 has holes that run into those of pull 2"),
-    ((ALONG + 'centres = "96 mm"\nmiddle = "20 in"', ALONG + 'centres = "96 mm"\nmiddle = "21 in"'), "pull 1 lies over pull 2"),
-    ((ALONG + 'centres = "96 mm"\nmiddle = "20 in"', ACROSS + 'centres = "96 mm"\ninset = "460 mm"\nmiddle = "87 mm"'),
-     "pull 1 has holes that run into those of pull 2"),
+    (
+        (ALONG + 'centres = "96 mm"\nmiddle = "20 in"', ALONG + 'centres = "96 mm"\nmiddle = "21 in"'),
+        "pull 1 lies over pull 2",
+    ),
+    (
+        (
+            ALONG + 'centres = "96 mm"\nmiddle = "20 in"',
+            ACROSS + 'centres = "96 mm"\ninset = "460 mm"\nmiddle = "87 mm"',
+        ),
+        "pull 1 has holes that run into those of pull 2",
+    ),
     ((ALONG + 'centres = "96 mm"\nmiddle = "20 in"', ALONG + 'centres = "96 mm"\nmiddle = "30 in"'), None),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("items", "fragment"), OVER_EACH_OTHER)
@@ -326,5 +400,7 @@ def test_hardware_that_lies_over_other_hardware_is_told(tmp_path, items, fragmen
 
 def test_one_hole_in_each_stile_names_both(tmp_path):
     plan = setting_out_of(commission_of(brief_of(tmp_path, placed(ACROSS + 'centres = "480 mm"')), "frame_panel"))
-    assert any("one hole in the front stile and one in the back stile" in w and "narrower centres" in w
-               for w in plan.hardware[0].warnings)  # fmt: skip
+    assert any(
+        "one hole in the front stile and one in the back stile" in w and "narrower centres" in w
+        for w in plan.hardware[0].warnings
+    )

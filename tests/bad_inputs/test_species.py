@@ -80,7 +80,7 @@ FILES = [
     (b"name,tangential_coefficient_per_percent\npear,0.3\n", "0.3 1/percent is outside 0 to 0.02 1/percent"),
     (b"name,specific_gravity_12\npear,690\n", "690 is outside 0.05 to 1.5"),
     (b"name,tangential_shrinkage_percent\npear,9,1\n", "a number such as 7,8 must be written 7.8"),
-    (b"name,tangential_shrinkage_percent\npear,\"9,1\"\n", "'9,1' has a comma; write a decimal point"),
+    (b'name,tangential_shrinkage_percent\npear,"9,1"\n', "'9,1' has a comma; write a decimal point"),
     (b"name;shear_parallel_psi\npear;1,200\n", "'1,200' has a comma"),
     (b"name,shear_parallel_psi,shear_parallel_mpa\npear,1000,6.9\n", "shear_parallel_pa is given in two units"),
     (b"name,specific_gravity_12\npear,\n", "row 2: pear has no numbers"),
@@ -111,8 +111,11 @@ def test_every_fault_of_a_file_is_reported_at_once(tmp_path):
     places = [sentence.split(":")[0] for sentence in caught.value.problems]
     assert places == [
         "row 2, column name",
-        "row 3, column name", "row 3, column radial_shrinkage_percent", "row 3, column tangential_shrinkage_percent",
-        "row 4, column kind", "row 4, column tangential_shrinkage_percent",
+        "row 3, column name",
+        "row 3, column radial_shrinkage_percent",
+        "row 3, column tangential_shrinkage_percent",
+        "row 4, column kind",
+        "row 4, column tangential_shrinkage_percent",
     ]
 
 

@@ -4,10 +4,10 @@ import math
 
 import pytest
 
-from woodlib.construction.index import compare, verdict_for
-from woodlib.construction.piece import Allowances, Piece
-from woodlib.construction.ways import find_construction, ways_for
 from woodlib.errors import InputError, WoodlibError
+from woodlib.ways.index import compare, verdict_for
+from woodlib.ways.piece import Allowances, Piece
+from woodlib.ways.ways import find_construction, ways_for
 
 DOOR = Piece("cherry", "14 in", "20 in", "3/4 in", "2 in")
 YEAR = [8.0] * 12

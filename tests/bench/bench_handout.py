@@ -34,11 +34,11 @@ from browser.conftest import ARGUMENTS
 from page_work import LOOP, MOVE, NOTHING, SWAP, Work, spread, work
 from playwright.sync_api import sync_playwright
 
-from woodlib.figures.printed import figure
-from woodlib.figures.svg import svg
 from woodlib.handout.page import page
 from woodlib.handout.replay import random_state
 from woodlib.handout.sections import NAME, section
+from woodlib.picture.printed import figure
+from woodlib.picture.svg import svg
 from woodlib.studies import STUDIES, find_study
 from woodlib.study import Choice, Span
 from woodlib.testing import find_browser
@@ -112,8 +112,10 @@ def exports(names: list[str]) -> dict[str, str]:
         states = [random_state(study, noise) for _ in range(FRAMES)]
         frames, _, redraw = timed(lambda study=study, states=states: [drawn(study, state, "svg") for state in states])
         size = float(np.median([len(drawn(study, state, "png")) for state in states[:4]]))
-        places = prod(entry.positions if isinstance(entry, Span) else len(entry.labels) if isinstance(entry, Choice) else 2
-                      for entry in study.inputs)  # fmt: skip
+        places = prod(
+            entry.positions if isinstance(entry, Span) else len(entry.labels) if isinstance(entry, Choice) else 2
+            for entry in study.inputs
+        )
         each, whole = processor / asked, redraw / len(frames)
         print(
             f"{name:26}{len(first['html']) / 1000:10.1f}{clock:9.1f}{processor:7.1f}{again:9.2f}{asked:13}{1e3 * each:8.2f}"
@@ -245,7 +247,9 @@ def by_work(browser, address: str, baseline: str, names: list[str]) -> None:
         each.append(work(browser, page, MOVE % name, WORKED))
         print(f"  {name:28}{each[-1].told()}")
     page.close()
-    every = Work(*(np.concatenate(part) for part in zip(*((one.main, one.laid_out, one.others) for one in each), strict=True)))
+    every = Work(
+        *(np.concatenate(part) for part in zip(*((one.main, one.laid_out, one.others) for one in each), strict=True))
+    )
     swapping = opened(browser, baseline)
     swapped = work(browser, swapping, SWAP, WORKED)
     swapping.close()

@@ -35,7 +35,7 @@ STOCK = """\
 %matplotlib inline
 import ipywidgets
 from IPython.display import display
-from woodlib.figures.printed import figure
+from woodlib.picture.printed import figure
 study = find_study({key!r})
 slider = ipywidgets.IntSlider(20, 0, 200, description="stock")
 def draw(place):

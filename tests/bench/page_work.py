@@ -16,7 +16,11 @@ from dataclasses import dataclass
 import numpy as np
 
 TRACED = ["toplevel", "devtools.timeline", "blink.user_timing"]
-UNTIL_LAID_OUT = {"EventDispatch", "UpdateLayoutTree", "Layout"}  # a handler, style, layout: what a clock with forced layout sees
+UNTIL_LAID_OUT = {
+    "EventDispatch",
+    "UpdateLayoutTree",
+    "Layout",
+}  # a handler, style, layout: what a clock with forced layout sees
 MARK, REST = "a move begins", "all moves are over"
 # A control is moved at random, as a hand would. Two frames later its picture has been handed to the screen.
 _PACED = """async ([begins, over, count]) => {

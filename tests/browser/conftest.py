@@ -26,9 +26,16 @@ from woodlib.testing import NO_BROWSER, browser_is_required, find_browser
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
 ARGUMENTS = [
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync", "--disable-default-apps", "--mute-audio",
-]  # fmt: skip
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-default-apps",
+    "--mute-audio",
+]
 SECONDS = 60  # how long JupyterLab may take to start on a busy machine
 
 # In continuous integration a missing Firefox is a failure; at a desk its one file is left out, and the end of the run says so.
@@ -152,9 +159,17 @@ def jupyter_server(tmp_path_factory) -> Iterator[JupyterServer]:
 
 def server_command(folder: Path, token: str) -> list[str]:
     """Start JupyterLab on a port that the system chooses."""
-    command = [sys.executable, "-m", "jupyterlab", "--no-browser", "--ServerApp.ip=127.0.0.1", "--ServerApp.port=0",
-               f"--IdentityProvider.token={token}", f"--ServerApp.root_dir={folder}",
-               "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate"]  # fmt: skip
+    command = [
+        sys.executable,
+        "-m",
+        "jupyterlab",
+        "--no-browser",
+        "--ServerApp.ip=127.0.0.1",
+        "--ServerApp.port=0",
+        f"--IdentityProvider.token={token}",
+        f"--ServerApp.root_dir={folder}",
+        "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
+    ]
     return command + (["--allow-root"] if getattr(os, "geteuid", lambda: 1)() == 0 else [])
 
 

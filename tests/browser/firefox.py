@@ -33,12 +33,22 @@ KEYS = {
 }
 # Nothing is fetched: every address would go through a proxy that does not exist, and its own errands are switched off.
 PREFERENCES = {
-    "network.proxy.type": 1, "network.proxy.http": "127.0.0.1", "network.proxy.http_port": 9, "network.proxy.ssl": "127.0.0.1",
-    "network.proxy.ssl_port": 9, "network.proxy.allow_hijacking_localhost": True, "app.update.enabled": False,
-    "browser.shell.checkDefaultBrowser": False, "datareporting.policy.dataSubmissionEnabled": False,
-    "toolkit.telemetry.enabled": False, "browser.aboutwelcome.enabled": False, "network.captive-portal-service.enabled": False,
-    "network.connectivity-service.enabled": False, "extensions.update.enabled": False, "browser.startup.page": 0,
-}  # fmt: skip
+    "network.proxy.type": 1,
+    "network.proxy.http": "127.0.0.1",
+    "network.proxy.http_port": 9,
+    "network.proxy.ssl": "127.0.0.1",
+    "network.proxy.ssl_port": 9,
+    "network.proxy.allow_hijacking_localhost": True,
+    "app.update.enabled": False,
+    "browser.shell.checkDefaultBrowser": False,
+    "datareporting.policy.dataSubmissionEnabled": False,
+    "toolkit.telemetry.enabled": False,
+    "browser.aboutwelcome.enabled": False,
+    "network.captive-portal-service.enabled": False,
+    "network.connectivity-service.enabled": False,
+    "extensions.update.enabled": False,
+    "browser.startup.page": 0,
+}
 
 
 def find_firefox() -> str | None:

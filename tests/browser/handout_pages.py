@@ -14,10 +14,10 @@ from xml.etree import ElementTree
 
 from example_study import example, example_answer
 
-from woodlib.figures.svg import svg_body
 from woodlib.handout.cards import card_html
 from woodlib.handout.page import page
 from woodlib.handout.sections import NAME, section
+from woodlib.picture.svg import svg_body
 from woodlib.studies import find_study
 from woodlib.study import Answer, Choice, Span, Study, Switch, study
 from woodlib.study.readings import readings_html
@@ -77,8 +77,11 @@ CARDS = (
     {"role": "seen", "key": "size", "answer": "3/16 in", "words": "In this house."},
     {"role": "exercise", "key": "x", "question": "And in a flat?", "answer": "1/8 in", "why": "", "way": HOSTILE},
 )
-STUDIES: dict[str, Study] = {"example": example.starting(width="18-1/8 in"), "moisture-by-month": find_study("moisture-by-month"),
-                             "plain-words": plain_words}  # fmt: skip
+STUDIES: dict[str, Study] = {
+    "example": example.starting(width="18-1/8 in"),
+    "moisture-by-month": find_study("moisture-by-month"),
+    "plain-words": plain_words,
+}
 
 
 @cache
@@ -125,8 +128,11 @@ def expected(chosen: Study, state: dict[str, Any], units: str) -> dict[str, Any]
     answer = chosen.function(**state)
     drawing = ElementTree.fromstring(f"<g>{svg_body(answer.picture, units)}</g>")
     kept = ("d", "cx", "cy", "r", "x", "y")
-    marks = [[mark.tag, mark.get("class", ""), " ".join(mark.get(key, "") for key in kept), "".join(mark.itertext())]
-             for mark in drawing.iter() if mark.tag in ("path", "circle", "text")]  # fmt: skip
+    marks = [
+        [mark.tag, mark.get("class", ""), " ".join(mark.get(key, "") for key in kept), "".join(mark.itertext())]
+        for mark in drawing.iter()
+        if mark.tag in ("path", "circle", "text")
+    ]
     words = ElementTree.fromstring(readings_html(answer, units).replace(" data-s", ' data-s=""'))
     said = [
         [place.get("class", ""), "".join(place.itertext())] for place in words.iter() if place.get("data-s") is not None
@@ -138,8 +144,12 @@ def expected(chosen: Study, state: dict[str, Any], units: str) -> dict[str, Any]
 
 def differences(shown: dict[str, Any], wanted: dict[str, Any]) -> list[str]:
     """Every way in which a page differs from the library; empty when it shows the same."""
-    found = [f"{key}: {got!r} is not {want!r}" for key in ("said", "values", "spoken", "words")
-             for got, want in zip_all(shown[key], wanted[key]) if got != want]  # fmt: skip
+    found = [
+        f"{key}: {got!r} is not {want!r}"
+        for key in ("said", "values", "spoken", "words")
+        for got, want in zip_all(shown[key], wanted[key])
+        if got != want
+    ]
     for got, want in zip_all(shown["marks"], wanted["marks"]):
         if got is None or want is None or (got[0], got[1].strip(), got[3]) != (want[0], want[1].strip(), want[3]):
             found.append(f"mark: {got!r} is not {want!r}")

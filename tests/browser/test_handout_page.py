@@ -70,19 +70,26 @@ def test_picture_and_numbers_are_the_library_s_at_random_states(opened, name):
 
 
 def test_nothing_is_drawn_again_on_opening(opened):
-    page = opened(when_live="""window.drawn = []; for (const part of document.querySelectorAll("[data-marks],[data-readings],.value"))
+    page = opened(
+        when_live="""window.drawn = []; for (const part of document.querySelectorAll("[data-marks],[data-readings],.value"))
       new MutationObserver((records) => drawn.push(...records.map((record) => record.target.outerHTML)))
-        .observe(part, { attributes: true, childList: true, characterData: true, subtree: true });""")
+        .observe(part, { attributes: true, childList: true, characterData: true, subtree: true });"""
+    )
     assert page.evaluate("drawn") == []
     page.locator("#example-dry").press("ArrowRight")
     assert len(page.evaluate("drawn")) > 5
 
 
 def test_a_control_moved_before_its_table_is_unpacked_is_answered(opened):
-    page = opened(when_live="""window.early = document.documentElement.dataset.ready !== "yes";
-      const dry = document.getElementById("example-dry"); dry.value = 50; dry.dispatchEvent(new Event("input"));""")
+    page = opened(
+        when_live="""window.early = document.documentElement.dataset.ready !== "yes";
+      const dry = document.getElementById("example-dry"); dry.value = 50; dry.dispatchEvent(new Event("input"));"""
+    )
     assert page.evaluate("early")
-    assert differences(page.evaluate(READ, "example"), expected(STUDIES["example"], state_of("example", dry=60.0), "both")) == []
+    assert (
+        differences(page.evaluate(READ, "example"), expected(STUDIES["example"], state_of("example", dry=60.0), "both"))
+        == []
+    )
     page.wait_for_timeout(SETTLED_MS)
     assert page.evaluate("location.hash") == "#example.dry=50"
 
@@ -187,9 +194,20 @@ def test_the_address_keeps_a_position_that_a_link_restores(opened):
 
 @pytest.mark.parametrize(
     "fragment",
-    ["#", "#nonsense", "#example.dry=", "#example.dry=9999&example.dry=-1", "#example.width=1.5", "#example.wood=length",
-     "#x.y=1&example.held=7", "#example.dry=%3Cscript%3E", "#example.__proto__=1", "#%E0%A4%A", "#example.dry=NaN"],
-)  # fmt: skip
+    [
+        "#",
+        "#nonsense",
+        "#example.dry=",
+        "#example.dry=9999&example.dry=-1",
+        "#example.width=1.5",
+        "#example.wood=length",
+        "#x.y=1&example.held=7",
+        "#example.dry=%3Cscript%3E",
+        "#example.__proto__=1",
+        "#%E0%A4%A",
+        "#example.dry=NaN",
+    ],
+)
 def test_nonsense_in_the_address_is_ignored(opened, fragment):
     page = opened(fragment)
     for name, study in STUDIES.items():
@@ -279,8 +297,11 @@ def test_each_control_has_a_name_and_speaks_with_its_unit(opened):
     assert len(ids) == len(set(ids))
 
 
-@pytest.mark.parametrize("look", [LAPTOP, LAPTOP | {"color_scheme": "dark"}, PHONE, PHONE | {"color_scheme": "dark"}],
-                         ids=["laptop", "laptop dark", "phone", "phone dark"])  # fmt: skip
+@pytest.mark.parametrize(
+    "look",
+    [LAPTOP, LAPTOP | {"color_scheme": "dark"}, PHONE, PHONE | {"color_scheme": "dark"}],
+    ids=["laptop", "laptop dark", "phone", "phone dark"],
+)
 def test_the_accessibility_checker_finds_nothing(opened, look):
     page = opened(bypass_csp=True, **look)
     for summary in page.locator("summary").all():

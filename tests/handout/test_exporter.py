@@ -16,8 +16,8 @@ from woodlib.live import STUDY_MIME
 
 TEACHERS_OWN = """
 from woodlib.study import Answer, Reading, Span, study
-from woodlib.figures.scene import Line, Picture
-from woodlib.reading.say import length, say
+from woodlib.picture.scene import Line, Picture
+from woodlib.words.say import length, say
 
 @study("my-own", "How long is my line?", [Span("size", "Size", "length", 0.1, 0.5, 0.01, 0.2)])
 def mine(size):

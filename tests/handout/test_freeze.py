@@ -10,14 +10,14 @@ import pytest
 from example_study import COEFFICIENT, example, example_answer
 
 from woodlib.errors import InputError
-from woodlib.figures.scene import Frame, Line, Picture, Words
 from woodlib.handout.freeze import freeze
 from woodlib.handout.record import record
 from woodlib.handout.replay import check, freeze_checked, numbers, random_state
 from woodlib.handout.sampling import FreezeError, ask, coefficients, leja_points, plan
-from woodlib.reading.decided import pick
-from woodlib.reading.say import length, say
+from woodlib.picture.scene import Frame, Line, Picture, Words
 from woodlib.study import Answer, Choice, Reading, Span, Switch, study
+from woodlib.words.decided import pick
+from woodlib.words.say import length, say
 
 
 @pytest.fixture(scope="module")

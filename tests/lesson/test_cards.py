@@ -103,9 +103,15 @@ def test_answers_are_escaped():
 
 def test_an_exercise_explains_a_known_miss_and_leads_to_the_answer():
     card = check(
-        "half", "Half an inch in mm?", "1/2 in", kind="length", tolerance="0.3 mm",
-        misses={"5 mm": "That is half a centimetre."}, why="An inch is 25.4 mm.", way="25.4 / 2 = 12.7",
-    )  # fmt: skip
+        "half",
+        "Half an inch in mm?",
+        "1/2 in",
+        kind="length",
+        tolerance="0.3 mm",
+        misses={"5 mm": "That is half a centimetre."},
+        why="An inch is 25.4 mm.",
+        way="25.4 / 2 = 12.7",
+    )
     card._field.value = "5mm"
     press(card)
     assert card.last.right is False and "half a centimetre" in card.said and card._way.disabled

@@ -7,11 +7,11 @@ rigidly can split between 70 and 10 % RH, while 55 to 45 % RH stays below the st
 import pytest
 
 from woodlib.air.sorption import sorption_percent
-from woodlib.construction.held import full_restraint
-from woodlib.construction.index import verdict_for
-from woodlib.construction.piece import Piece
-from woodlib.construction.verdict import risk_levels
 from woodlib.movement.spread import NO_DOUBTS
+from woodlib.ways.held import full_restraint
+from woodlib.ways.index import verdict_for
+from woodlib.ways.piece import Piece
+from woodlib.ways.verdict import risk_levels
 
 SOURCE = "Structural Conservation of Panel Paintings"
 

@@ -2,9 +2,9 @@
 
 import pytest
 
-from woodlib.construction.index import verdict_for
-from woodlib.construction.piece import Piece
 from woodlib.movement.spread import NO_DOUBTS
+from woodlib.ways.index import verdict_for
+from woodlib.ways.piece import Piece
 
 SOURCE = "common practice, no source"
 WINTER_FIT = [7, 7, 7, 8, 9, 10, 11, 11, 10, 9, 8, 7]  # fitted at the driest, as most drawers are

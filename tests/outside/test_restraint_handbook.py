@@ -46,9 +46,15 @@ def test_restrained_bar(outside):
 
 @pytest.mark.parametrize(
     ("wood", "ratio"),
-    [("yellow birch", 1.07), ("black walnut", 1.16), ("true mahogany", 1.24), ("yellow-poplar", 0.85),
-     ("coast Douglas-fir", 0.49), ("Sitka spruce", 0.26)],
-)  # fmt: skip
+    [
+        ("yellow birch", 1.07),
+        ("black walnut", 1.16),
+        ("true mahogany", 1.24),
+        ("yellow-poplar", 0.85),
+        ("coast Douglas-fir", 0.49),
+        ("Sitka spruce", 0.26),
+    ],
+)
 def test_stiffness_of_rift_stock(outside, wood, ratio):
     """Hand rotation of the handbook's ratios; 0.03 allowed for the choice of Poisson ratio."""
     constants = elastic_constants(wood)

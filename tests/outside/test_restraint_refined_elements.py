@@ -79,9 +79,15 @@ def test_error_of_the_one_line_formula_over_random_panels(outside):
     errors = []
     for plane in one_wood_panels(300):
         got = restraint_factor(
-            plane.width_m, plane.depth_m, plane.strip_m, plane.panel.modulus_x_pa, plane.panel.shear_pa,
-            plane.strip.modulus_x_pa, plane.strip.shear_pa, plane.thickness_ratio,
-        )  # fmt: skip
+            plane.width_m,
+            plane.depth_m,
+            plane.strip_m,
+            plane.panel.modulus_x_pa,
+            plane.panel.shear_pa,
+            plane.strip.modulus_x_pa,
+            plane.strip.shear_pa,
+            plane.thickness_ratio,
+        )
         errors.append(float(got) / restraint_factor_of(solve_plane(plane)) - 1)
     outside(
         SOURCE, "one-line formula, error met by 90 of 100 panels", 8.9, 100 * np.quantile(np.abs(errors), 0.9), 4, "%"

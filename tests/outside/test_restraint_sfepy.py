@@ -26,8 +26,9 @@ def test_same_mesh_same_displacements(outside, plane, order):
     got = np.zeros_like(expected)
     in_panel = places[:, 1] <= plane.depth_m + 1e-12
     for here, block, line, start in (
-        (in_panel, field.panel, field.panel_line, 0.0), (~in_panel, field.strip, field.strip_line, plane.depth_m)
-    ):  # fmt: skip
+        (in_panel, field.panel, field.panel_line, 0.0),
+        (~in_panel, field.strip, field.strip_line, plane.depth_m),
+    ):
         along = line.at(places[here, 1] - start)[0]
         for component in (0, 1):
             got[here, component] = np.einsum("ni,ij,nj->n", across[here], block[component], along)

@@ -16,10 +16,22 @@ from woodlib.species import find_species
 )
 def test_change_of_width(outside, source, name, width_in, change_percent, printed_in, tolerance):
     coefficient = find_species(name).require("tangential_coefficient_per_percent").number
-    outside(source, f"{name}, flatsawn {width_in} in, {change_percent} points of moisture", printed_in,
-            width_in * coefficient * change_percent, tolerance, "in")
+    outside(
+        source,
+        f"{name}, flatsawn {width_in} in, {change_percent} points of moisture",
+        printed_in,
+        width_in * coefficient * change_percent,
+        tolerance,
+        "in",
+    )
 
 
 def test_white_fir_thickness_coefficient(outside):
-    outside("Wood Handbook ch. 13, from memory", "white fir, radial coefficient", 0.00112,
-            find_species("white fir").require("radial_coefficient_per_percent").number, 0.0, "per %")
+    outside(
+        "Wood Handbook ch. 13, from memory",
+        "white fir, radial coefficient",
+        0.00112,
+        find_species("white fir").require("radial_coefficient_per_percent").number,
+        0.0,
+        "per %",
+    )

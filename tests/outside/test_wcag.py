@@ -2,7 +2,7 @@
 
 import pytest
 
-from woodlib.figures.palette import contrast
+from woodlib.picture.palette import contrast
 
 SOURCE = "WCAG 2.2, relative luminance and contrast ratio"
 

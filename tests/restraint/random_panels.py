@@ -14,8 +14,19 @@ ASH_PANEL = HeldPlane(
 )
 ASH_MISFIT = 0.00264  # per percent of drying: tangential 0.00274 less lengthwise 0.0001
 
-WOODS = ("white ash", "Quercus alba", "northern red oak", "black cherry", "sugar maple", "black walnut",
-         "yellow-poplar", "coast Douglas-fir", "Sitka spruce", "true mahogany", "balsa")  # fmt: skip
+WOODS = (
+    "white ash",
+    "Quercus alba",
+    "northern red oak",
+    "black cherry",
+    "sugar maple",
+    "black walnut",
+    "yellow-poplar",
+    "coast Douglas-fir",
+    "Sitka spruce",
+    "true mahogany",
+    "balsa",
+)
 
 
 def random_panels(count: int, seed: int = 7) -> Iterator[HeldPlane]:
@@ -31,9 +42,14 @@ def random_panels(count: int, seed: int = 7) -> Iterator[HeldPlane]:
         wood, holder = rng.integers(len(constants), size=2)
         angles = rng.choice([0.0, np.pi / 4, np.pi / 2], size=2)
         yield HeldPlane(
-            float(width), float(length), float(strip), constants[wood].panel(angles[0]),
-            constants[holder].strip(angles[1]), float(rng.uniform(0.4, 1.6)), int(rng.integers(1, 3)),
-        )  # fmt: skip
+            float(width),
+            float(length),
+            float(strip),
+            constants[wood].panel(angles[0]),
+            constants[holder].strip(angles[1]),
+            float(rng.uniform(0.4, 1.6)),
+            int(rng.integers(1, 3)),
+        )
 
 
 def one_wood_panels(count: int, seed: int = 5) -> Iterator[HeldPlane]:

@@ -16,7 +16,7 @@ from woodlib.restraint.closed_forms import (
     restraint_factor,
     transverse_modulus_pa,
     working_depth_m,
-)  # fmt: skip
+)
 from woodlib.restraint.series import series_stress_pa
 
 lengths, moduli, ratios = st.floats(0.02, 2.0), st.floats(1e8, 3e10), st.floats(0.2, 3.0)

@@ -58,8 +58,9 @@ def test_energy_balance_of_the_whole_piece():
     plane = field.plane
     total = 0.0
     for block, line, wood, load in (
-        (field.panel, field.panel_line, plane.panel, 1.0), (field.strip, field.strip_line, plane.strip, 0.0)
-    ):  # fmt: skip
+        (field.panel, field.panel_line, plane.panel, 1.0),
+        (field.strip, field.strip_line, plane.strip, 0.0),
+    ):
         moved = np.concatenate([block.across.ravel(), block.along.ravel()])
         total += 0.5 * moved @ full_matrix(field.x_line, line, wood) @ moved
         if load:

@@ -11,7 +11,7 @@ from woodlib.restraint.fracture import (
     critical_check_depth_m,
     fracture_energy_j_per_m2,
     split_opening,
-)  # fmt: skip
+)
 
 toughness = st.floats(2e5, 1e6)
 

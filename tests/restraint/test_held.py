@@ -31,9 +31,16 @@ SEAT = {
 )
 def test_any_panel_is_finite_and_consistent(width, length, strip, angle, glue_up, ends):
     held = held_panel(
-        "white oak", width_m=width, length_m=length, thickness_m=0.02, strip_width_m=strip, ring_angle_deg=angle,
-        glue_up_mc_percent=glue_up, year_mc_percent=[11.5, 6.5], ends=ends,
-    )  # fmt: skip
+        "white oak",
+        width_m=width,
+        length_m=length,
+        thickness_m=0.02,
+        strip_width_m=strip,
+        ring_angle_deg=angle,
+        glue_up_mc_percent=glue_up,
+        year_mc_percent=[11.5, 6.5],
+        ends=ends,
+    )
     assert 0 < held.restraint.low <= held.restraint.number <= held.restraint.high <= 1.0
     assert (
         held.season.relaxed_low_pa

@@ -13,7 +13,7 @@ from woodlib.restraint.layers import (
     face_batten,
     lay_up,
     two_layer_curvature_per_m,
-)  # fmt: skip
+)
 
 thicknesses, moduli, strains = st.floats(0.001, 0.05), st.floats(5e8, 2e10), st.floats(-0.02, 0.02)
 

@@ -42,10 +42,16 @@ def test_the_range_is_said_in_words():
 
 @pytest.mark.parametrize(
     ("strain", "chance", "words"),
-    [(0.002, 0.0, "Both measures are calm"), (0.006, 0.01, "stress model is calm"), (0.006, 0.2, "stress model warns"),
-     (0.0098, 0.01, "disagree: the strain rule warns"), (0.002, 0.3, "disagree: the strain rule sees no danger"),
-     (0.012, 0.3, "Both measures warn"), (0.006, None, "Only the strain rule")],
-)  # fmt: skip
+    [
+        (0.002, 0.0, "Both measures are calm"),
+        (0.006, 0.01, "stress model is calm"),
+        (0.006, 0.2, "stress model warns"),
+        (0.0098, 0.01, "disagree: the strain rule warns"),
+        (0.002, 0.3, "disagree: the strain rule sees no danger"),
+        (0.012, 0.3, "Both measures warn"),
+        (0.006, None, "Only the strain rule"),
+    ],
+)
 def test_every_pair_of_measures_has_its_sentence(strain, chance, words):
     assert words in agreement_sentence(strain, chance)
 

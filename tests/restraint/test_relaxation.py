@@ -12,7 +12,7 @@ from woodlib.restraint.relaxation import (
     season_stress,
     several_years,
     turning_points,
-)  # fmt: skip
+)
 
 moistures = st.lists(st.floats(4, 16), min_size=2, max_size=12)
 rates, shares = st.floats(0.05, 1.5), st.floats(0, 0.8)

@@ -28,10 +28,12 @@ def test_by_hand():
     # A is 2 m long: (2000 + 3) // (956 + 3) = 2 lengths. Sets of three: 168+168+158 = 494, 168+168+150 = 486,
     # 168+158+150 = 476: least surplus 3 mm, 1.5 mm off each edge. Widest in the middle: C, A, B or its mirror.
     found = plan(
-        StockBoard("A", "170 mm", "2 m", "25 mm"), StockBoard("B", "160 mm", "1 m", "25 mm"),
+        StockBoard("A", "170 mm", "2 m", "25 mm"),
+        StockBoard("B", "160 mm", "1 m", "25 mm"),
         StockBoard("C", "152 mm", "1 m", "25 mm"),
-        StockBoard("thin", "300 mm", "2 m", "21 mm"), StockBoard("short", "300 mm", "955 mm", "25 mm"),
-    )  # fmt: skip
+        StockBoard("thin", "300 mm", "2 m", "21 mm"),
+        StockBoard("short", "300 mm", "955 mm", "25 mm"),
+    )
     assert [strip.board for strip in found.strips] == ["C", "A", "B"]
     assert found.surplus_m == Fraction(3, 1000)
     # Glue lines: 150 - 1.5 = 148.5 and 148.5 + 168 = 316.5 mm from the edge of the blank.

@@ -75,19 +75,27 @@ def test_a_slot_is_as_long_as_the_year_asks():
 
 NEAR = [
     # The stile's groove begins 2 in less its depth from the front; 1-1/2 in is in it.
-    ("frame_panel", along(inset="1-1/2 in"), "holes 1 and 2 lie at the front edge of the panel, in the groove or the gap"),
+    (
+        "frame_panel",
+        along(inset="1-1/2 in"),
+        "holes 1 and 2 lie at the front edge of the panel, in the groove or the gap",
+    ),
     ("frame_panel", along(inset="2 in"), "where parts must slide or within 1/4 in (6.4 mm) of it"),
     ("frame_panel", along(inset="3/4 in", middle="4 in"), None),
     ("frame_panel", along(inset="10 in", middle="3 in"), "one hole in the rail and one in the panel, which move apart"),
     ("same_grain_border", along(inset="2 in"), "at the front strip, on the glue line or within"),
     ("same_grain_border", along(inset="10 in"), None),
-    ("breadboard", ("along the grain", "20 mm", {"inset": "10 in", "middle": "2 in"}), "at the left end piece, in the groove"),
+    (
+        "breadboard",
+        ("along the grain", "20 mm", {"inset": "10 in", "middle": "2 in"}),
+        "at the left end piece, in the groove",
+    ),
     ("battens", along(inset="10 in", middle="4 in"), None),
     ("battens", ("along the grain", "25 mm", {"inset": "10 in", "middle": "4 in"}), "has a hole over a batten"),
     ("buttons", along(inset="1/4 in"), "holes 1 and 2 lie less than 1/4 in (6.4 mm) from the edge of the wood"),
     ("edged_sheet", along(inset="2 in"), "at the front edging, on the glue line"),
     ("lapped_back", along(inset="4 in"), "at the gap 1, in the groove or the gap where parts must slide"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("key", "item", "fragment"), NEAR)

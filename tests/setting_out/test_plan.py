@@ -12,7 +12,7 @@ from setting_out.lengths import INCH
 from woodlib.brief import read_brief
 from woodlib.commission import commission_of
 from woodlib.data_files import data_path
-from woodlib.figures.scene import Area, Circle, Words, walk
+from woodlib.picture.scene import Area, Circle, Words, walk
 from woodlib.setting_out.boards import StockBoard
 from woodlib.setting_out.drawing import LEFT, TOP, blank_drawing, drawing_in_words, shop_drawing, write_pdf, write_svg
 from woodlib.setting_out.exact import exact_text

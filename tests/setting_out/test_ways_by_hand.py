@@ -12,7 +12,7 @@ from fractions import Fraction
 import pytest
 from setting_out.briefs import brief_of, verdict_on
 
-from woodlib.figures.scene import Circle, Window, walk
+from woodlib.picture.scene import Circle, Window, walk
 from woodlib.setting_out.boards import StockBoard
 from woodlib.setting_out.drawing import blank_drawing, shop_drawing
 from woodlib.setting_out.joints import conflicts_of
@@ -37,9 +37,7 @@ def sizes(plan):
 
 def rough(plan):
     """Name -> length and width of its blank in mm, exact."""
-    return {
-        entry.part.name: (mm(entry.blank.length.total_m), mm(entry.blank.width.total_m)) for entry in plan.blanks
-    }
+    return {entry.part.name: (mm(entry.blank.length.total_m), mm(entry.blank.width.total_m)) for entry in plan.blanks}
 
 
 def cubic_mm(plan):
@@ -95,15 +93,15 @@ def test_own_blank_rim():
     plan = plan_of("own_blank_rim")
     # Loose tongue: the lesser of 12.7 and 50/2 into each side, written 12.5, so 25 along its grain; 500 - 2*12.7 = 474.6,
     # written 474, long; 20/3 = 6.67, written 6, thick. Slots 12.7 + 0.8 = 13.5 deep: 50 - 13.5 = 36.5 to 63.5.
-    assert sizes(plan) == {
-        "panel": (1, 800, 500, 20), "end piece": (2, 50, 500, 20), "loose tongue": (2, 25, 474, 6)
-    }  # fmt: skip
+    assert sizes(plan) == {"panel": (1, 800, 500, 20), "end piece": (2, 50, 500, 20), "loose tongue": (2, 25, 474, 6)}
     assert (mm(plan.made.lines[0].low_m), mm(plan.made.lines[0].high_m)) == (Fraction("36.5"), Fraction("63.5"))
     assert all(purchase.needed_m > Fraction(20, 1000) for purchase in plan.purchases)  # none is bought for the tongue
     assert mm(plan.blank.length.total_m) == 964 and plan.blanks == ()
     assert [(part.name, mm(part.size_m)) for part in plan.blank.length.pieces] == [
-        ("left end", 50), ("panel", 800), ("right end", 50)
-    ]  # fmt: skip
+        ("left end", 50),
+        ("panel", 800),
+        ("right end", 50),
+    ]
     assert plan.blank.run.mark_with == ("1 >", "2 >", "3 >")
     assert [corner.continues for corner in plan.blank.run.corners] == [True, True]
     assert cubic_mm(plan) == 900 * 500 * 20
@@ -174,17 +172,28 @@ def test_a_dowel_over_a_housing_moves_aside():
     assert conflicts_of(joint.joint, joint.places_m, (), joint.margin_m) == ()
 
 
-@pytest.mark.parametrize(("key", "names"), [
-    ("frame_panel", ("cut the joints of the frame", "plough the grooves in the frame")),
-    ("frame_panel", ("cut the panel to length", "cut the tongues on the panel's edges")),
-    ("breadboard", ("cut the panel to length", "cut the tongue on both ends of the panel")),
-    ("lapped_back", ("cut to length", "cut laps or tongues and grooves")),
-    ("frame_panel", ("crosscut the boards to rough length", "flatten one face")),
-    ("frame_panel", ("put frame and panel together dry", "glue the frame around the dry panel, soft spacers in its grooves")),
-    ("frame_panel", ("level the joints of the frame", "finish all faces alike, ends too")),
-    ("breadboard", ("saw the notch at each edge of the tongues, down to their width",
-                    "mark the pins through the end pieces on the tongues")),
-])  # fmt: skip
+@pytest.mark.parametrize(
+    ("key", "names"),
+    [
+        ("frame_panel", ("cut the joints of the frame", "plough the grooves in the frame")),
+        ("frame_panel", ("cut the panel to length", "cut the tongues on the panel's edges")),
+        ("breadboard", ("cut the panel to length", "cut the tongue on both ends of the panel")),
+        ("lapped_back", ("cut to length", "cut laps or tongues and grooves")),
+        ("frame_panel", ("crosscut the boards to rough length", "flatten one face")),
+        (
+            "frame_panel",
+            ("put frame and panel together dry", "glue the frame around the dry panel, soft spacers in its grooves"),
+        ),
+        ("frame_panel", ("level the joints of the frame", "finish all faces alike, ends too")),
+        (
+            "breadboard",
+            (
+                "saw the notch at each edge of the tongues, down to their width",
+                "mark the pins through the end pieces on the tongues",
+            ),
+        ),
+    ],
+)
 def test_what_takes_a_face_away_comes_after_what_needs_it(key, names):
     order = plan_of(key).order.names
     assert order.index(names[0]) < order.index(names[1])

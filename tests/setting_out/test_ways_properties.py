@@ -9,13 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from setting_out.briefs import MONTHS, brief_of, verdict_on
 
-from woodlib.construction.for_sliders import HELD_RULE
-from woodlib.construction.index import verdict_for
-from woodlib.construction.piece import Piece
-from woodlib.construction.ways import EVERY_WAY
-from woodlib.figures.scene import Words, walk
-from woodlib.figures.svg import svg
 from woodlib.movement.spread import NO_DOUBTS
+from woodlib.picture.scene import Words, walk
+from woodlib.picture.svg import svg
 from woodlib.setting_out.boards import StockBoard
 from woodlib.setting_out.drawing import blank_drawing, drawing_in_words, shop_drawing
 from woodlib.setting_out.exact import Rounding
@@ -25,6 +21,10 @@ from woodlib.setting_out.lists import as_csv, cut_rows
 from woodlib.setting_out.made_pieces import MADE_BY
 from woodlib.setting_out.order import USUAL_PRESENT, check_order
 from woodlib.setting_out.plan import set_out
+from woodlib.ways.for_sliders import HELD_RULE
+from woodlib.ways.index import verdict_for
+from woodlib.ways.piece import Piece
+from woodlib.ways.ways import EVERY_WAY
 
 KEYS = [way.key for way in EVERY_WAY]
 ROUND = ("round_tenon", "loose_ring")
@@ -40,7 +40,9 @@ def briefs(draw):
     """Pieces in millimetres or in sixteenths of an inch, wide enough for two borders."""
     metric = draw(st.booleans())
     unit, scale = ("mm", 1) if metric else ("in", Fraction(1, 16))
-    width, length = (draw(st.integers(*span)) for span in (((200, 900), (300, 1800)) if metric else ((128, 560), (190, 1120))))
+    width, length = (
+        draw(st.integers(*span)) for span in (((200, 900), (300, 1800)) if metric else ((128, 560), (190, 1120)))
+    )
     border = draw(st.integers(30, 60) if metric else st.integers(20, 38))
     thickness = draw(st.integers(15, 40) if metric else st.integers(10, 25))
     typed = [f"{float(size * scale):g} {unit}" for size in (width, length, thickness, border)]
@@ -75,7 +77,11 @@ def test_what_is_typed_stays_exact(brief, key):
         return
     made = plan_of(brief, key).made
     assert made.size_m[:2] == (brief.exact_m("piece.length"), brief.exact_m("piece.width"))
-    total = sum((place.along[1] - place.along[0]) * (place.across[1] - place.across[0]) for place in made.places if not place.below)
+    total = sum(
+        (place.along[1] - place.along[0]) * (place.across[1] - place.across[0])
+        for place in made.places
+        if not place.below
+    )
     area = made.size_m[0] * made.size_m[1]
     gaps = {"lapped_back", "tongued_back"}
     assert total == area or (key in gaps and total < area) or (key == "glued_face_rim" and total > area)
@@ -118,6 +124,7 @@ def test_dowels_keep_clear_of_saw_cuts_and_tongues(brief, key):
 @given(briefs(), st.floats(5, 7.9), st.floats(0, 2), st.floats(0, 3))
 def test_a_wider_year_only_moves_sizes_the_safe_way(brief, driest, drier, damper):
     """A drier winter asks for no narrower panel in a frame; a damper summer for none that is wider, nor a higher front."""
+
     def size(key, low, high, place):
         months = [low, *[8.0] * 10, high]
         return plan_of(brief, key, months).made.parts[0].sizes[place].exact_m
@@ -131,7 +138,11 @@ def test_a_wider_year_only_moves_sizes_the_safe_way(brief, driest, drier, damper
 
 @pytest.mark.parametrize("key", KEYS)
 def test_lists_and_drawings_say_the_same_numbers(key):
-    brief = brief_of("500 mm", "900 mm", "20 mm", "50 mm") if key not in ROUND else brief_of("60 mm", "400 mm", "60 mm", "12 mm")
+    brief = (
+        brief_of("500 mm", "900 mm", "20 mm", "50 mm")
+        if key not in ROUND
+        else brief_of("60 mm", "400 mm", "60 mm", "12 mm")
+    )
     plan = plan_of(brief, key, boards=STOCK if key not in ROUND else ())
     rows = cut_rows(plan)
     assert len({tuple(row) for row in rows}) == 1 and as_csv(rows).count("\n") == len(rows) + 1

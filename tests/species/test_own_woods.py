@@ -69,7 +69,8 @@ def test_template_has_every_column(tmp_path):
 @given(
     st.lists(
         st.tuples(st.floats(0.5, 20.0), st.floats(0.5, 20.0), st.floats(0.1, 1.3), st.floats(100.0, 5000.0)),
-        min_size=1, max_size=5,
+        min_size=1,
+        max_size=5,
     )
 )
 def test_what_is_written_is_read_back(tmp_path_factory, rows):

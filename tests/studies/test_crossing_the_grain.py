@@ -8,12 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.special import ndtr
 
-from woodlib.figures.scene import Area, Line, Words, flatten_points, walk
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.movement.wood import wood_of
-from woodlib.reading.decided import chosen
-from woodlib.reading.say import plain_text
+from woodlib.picture.scene import Area, Line, Words, flatten_points, walk
 from woodlib.restraint.field_readings import across_stress_pa, field_picture
 from woodlib.restraint.held import held_panel
 from woodlib.restraint.measures import ODDS_WORDS
@@ -35,6 +33,8 @@ from woodlib.studies.crossing_numbers import (
 from woodlib.studies.crossing_panels import HALF_COLUMNS, ROWS, held_wood, patterns
 from woodlib.studies.crossing_sheet import HEIGHT_PX, MIDDLE_Y, PX_PER_M, ROLES, TIMES, WIDTH_PX
 from woodlib.studies.crossing_the_grain import RINGS, WOODS, crossing_the_grain
+from woodlib.words.decided import chosen
+from woodlib.words.say import plain_text
 
 WOODS_CUT = list(itertools.product(WOODS, RINGS))
 sizes = {

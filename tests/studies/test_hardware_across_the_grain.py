@@ -5,11 +5,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from woodlib.figures.scene import Circle, Line, flatten_points, walk
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.movement.board import Board
-from woodlib.reading.say import plain_text
+from woodlib.picture.scene import Circle, Line, flatten_points, walk
 from woodlib.restraint.fasteners import FITTING_ALLOWANCE_M, round_hole_diameter_m, slot_plan
 from woodlib.studies import find_study
 from woodlib.studies.crossing_numbers import DAMPEST_RH, DRIEST_RH, moistures
@@ -21,6 +20,7 @@ from woodlib.studies.hardware_across_the_grain import (
     WOODS,
     hardware_across_the_grain,
 )
+from woodlib.words.say import plain_text
 
 states = st.fixed_dictionaries(
     {

@@ -8,14 +8,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from woodlib.figures.scene import Area, Circle, Words, flatten_points, walk
-from woodlib.figures.svg import svg
 from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.readiness import flattening
 from woodlib.movement.shape import cup_m, out_of_square_rad
 from woodlib.movement.warp import glue_up, section_outline
-from woodlib.reading.decided import Pick, chosen
-from woodlib.reading.say import Number, plain_text
+from woodlib.picture.scene import Area, Circle, Words, flatten_points, walk
+from woodlib.picture.svg import svg
 from woodlib.studies import find_study
 from woodlib.studies.laying_boards import (
     INCH_M,
@@ -36,6 +34,8 @@ from woodlib.studies.laying_pictures import (
     PANEL_TIMES,
     THICKNESS_M,
 )
+from woodlib.words.decided import Pick, chosen
+from woodlib.words.say import Number, plain_text
 
 states = st.fixed_dictionaries(
     {

@@ -8,12 +8,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from woodlib.air.year import Year
-from woodlib.figures.scene import Circle
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
-from woodlib.reading.say import plain_text
+from woodlib.picture.scene import Circle
 from woodlib.studies import find_study
 from woodlib.studies.moisture_by_month import _WOOD, ROOM_C, SEASONS
+from woodlib.words.say import plain_text
 
 STUDY = find_study("moisture-by-month")
 STATES = st.fixed_dictionaries({season: st.floats(15, 85) for season in SEASONS})

@@ -9,14 +9,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from woodlib.figures.scene import Words
-from woodlib.figures.svg import svg
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.equilibrium import hysteresis_band
-from woodlib.reading.say import plain_text
+from woodlib.picture.scene import Words
+from woodlib.picture.svg import svg
 from woodlib.studies import find_study
 from woodlib.studies.moisture_from_air import BOUGHT_PERCENT
+from woodlib.words.say import plain_text
 
 psychrolib.SetUnitSystem(psychrolib.SI)
 STUDY = find_study("moisture-from-air")

@@ -9,16 +9,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from woodlib.air.sorption import sorption_percent
-from woodlib.figures.scene import Area, Circle, Line, Words, flatten_points, walk
-from woodlib.figures.svg import svg
 from woodlib.handout.replay import freeze_checked
 from woodlib.movement.board import Board
 from woodlib.movement.through_year import movement_through_year
-from woodlib.reading.say import plain_text
+from woodlib.picture.scene import Area, Circle, Line, Words, flatten_points, walk
+from woodlib.picture.svg import svg
 from woodlib.studies import find_study
 from woodlib.studies.panel_movement import ROOM_TEMPERATURE_C, SAW_KERF_M, WOODS, panel_movement
 from woodlib.studies.panel_year import (
-    _PANEL_PX_PER_M,  # fmt: skip
+    _PANEL_PX_PER_M,
     BOARD_THICKNESS_M,
     BOARD_WIDTH_M,
     HEIGHT_PX,
@@ -26,13 +25,19 @@ from woodlib.studies.panel_year import (
     TIMES,
     WIDTH_PX,
 )
+from woodlib.words.say import plain_text
 
 INCH = 0.0254
 LABELS = ["Movement", "Each foot (300 mm)", "Moisture", "In the thickness", "Along the grain"]
 states = st.fixed_dictionaries(
-    {"species": st.sampled_from(WOODS), "width": st.floats(6 * INCH, 36 * INCH), "driest": st.floats(15, 50),
-     "dampest": st.floats(50, 80), "ring_angle": st.floats(0, 90)}
-)  # fmt: skip
+    {
+        "species": st.sampled_from(WOODS),
+        "width": st.floats(6 * INCH, 36 * INCH),
+        "driest": st.floats(15, 50),
+        "dampest": st.floats(50, 80),
+        "ring_angle": st.floats(0, 90),
+    }
+)
 
 
 def moved(answer):
@@ -127,8 +132,11 @@ def test_the_panel_is_drawn_to_scale_with_the_stated_exaggeration(state):
     drawn_m = (ends_px["damp"] - ends_px["dry"]) / _PANEL_PX_PER_M
     assert drawn_m == pytest.approx(TIMES * moved(answer)[0], rel=1e-6, abs=1e-9)
     assert f"drawn {TIMES} times too large" in plain_text(answer.picture_in_words)
-    assert any(f"drawn {TIMES} times too large" in plain_text(mark.text) for mark in answer.picture.marks
-               if isinstance(mark, Words))  # fmt: skip
+    assert any(
+        f"drawn {TIMES} times too large" in plain_text(mark.text)
+        for mark in answer.picture.marks
+        if isinstance(mark, Words)
+    )
 
 
 def test_the_board_is_drawn_by_the_map_of_its_rings():
@@ -171,9 +179,13 @@ def test_who_cannot_see_the_picture_is_told_its_numbers(state):
 
 @pytest.mark.parametrize(
     "inches, words",
-    [("1/64 in", "pencil line"), ("1/16 in", "less than a saw kerf"), ("1/8 in", "about one saw kerf"),
-     ("1/2 in", "about 4 saw kerfs")],
-)  # fmt: skip
+    [
+        ("1/64 in", "pencil line"),
+        ("1/16 in", "less than a saw kerf"),
+        ("1/8 in", "about one saw kerf"),
+        ("1/2 in", "about 4 saw kerfs"),
+    ],
+)
 def test_the_movement_is_compared_with_what_a_shop_knows(inches, words):
     from woodlib.studies.panel_movement import _compared
     from woodlib.units import metres

@@ -11,8 +11,6 @@ from hypothesis import strategies as some
 
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
-from woodlib.reading.decided import chosen
-from woodlib.reading.say import plain_text
 from woodlib.setting_out.holes import hole_fit, hole_pair, markings
 from woodlib.setting_out.joints import even_row, joint_row
 from woodlib.setting_out.later_cuts import LaterCut
@@ -27,6 +25,8 @@ from woodlib.studies.setting_out_study import (
     marked,
     setting_out_study,
 )
+from woodlib.words.decided import chosen
+from woodlib.words.say import plain_text
 
 EIGHTH = Fraction("0.003175")  # 1/8 in
 QUARTER_MM = Fraction(1, 4000)

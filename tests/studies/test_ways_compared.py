@@ -8,13 +8,13 @@ from dataclasses import replace
 import pytest
 
 from woodlib.commission import chosen_brief, commission_of
-from woodlib.construction.way_words import sentence_case, way_name
-from woodlib.construction.ways import KINDS, find_construction, ways_for
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
-from woodlib.reading.decided import chosen
 from woodlib.studies.ways_bench import bench_of
 from woodlib.studies.ways_compared import compared, ways_compared
+from woodlib.ways.way_words import sentence_case, way_name
+from woodlib.ways.ways import KINDS, find_construction, ways_for
+from woodlib.words.decided import chosen
 
 DEMOS = ("reading_nook_seat.toml", "serving_board.toml")
 

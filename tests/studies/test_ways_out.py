@@ -10,19 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as some
 
 from woodlib.air.year import Year
-from woodlib.construction.for_sliders import WORRYING_SCORE
-from woodlib.construction.glued_face_rim import face_share
-from woodlib.construction.held import plane_field
-from woodlib.construction.index import verdict_for
-from woodlib.construction.travel import travel_quantities
-from woodlib.construction.verdict import risk_levels
-from woodlib.construction.way_words import sentence_case, way_name
-from woodlib.construction.ways import ways_for
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.equilibrium import emc_percent
-from woodlib.reading.decided import chosen
-from woodlib.reading.say import plain_text
 from woodlib.studies import find_study
 from woodlib.studies.ways_compared import NEAR
 from woodlib.studies.ways_limits import limits
@@ -38,6 +28,16 @@ from woodlib.studies.ways_out_numbers import (
     WIDEST_M,
     bearing,
 )
+from woodlib.ways.for_sliders import WORRYING_SCORE
+from woodlib.ways.glued_face_rim import face_share
+from woodlib.ways.held import plane_field
+from woodlib.ways.index import verdict_for
+from woodlib.ways.travel import travel_quantities
+from woodlib.ways.verdict import risk_levels
+from woodlib.ways.way_words import sentence_case, way_name
+from woodlib.ways.ways import ways_for
+from woodlib.words.decided import chosen
+from woodlib.words.say import plain_text
 
 airs = {"driest": some.floats(15.0, 45.0), "dampest": some.floats(50.0, 80.0)}
 cuts = {"species": some.sampled_from(["white oak", "black cherry"]), "cut": some.sampled_from(list(CUTS))}

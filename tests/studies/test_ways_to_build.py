@@ -13,20 +13,20 @@ from hypothesis import strategies as some
 from scipy.special import ndtri
 
 from woodlib.commission import Commission, chosen_brief, commission_of
-from woodlib.construction.for_sliders import HELD_RULE, ORDERS, WORRYING_SCORE, Airs, Travels
-from woodlib.construction.rules import Facts
-from woodlib.construction.way_words import WAY_WORDS
-from woodlib.construction.ways import EVERY_WAY, KINDS, find_construction, ways_for
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.equilibrium import emc_percent
 from woodlib.movement.wood import wood_of
-from woodlib.reading.say import plain_text
 from woodlib.studies.ways_bench import bench_of
 from woodlib.studies.ways_to_build import ways_to_build
 from woodlib.studies.ways_words import month_words, reason
+from woodlib.ways.for_sliders import HELD_RULE, ORDERS, WORRYING_SCORE, Airs, Travels
+from woodlib.ways.rules import Facts
+from woodlib.ways.way_words import WAY_WORDS
+from woodlib.ways.ways import EVERY_WAY, KINDS, find_construction, ways_for
+from woodlib.words.say import plain_text
 
 DEMOS = ("reading_nook_seat", "serving_board")
 
@@ -226,7 +226,10 @@ def test_a_month_on_the_other_side_of_today_is_said_to_do_nothing():
     travels = replace(bench.travels, stock_mc_percent=5.0)  # drier than the driest month
     wet = replace(bench, travels=travels)
     state = wet.state("glued_border", bench.piece.width_m, 40.0, 62.0)
-    assert plain_text(month_words(state, "narrowing")) == "it is no drier than today, so it is not pulled in the first year"
+    assert (
+        plain_text(month_words(state, "narrowing"))
+        == "it is no drier than today, so it is not pulled in the first year"
+    )
 
 
 @pytest.mark.parametrize("kind", ["back", "turned part"])

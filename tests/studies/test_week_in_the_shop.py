@@ -9,8 +9,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from woodlib.air.sorption import sorption_percent
-from woodlib.figures.scene import Area, Circle, Line, Words, flatten_points, walk
-from woodlib.figures.svg import svg
 from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.drive import steady_air
 from woodlib.moisture.finishes import CLOSED
@@ -19,7 +17,8 @@ from woodlib.moisture.resting import resting
 from woodlib.moisture.stock import Stock
 from woodlib.movement.warp import cup_over_time_m
 from woodlib.movement.wood import wood_of
-from woodlib.reading.say import Number, plain_text
+from woodlib.picture.scene import Area, Circle, Line, Words, flatten_points, walk
+from woodlib.picture.svg import svg
 from woodlib.studies import find_study
 from woodlib.studies.week_in_the_shop import (
     BOTTOMS,
@@ -31,6 +30,7 @@ from woodlib.studies.week_in_the_shop import (
     WOODS,
     week_in_the_shop,
 )
+from woodlib.words.say import Number, plain_text
 
 states = st.fixed_dictionaries(
     {

@@ -117,8 +117,8 @@ def check_stock(desk) -> None:
         )
     elif not metered and len(shop) < 2:
         desk.problems.add(
-            f"{desk.where(('wood', *shop))}the moisture of the stock is missing; write moisture = \"8 %\", or both "
-            "shop_temperature = \"65 degF\" and shop_humidity = \"45 %\"."
+            f'{desk.where(("wood", *shop))}the moisture of the stock is missing; write moisture = "8 %", or both '
+            'shop_temperature = "65 degF" and shop_humidity = "45 %".'
         )
     own = desk.known.get("wood.own_species")
     own_path = ("wood", "own_species")
@@ -172,7 +172,7 @@ def _goes_with(desk, names: tuple[str, ...], fits: bool, source: str, wanted: st
 def _set_points(desk) -> None:
     for name, example in (("heating", "68 degF"), ("moisture_gain", "2 g/m3")):
         if desk.raw(("house", name)) is None:
-            desk.problems.add(f"{desk.where(('house', name))}house.{name} is missing; write {name} = \"{example}\".")
+            desk.problems.add(f'{desk.where(("house", name))}house.{name} is missing; write {name} = "{example}".')
     heating, cooling = desk.known.get("house.heating"), desk.known.get("house.cooling")
     if heating is not None and cooling is not None and cooling < heating:
         path = ("house", "cooling")

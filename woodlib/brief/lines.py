@@ -13,9 +13,7 @@ Path = tuple[str | int, ...]
 
 _BLANK = re.compile(r"(?:[ \t\r\n]+|#[^\n]*)*")
 _SPACE = re.compile(r"[ \t]*")
-_STRING = re.compile(
-    r'"""(?:\\.|[^\\])*?"{3,5}|\'\'\'.*?\'{3,5}|"(?:\\.|[^"\\\n])*"|\'[^\'\n]*\'', re.DOTALL
-)
+_STRING = re.compile(r'"""(?:\\.|[^\\])*?"{3,5}|\'\'\'.*?\'{3,5}|"(?:\\.|[^"\\\n])*"|\'[^\'\n]*\'', re.DOTALL)
 _KEY_PART = re.compile(r'[A-Za-z0-9_-]+|"(?:\\.|[^"\\\n])*"|\'[^\'\n]*\'')
 _OTHER_VALUE = re.compile(r"[^,\]}\n#]*")
 

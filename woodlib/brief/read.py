@@ -75,7 +75,7 @@ def _broken(path: Path, text: str, reason: str) -> str:
         return f"{path.name}, line {line}: {TWICE[why]}"
     return (
         f"{path.name}, line {line}: this line cannot be read as TOML ({why}); write key = value "
-        "with text in quotation marks, for example width = \"20 in\" or width = '20\"'."
+        'with text in quotation marks, for example width = "20 in" or width = \'20"\'.'
     )
 
 

@@ -22,12 +22,16 @@ _TABLES = {
     "piece": ("[piece]", "The piece, finished, border included. Grain runs along its length."),
     "wood": ("[wood]", "The stock on the bench."),
     "finish": ("[finish]", "Leave the table out for bare wood."),
-    "house.seasons.*": ("[house.seasons.winter]", "The air where it will live: exactly one of seasons (two or four, or "
-                        "months by name), log, weather, climate."),
+    "house.seasons.*": (
+        "[house.seasons.winter]",
+        "The air where it will live: exactly one of seasons (two or four, or months by name), log, weather, climate.",
+    ),
     "house": ("[house]", "Other ways to give the air; [house.seasons...] above must go then."),
     "hardware[]": ("[[hardware]]", "Anything screwed on at two points; one such table each."),
-    "boards[]": ("[[boards]]", "Rough boards on hand for the panel; one such table each. Without them the panel is set out "
-                 "as one board."),
+    "boards[]": (
+        "[[boards]]",
+        "Rough boards on hand for the panel; one such table each. Without them the panel is set out as one board.",
+    ),
 }
 _SUMMER = '[house.seasons.summer]\ntemperature = "75 degF"\nhumidity = "60 %"\n'
 _HANDOUT = """\

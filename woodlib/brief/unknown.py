@@ -61,7 +61,9 @@ def _not_a_key(pattern: str, name: str) -> str:
     names = {**first, **{table: table for table in _TABLES | _ARRAYS}, **same_table}
     names |= {source: f"house.{source}" for source in SOURCES_OF_AIR}
     wanted = name.lower()
-    near = [wanted] if wanted in names else get_close_matches(wanted, same_table, 1) or get_close_matches(wanted, names, 1)
+    near = (
+        [wanted] if wanted in names else get_close_matches(wanted, same_table, 1) or get_close_matches(wanted, names, 1)
+    )
     known = ", ".join(same_table) if same_table else ", ".join(sorted({key.path.split(".")[0] for key in KEYS}))
     return _sentence(written, [names[key].replace("[]", "").replace("*.", "") for key in near], known.replace("[]", ""))
 

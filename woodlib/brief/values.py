@@ -31,7 +31,7 @@ def as_path(path) -> Path:
 def _length(raw, key: Key, name: str, folder: Path) -> float:
     if isinstance(raw, str) and _BARE_FRACTION.fullmatch(plain(raw)):
         raise InputError(
-            f"{name} is {shown(raw)}, a fraction without a unit; write the unit, for example \"{raw.strip()} in\"."
+            f'{name} is {shown(raw)}, a fraction without a unit; write the unit, for example "{raw.strip()} in".'
         )
     return metres(raw, name=name, minimum_m=key.low, maximum_m=key.high)
 
@@ -131,7 +131,11 @@ def _file(raw, key: Key, name: str, folder: Path) -> Path:
         there = is_file = is_folder = False
     if is_file:
         return path
-    what = f"a {'folder' if is_folder else 'device'} and not a file" if there else "and there is no such file beside the brief"
+    what = (
+        f"a {'folder' if is_folder else 'device'} and not a file"
+        if there
+        else "and there is no such file beside the brief"
+    )
     raise InputError(f"{name} is {shown(raw)}, {what}; give the path of a file, relative to the brief.")
 
 
@@ -146,7 +150,7 @@ def _start(raw, key: Key, name: str, folder: Path) -> object:
     if isinstance(raw, str):
         return _words(raw, key, name, folder)
     if not isinstance(raw, (bool, int, float)) or not abs(raw) < 1e12:
-        raise InputError(f"{name} is {shown(raw)}; write one value, for example \"20 in\", 45 or true.")
+        raise InputError(f'{name} is {shown(raw)}; write one value, for example "20 in", 45 or true.')
     return raw
 
 

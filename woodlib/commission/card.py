@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from html import escape
 
-from ..reading.decided import Pick
-from ..reading.say import Number, Said
 from ..units import FORMATS
+from ..words.decided import Pick
+from ..words.say import Number, Said
 
 
 @dataclass(frozen=True)
@@ -31,7 +31,7 @@ class Card:
 def told(words, first: str = "customary") -> str:
     """Anything sayable as text, with the system that is written ``first``: customary or metric.
 
-    >>> from woodlib.reading.say import length, say
+    >>> from woodlib.words.say import length, say
     >>> told(say("leave {gap}", gap=length(0.0061, "up")), "metric")
     'leave 7 mm (1/4 in)'
     """

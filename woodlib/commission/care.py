@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from ..construction.index import find_construction
 from ..studies.ways_words import HELD, lead_words, month_words
+from ..ways.index import find_construction
 from .card import Card, heading, joined, listed, paragraphs, told
 from .letter import FRAMED, about, airs_of, outside_m, state_of
 from .margin import safe_humidity_percent

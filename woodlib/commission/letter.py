@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from ..brief import Hardware
-from ..construction.index import find_construction
-from ..construction.verdict import Verdict
-from ..construction.way_words import WAY_WORDS, way_name
-from ..figures.palette import ROLES
 from ..movement.spread import Movement
-from ..reading.say import humidity, movement
+from ..picture.palette import ROLES
 from ..restraint.measures import STATUS_WORDS, known_sentences, odds_words
 from ..studies.ways_bench import State
 from ..studies.ways_words import HELD, month_words, reason
 from ..units import both, length_range, write
+from ..ways.index import find_construction
+from ..ways.verdict import Verdict
+from ..ways.way_words import WAY_WORDS, way_name
+from ..words.say import humidity, movement
 from .card import Card, folded, heading, joined, listed, paragraphs, table, told
 from .margin import safe_humidity_percent
 from .names import finish_of
@@ -81,8 +81,11 @@ def _goes(commission: Commission) -> str:
 def _to_do(commission: Commission) -> str:
     driest, dampest = (text.removesuffix(" % RH") for text in airs_of(commission))
     low, high = safe_humidity_percent(commission)
-    short = "" if (low, high) == (int(driest), int(dampest)) else (
-        f" Short spells outside that do no harm; call us if it stays below {low} or above {high} % for a month.")  # fmt: skip
+    short = (
+        ""
+        if (low, high) == (int(driest), int(dampest))
+        else (f" Short spells outside that do no harm; call us if it stays below {low} or above {high} % for a month.")
+    )
     return (
         f"What you do: it is made for your house as it is, from {driest} to {dampest} % relative humidity (a small "
         f"hygrometer shows it); keep it so, and the piece away from heaters.{short}"
@@ -272,9 +275,7 @@ def decision(commission: Commission) -> Card:
         )
     elif advised.allowed:
         lead = f"Decided so far: {name}. We advise against it. {because}"
-        other = (
-            f"Our advice: {_article(way_name(advised.key))}. {told(reason(state_of(commission, advised)), commission.first)}"
-        )
+        other = f"Our advice: {_article(way_name(advised.key))}. {told(reason(state_of(commission, advised)), commission.first)}"
     else:
         lead = f"None of the ways compared comes through this house unharmed; {name} is the least risky. {because}"
         other = "Ask for a way that lets the panel slide: a frame with a floating panel, or a breadboard end on slots."

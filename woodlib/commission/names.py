@@ -12,8 +12,6 @@ from types import MappingProxyType
 import numpy as np
 
 from ..brief import Brief, read_brief
-from ..construction.way_words import WAY_WORDS, way_name
-from ..construction.ways import EVERY_WAY, USUAL_WAYS, ways_for
 from ..data_files import data_path
 from ..errors import InputError, Problems
 from ..moisture.finishes import BARE, Finish, find_finish
@@ -21,6 +19,8 @@ from ..studies import STUDIES, find_study
 from ..studies.ways_compared import KEY as COMPARED
 from ..studies.ways_to_build import KEY
 from ..units import shown
+from ..ways.way_words import WAY_WORDS, way_name
+from ..ways.ways import EVERY_WAY, USUAL_WAYS, ways_for
 
 BRIEF_VARIABLE = "WOODLIB_BRIEF"
 DEMO = "briefs/reading_nook_seat.toml"
@@ -92,10 +92,14 @@ def _too_damp(brief: Brief, mc_percent: np.ndarray, rh_percent: np.ndarray | Non
     if float(mc_percent.mean()) <= WETTEST_YEAR_PERCENT:
         return
     key = "moisture_gain" if brief.house.source in ("weather", "climate") else brief.house.source
-    air = f"the air of the room is {rh_percent.mean():.0f} % RH on average of the year" if rh_percent is not None else "the room"
+    air = (
+        f"the air of the room is {rh_percent.mean():.0f} % RH on average of the year"
+        if rh_percent is not None
+        else "the room"
+    )
     remedy = "give the air of a drier room"
     if key == "moisture_gain":
-        remedy = f"now {shown(brief.typed['house.moisture_gain'])}, lower it, heat more, or write dehumidifier_holds = \"55 %\""
+        remedy = f'now {shown(brief.typed["house.moisture_gain"])}, lower it, heat more, or write dehumidifier_holds = "55 %"'
     yield (
         f"{brief.where(f'house.{key}')}house.{key}: {air}, which keeps wood at {mc_percent.mean():.1f} % MC, near saturation; "
         f"at most {WETTEST_YEAR_PERCENT:g} % MC is taken: {remedy}."
@@ -121,7 +125,9 @@ def compared_way(brief: Brief, name: object, asked: str) -> str:
     key, ways = find_way(str(name), asked), ways_of(brief)
     if key not in ways:
         known = "; ".join(way_name(way) for way in ways)
-        raise InputError(f"{asked} {shown(name)}, which is not among the ways compared for this {brief.piece.kind}: {known}.")
+        raise InputError(
+            f"{asked} {shown(name)}, which is not among the ways compared for this {brief.piece.kind}: {known}."
+        )
     return key
 
 
@@ -183,7 +189,10 @@ def find_way(name: str, asked: str = "the way to build is") -> str:
     wanted = " ".join(name.casefold().replace("_", " ").split())
     known = dict(_ALSO)
     for way in EVERY_WAY:
-        known |= {text.casefold(): way.key for text in (way.key.replace("_", " "), way.name, way_name(way.key), WAY_WORDS[way.key].short)}
+        known |= {
+            text.casefold(): way.key
+            for text in (way.key.replace("_", " "), way.name, way_name(way.key), WAY_WORDS[way.key].short)
+        }
     begins = {key for text, key in known.items() if wanted and text.startswith(wanted)}
     if wanted in known:
         return known[wanted]
@@ -210,7 +219,9 @@ def ways_of(brief: Brief) -> tuple[str, ...]:
             continue
         if key not in {way.key for way in (*serving, *USUAL_WAYS)}:
             known = "; ".join(way_name(way.key) for way in serving)
-            problems.add(f"{where}constructions holds {shown(name)}, which serves no {brief.piece.kind}; what does: {known}.")
+            problems.add(
+                f"{where}constructions holds {shown(name)}, which serves no {brief.piece.kind}; what does: {known}."
+            )
         found.append(key)
     problems.raise_if_any()
     if found:

@@ -21,8 +21,11 @@ _REST_RH = 10.0, 90.0  # air that a shop can be held at
 
 def stock_ready(commission: Commission) -> Card:
     """Moisture of the stock against the year of the house, the month of gluing up, thickness and flatness."""
-    rows = [("Dry enough?", _dry(commission)), ("When it is built", _month(commission)),
-            ("Thick and flat enough?", _flat(commission))]  # fmt: skip
+    rows = [
+        ("Dry enough?", _dry(commission)),
+        ("When it is built", _month(commission)),
+        ("Thick and flat enough?", _flat(commission)),
+    ]
     advice = listed(
         [
             "Read the meter on both faces, and on a fresh crosscut away from the end: wet inside and dry outside cups "
@@ -127,8 +130,9 @@ def _flat(commission: Commission) -> str:
     if thin:
         names = " and ".join(
             f"board {board.name}, {both(board.thickness_m, first=commission.first)}, is "
-            f"{both(needed - board.thickness_m, 32, 0.5, 'up', commission.first)} too thin" for board in thin
-        )  # fmt: skip
+            f"{both(needed - board.thickness_m, 32, 0.5, 'up', commission.first)} too thin"
+            for board in thin
+        )
         return f"No: {asked} is needed ({counted}), and {names}. Leave it for thinner parts, or choose thicker stock."
     thinnest = min(board.thickness_m for board in brief.boards)
     spare = both(thinnest - needed, 32, 0.5, "down", commission.first)

@@ -6,11 +6,6 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from ..brief import Brief
-from ..construction.for_sliders import HELD_RULE
-from ..construction.index import suitability, verdict_for
-from ..construction.piece import Piece
-from ..construction.verdict import Verdict, risk_levels
-from ..construction.way_words import way_name
 from ..errors import InputError, Problems
 from ..movement.months import MonthlyMoisture, monthly_moisture
 from ..movement.spread import Doubts, Movement
@@ -20,6 +15,11 @@ from ..studies.ways_compared import ways_compared
 from ..studies.ways_to_build import KEY, ways_to_build
 from ..study.study import Study
 from ..units import write
+from ..ways.for_sliders import HELD_RULE
+from ..ways.index import suitability, verdict_for
+from ..ways.piece import Piece
+from ..ways.verdict import Verdict, risk_levels
+from ..ways.way_words import way_name
 from .names import find_way, ways_of
 
 MOST_DRAWN = 6
@@ -67,7 +67,9 @@ class Commission:
     @property
     def drawn_ways(self) -> tuple[str, ...]:
         """The ways that sliders can draw: the one decided on, the glued border, and the most suitable ones."""
-        wanted = dict.fromkeys((self.built.key, *(("glued_border",) if "glued_border" in self._ways else ()), *self._ways))
+        wanted = dict.fromkeys(
+            (self.built.key, *(("glued_border",) if "glued_border" in self._ways else ()), *self._ways)
+        )
         kept = self._ways if self.brief.constructions else tuple(wanted)[:MOST_DRAWN]
         return tuple(way for way in self._ways if way in kept)
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from html import escape
 
-from ..figures.scene import Picture
-from ..figures.svg import picture_address
+from ..picture.scene import Picture
+from ..picture.svg import picture_address
 from ..setting_out.buying import on_hand_text
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, shop_drawing
 from ..setting_out.exact import exact_text
@@ -41,8 +41,17 @@ def setting_out_of(commission: Commission) -> SettingOut:
 def shop_cards(commission: Commission) -> Card:
     """All of the setting out, one card after the other, with its drawings."""
     plan = setting_out_of(commission)
-    cards = (parts_to_cut, blanks_to_cut, shop_drawings, holes_to_bore, dowels_to_bore, order_of_cuts, weight_and_wood,
-             roundings_shown, shop_cautions)  # fmt: skip
+    cards = (
+        parts_to_cut,
+        blanks_to_cut,
+        shop_drawings,
+        holes_to_bore,
+        dowels_to_bore,
+        order_of_cuts,
+        weight_and_wood,
+        roundings_shown,
+        shop_cautions,
+    )
     return joined(*(card(plan) for card in cards))
 
 
@@ -54,8 +63,10 @@ def parts_to_cut(plan: SettingOut) -> Card:
     return joined(
         heading("Parts", 4),
         table(("Part", "Length along its grain x width x thickness"), rows, "The piece and its parts, finished"),
-        folded("Where each size comes from", reasons), paragraphs("They add up exactly:"), sums,
-    )  # fmt: skip
+        folded("Where each size comes from", reasons),
+        paragraphs("They add up exactly:"),
+        sums,
+    )
 
 
 def _whole(plan: SettingOut) -> list[tuple[str, str]]:
@@ -77,9 +88,12 @@ def blanks_to_cut(plan: SettingOut) -> Card:
         for division in (blank.length, blank.width, blank.thickness)
     ]
     return joined(
-        heading("Blanks", 4), table(("Blank of", "Cut to at least"), rows, "Blanks, with kerfs, trims and planing"),
-        folded("What each blank is made up of", listed(lost)), _strips(plan), _own_blank(plan),
-    )  # fmt: skip
+        heading("Blanks", 4),
+        table(("Blank of", "Cut to at least"), rows, "Blanks, with kerfs, trims and planing"),
+        folded("What each blank is made up of", listed(lost)),
+        _strips(plan),
+        _own_blank(plan),
+    )
 
 
 def _strips(plan: SettingOut) -> Card:
@@ -92,15 +106,17 @@ def _strips(plan: SettingOut) -> Card:
         for number, strip in enumerate(plan.boards.strips, start=1)
     ]
     near, far = (size_text(ripped, plan.first) for ripped in plan.boards.ripped_m)
-    off = f"{far} is ripped off once, off the edge away from the {plan.edge}" if plan.boards.once else (
-        f"{near} is ripped off each long edge")  # fmt: skip
+    off = (
+        f"{far} is ripped off once, off the edge away from the {plan.edge}"
+        if plan.boards.once
+        else (f"{near} is ripped off each long edge")
+    )
     used = "; ".join(
         f"{boards} of {name} for {strips} strip{'s' if strips > 1 else ''}" for name, boards, strips in plan.boards.used
     )
     return joined(
         table((f"Strip, from the {plan.edge}", "Board", "Width, edges jointed"), rows, "Strips of the panel"),
-        paragraphs(f"Boards to cut into: {used}.", f"Beyond the blank's width {off}.",
-                   *plan.boards.remarks),
+        paragraphs(f"Boards to cut into: {used}.", f"Beyond the blank's width {off}.", *plan.boards.remarks),
     )
 
 
@@ -110,8 +126,9 @@ def _assumed(plan: SettingOut) -> Card:
     strip = size_text(plan.boards.strips[0].width_m, plan.first)
     said = (
         f"The panel is set out in {count} strips {strip} wide, edges jointed, ripped from boards {wide} wide."
-        if count > 1 else f"The panel is set out from one board {wide} wide."
-    )  # fmt: skip
+        if count > 1
+        else f"The panel is set out from one board {wide} wide."
+    )
     return paragraphs(f"{said} That width is assumed, as the brief lists no boards: list yours under [[boards]].")
 
 
@@ -144,7 +161,11 @@ def _fixings(plan: SettingOut) -> Card:
     rows: dict[str, tuple[list[str], str]] = {}
     for row in fixing_rows(plan):
         across = _place(row, f"from the {plan.edge}", plan.first)
-        slot = f"; slot {row['slot across the grain']}, {row['middle of the slot']}" if row["slot across the grain"] else ""
+        slot = (
+            f"; slot {row['slot across the grain']}, {row['middle of the slot']}"
+            if row["slot across the grain"]
+            else ""
+        )
         said = f"bore {row['diameter']}{slot}; {row['mark']}, {row['rounding of the mark']}"
         along = _place(row, "from the left end", plan.first)
         rows.setdefault(across, ([], said))[0].append(along)
@@ -157,7 +178,11 @@ def _fixings(plan: SettingOut) -> Card:
 def _hole(row: dict[str, str], edge: str, first: str) -> tuple[str, str, str, str]:
     """A row of the hole list for a page."""
     found = row["middle of the slot"]
-    slot = f"; slot {row['slot across the grain']}, {'its middle ' if 'round hole' in found else ''}{found}" if found else ""
+    slot = (
+        f"; slot {row['slot across the grain']}, {'its middle ' if 'round hole' in found else ''}{found}"
+        if found
+        else ""
+    )
     from_left, from_front = (_place(row, side, first) for side in ("from the left end", f"from the {edge}"))
     said = f"{row['mark']}, {row['rounding of the mark']}; bore {row['diameter']}{slot}"
     return f"{row['hole']} (in the {row['in']})", from_left, from_front, said
@@ -183,7 +208,10 @@ def dowels_to_bore(plan: SettingOut) -> Card:
         f"Dowels {size_text(size.size_m, plan.first)} thick: bore {size_text(size.reach_m, plan.first)} deep into each edge, "
         "and a touch deeper for glue, in the middle of the thickness; measure from the show face on both boards."
     )
-    cards = [heading("Dowels", 4), paragraphs(bore, f"Each keeps {margin} clear of every later cut. From the left end of the blank:")]
+    cards = [
+        heading("Dowels", 4),
+        paragraphs(bore, f"Each keeps {margin} clear of every later cut. From the left end of the blank:"),
+    ]
     for places, lines in _alike(plan).items():
         name = f"Glue line {lines[0]}" if len(lines) == 1 else f"Glue lines {', '.join(lines)}"
         cards.append(table(("Dowel", "Bore at", "Why there"), list(places), name))
@@ -197,7 +225,9 @@ def _alike(plan: SettingOut) -> dict[tuple, list[str]]:
         moved = row["bore at, mm"] != row["wanted at, mm"]
         why = f"moved from {_place(row, 'wanted at', plan.first)}: {row['too near']}" if moved else "clear"
         at = _place(row, "bore at", plan.first)
-        by_line.setdefault(row["glue line"], []).append((row["dowel"], at if "(no" not in at else "no clear place", why))
+        by_line.setdefault(row["glue line"], []).append(
+            (row["dowel"], at if "(no" not in at else "no clear place", why)
+        )
     alike: dict[tuple, list[str]] = {}
     for line, rows in by_line.items():
         alike.setdefault(tuple(rows), []).append(line)
@@ -232,7 +262,9 @@ def weight_and_wood(plan: SettingOut) -> Card:
 
 def roundings_shown(plan: SettingOut) -> Card:
     """Every length that is rounded to be marked: exact, marked, and the difference."""
-    rows = [(name, exact_text(mark.exact_m, plan.first), f"{mark.text}, {mark.change}") for name, mark in plan.roundings]
+    rows = [
+        (name, exact_text(mark.exact_m, plan.first), f"{mark.text}, {mark.change}") for name, mark in plan.roundings
+    ]
     if not rows:
         return NOTHING
     return folded("Each rounding", table(("Length", "Exact", "Marked"), rows, "Rounded once, to be marked"))
@@ -259,5 +291,7 @@ def _drawing(picture: Picture, words: str) -> Card:
         f'<img alt="{title}. {escape(words, quote=True)}" src="{picture_address(picture, words)}" '
         f'style="width:100%;min-width:34em;max-width:{picture.width:g}px;height:auto">'
     )
-    html = f'<figure style="margin:1em 0;overflow-x:auto" tabindex="0" role="group" aria-label="{title}">{image}</figure>'
+    html = (
+        f'<figure style="margin:1em 0;overflow-x:auto" tabindex="0" role="group" aria-label="{title}">{image}</figure>'
+    )
     return Card(html, f"{picture.title}\n{words}")

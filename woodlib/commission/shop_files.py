@@ -8,7 +8,7 @@ from pathlib import Path
 
 from ..brief import Brief
 from ..errors import InputError
-from ..figures.svg import svg
+from ..picture.svg import svg
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, pdf_bytes, shop_drawing
 from ..setting_out.lists import as_csv, cut_rows, dowel_rows, hole_rows
 from ..setting_out.plan import SettingOut
@@ -74,7 +74,9 @@ def _folder(folder: str | Path) -> Path:
         if target.exists() and not target.is_dir():
             raise InputError(f"{shown(str(target))} is a file and not a folder; choose another name with -o.")
         if not target.absolute().parent.is_dir():
-            raise InputError(f"There is no folder {shown(str(target.absolute().parent))}; make it first, or choose another.")
+            raise InputError(
+                f"There is no folder {shown(str(target.absolute().parent))}; make it first, or choose another."
+            )
     except OSError as error:
         raise InputError(f"{shown(str(target))} cannot be used ({error.strerror}); choose another folder.") from None
     return target
@@ -84,6 +86,9 @@ def _refuse_what_is_there(paths: tuple[Path, ...]) -> None:
     there = [path for path in paths if os.path.lexists(path)]
     if there:
         raise InputError(
-            *(f"{path.name} is in {shown(str(path.parent))} already and is left as it is; choose another folder with -o, or "
-              "move it away." for path in there)
-        )  # fmt: skip
+            *(
+                f"{path.name} is in {shown(str(path.parent))} already and is left as it is; choose another folder with -o, or "
+                "move it away."
+                for path in there
+            )
+        )

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from ..construction.frame_panel import SEAT_CAUTION
-from ..construction.index import find_construction
-from ..construction.verdict import CutRule, room
-from ..construction.way_words import way_name
 from ..setting_out.plan import LIFTING
 from ..units import both, write
+from ..ways.frame_panel import SEAT_CAUTION
+from ..ways.index import find_construction
+from ..ways.verdict import CutRule, room
+from ..ways.way_words import way_name
 from .card import Card, heading, joined, listed, paragraphs, table
 from .road import Commission
 
@@ -66,9 +66,7 @@ def worked_size(commission: Commission, name: str = "") -> Card:
         return paragraphs("This way to build has no gap or slot to work out.")
     rule = next((rule for rule in rules if rule.name == name), next(rule for rule in rules if not rule.reaches))
     numbers, first = commission.built.quantities, commission.first
-    rows = [
-        (_named(term.name), f"{term.times:g} x", _sized(_counted(term, numbers), first)) for term in rule.terms
-    ]
+    rows = [(_named(term.name), f"{term.times:g} x", _sized(_counted(term, numbers), first)) for term in rule.terms]
     total = commission.built.cut(rule.name)
     rows.append(("together", "", both(total.metres, 64, 0.1, "nearest", first)))
     rows.append((f"cut, rounded {rule.rounding}", "", total.text(first)))

@@ -16,8 +16,13 @@ def input_table(entry: Input) -> dict[str, Any]:
         nearest = entry.at(entry.place(entry.start))
         if abs(nearest - entry.start) >= 1e-9 * max(1, abs(entry.start)):
             places = sorted([*places, nearest := entry.start])
-        return {"key": entry.key, "kind": entry.kind, "places": [round(place, 12) for place in places], "stride": 0,
-                "start": places.index(nearest)}  # fmt: skip
+        return {
+            "key": entry.key,
+            "kind": entry.kind,
+            "places": [round(place, 12) for place in places],
+            "stride": 0,
+            "start": places.index(nearest),
+        }
     labels = list(entry.labels.values()) if isinstance(entry, Choice) else ["no", "yes"]
     start = list(entry.labels).index(entry.start) if isinstance(entry, Choice) else int(entry.start)
     return {

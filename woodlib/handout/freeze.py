@@ -15,7 +15,7 @@ from typing import Any
 
 import numpy as np
 
-from ..figures.svg import svg_body
+from ..picture.svg import svg_body
 from ..study.readings import readings_html
 from ..study.study import Study
 from ..units import FORMATS

@@ -15,8 +15,8 @@ from html import escape
 from importlib.resources import files
 from typing import Any
 
-from ..figures.palette import style_sheet
-from ..figures.svg import svg
+from ..picture.palette import style_sheet
+from ..picture.svg import svg
 from ..study.readings import READINGS_CSS, readings_html
 from ..study.study import Study
 from .controls import control_html

@@ -12,11 +12,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from ..figures.scene import Area, Circle, Line, Picture, Window, Words, flatten_points, walk
-from ..reading.decided import Decided, Pick
-from ..reading.say import Number, Said
+from ..picture.scene import Area, Circle, Line, Picture, Window, Words, flatten_points, walk
 from ..study.answer import Answer, Reading
 from ..study.readings import said_places, tone_class
+from ..words.decided import Decided, Pick
+from ..words.say import Number, Said
 
 # Slots: leaf k is k, step j is -1 - j. Words are referred to as ["w", k], numbers to show as ["n", slot, kind,
 # rounding], picks as ["k", slot, [options]], sentences as lists that begin with "s".

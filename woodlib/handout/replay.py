@@ -13,9 +13,9 @@ from typing import Any
 
 import numpy as np
 
-from ..reading.decided import STEPS
 from ..study.inputs import Choice, Span
 from ..units import FORMATS
+from ..words.decided import STEPS
 from .asking import Progress, without_collection
 from .freeze import Frozen, freeze
 from .record import ATTRIBUTE, CLASS, PATH, Recording

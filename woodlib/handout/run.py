@@ -44,8 +44,15 @@ def run_notebook(
         if progress:
             progress(cell_index + 1, total)
 
-    client = NotebookClient(copied, timeout=SECONDS_PER_CELL, resources={"metadata": {"path": folder}}, record_timing=False,
-                            kernel_name="python3", on_cell_executed=executed, extra_arguments=[_ONLY_ERRORS])  # fmt: skip
+    client = NotebookClient(
+        copied,
+        timeout=SECONDS_PER_CELL,
+        resources={"metadata": {"path": folder}},
+        record_timing=False,
+        kernel_name="python3",
+        on_cell_executed=executed,
+        extra_arguments=[_ONLY_ERRORS],
+    )
     try:
         client.execute()
     except CellExecutionError as error:

@@ -18,8 +18,22 @@ from .kept import kept
 from .question import EXAMPLES, OPTION, Question, read_typed
 from .solutions import find_exercise
 
-__all__ = ["EXAMPLES", "QUESTION_MIME", "Exercise", "ExerciseCard", "Judgement", "Prediction", "Question", "Seen",
-           "check", "kept", "predict", "recall", "rehearsal", "seen"]  # fmt: skip
+__all__ = [
+    "EXAMPLES",
+    "QUESTION_MIME",
+    "Exercise",
+    "ExerciseCard",
+    "Judgement",
+    "Prediction",
+    "Question",
+    "Seen",
+    "check",
+    "kept",
+    "predict",
+    "recall",
+    "rehearsal",
+    "seen",
+]
 
 
 def predict(key: str, question: str, options: Sequence[str] = (), kind: str = OPTION) -> Prediction:
@@ -46,9 +60,16 @@ def seen(key: str, answer: Any, words: str = "", close: Any = 0.0) -> Seen:
 
 
 def check(
-    key: str, question: str = "", answer: Any = None, kind: str = OPTION, tolerance: Any = 0.0,
-    misses: Mapping[Any, str] | None = None, options: Sequence[str] = (), why: str = "", way: str = "",
-) -> ExerciseCard:  # fmt: skip
+    key: str,
+    question: str = "",
+    answer: Any = None,
+    kind: str = OPTION,
+    tolerance: Any = 0.0,
+    misses: Mapping[Any, str] | None = None,
+    options: Sequence[str] = (),
+    why: str = "",
+    way: str = "",
+) -> ExerciseCard:
     """An exercise that explains a miss.
 
     ``check("lesson/name")`` takes question, solution and misses from :mod:`woodlib.lesson.solutions`, where a learner

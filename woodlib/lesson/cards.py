@@ -15,8 +15,8 @@ import ipywidgets as widgets
 from IPython.display import display
 
 from ..errors import InputError
-from ..figures.palette import style_sheet
 from ..live import Panel
+from ..picture.palette import style_sheet
 from .exercise import Exercise, Judgement
 from .kept import Commitment, kept
 from .question import OPTION, Question, read_typed
@@ -96,8 +96,14 @@ def _field(question: Question) -> widgets.ValueWidget:
 
 
 def _asked_record(question: Question, role: str) -> dict[str, Any]:
-    return {"role": role, "key": question.key, "question": question.words, "kind": question.kind,
-            "options": list(question.options), "how": question.how}  # fmt: skip
+    return {
+        "role": role,
+        "key": question.key,
+        "question": question.words,
+        "kind": question.kind,
+        "options": list(question.options),
+        "how": question.how,
+    }
 
 
 class Prediction(_Asked):
@@ -229,8 +235,12 @@ class ExerciseCard(_Asked):
 
     def __init__(self, exercise: Exercise) -> None:
         self.exercise, self.tries, self.last = exercise, 0, Judgement(None, "")
-        self._way = widgets.Button(description="Show me a way", disabled=True, layout={"width": "auto"},
-                                   tooltip=f"after {TRIES_BEFORE_WAY} tries")  # fmt: skip
+        self._way = widgets.Button(
+            description="Show me a way",
+            disabled=True,
+            layout={"width": "auto"},
+            tooltip=f"after {TRIES_BEFORE_WAY} tries",
+        )
         self._way.on_click(lambda _: self.show_way())
         super().__init__(exercise.question, "Check my answer", *([self._way] if exercise.way else []))
 

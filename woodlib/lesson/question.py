@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from ..errors import InputError
-from ..reading.say import Number
 from ..study.inputs import Choice, read_kind
 from ..units import exact_number
+from ..words.say import Number
 
 OPTION = "option"
 EXAMPLES = {

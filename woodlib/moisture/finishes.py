@@ -160,9 +160,7 @@ def _full_name(name: str) -> str:
         raise InputError(
             f"finish is {name!r}, which fits {len(holds)} finishes: {'; '.join(holds)}; write one of them."
         )
-    raise InputError(
-        f"finish is {name!r}, which is not in the table; {_nearest(wanted, names)}"
-    )
+    raise InputError(f"finish is {name!r}, which is not in the table; {_nearest(wanted, names)}")
 
 
 def _nearest(wanted: str, names: tuple[str, ...]) -> str:

@@ -14,7 +14,7 @@ import numpy as np
 
 from ..air.psychrometrics import saturation_pressure_pa
 from ..air.sorption import sorption_slope
-from ..reading.decided import Decided, larger, size_of, smaller
+from ..words.decided import Decided, larger, size_of, smaller
 from .diffusivity import WATER_DENSITY, siau_m2_s
 from .finishes import Finish
 from .rates import rate

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator
 
 import numpy as np
 
-from ..reading.decided import Decided, larger, smaller
+from ..words.decided import Decided, larger, smaller
 from .coefficients import FIBRE_SATURATION_PERCENT, LINEAR_FROM_PERCENT, LINEAR_TO_PERCENT
 from .spread import NINETY_PERCENT_HALF_WIDTH, USUAL_DOUBTS, Doubts
 from .wood import Wood

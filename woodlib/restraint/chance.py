@@ -22,10 +22,19 @@ from .assumptions import Assumption, assumption
 from .relaxation import relaxed_path_pa
 
 _USED = (
-    "strength_variation", "demand_variation", "relaxation_rate", "delayed_share", "calibrated_strength_factor",
-    "duration_factor", "size_exponent", "reference_volume", "check_depth", "check_depth_spread", "toughness",
+    "strength_variation",
+    "demand_variation",
+    "relaxation_rate",
+    "delayed_share",
+    "calibrated_strength_factor",
+    "duration_factor",
+    "size_exponent",
+    "reference_volume",
+    "check_depth",
+    "check_depth_spread",
+    "toughness",
     "edge_crack_factor",
-)  # fmt: skip
+)
 
 
 class HeldLoad(NamedTuple):
@@ -93,10 +102,14 @@ def _nodes() -> _Nodes:
     weights = rate_weight[:, None, None] * share_weight[:, None] * (board_weight / board_weight.sum())
     factor, duration, tough = (assumption(k) for k in ("calibrated_strength_factor", "duration_factor", "toughness"))
     return _Nodes(
-        np.exp(log_rate), np.broadcast_to(offsets, weights.shape), weights,
-        *_gauss(factor.low, factor.high, 3), *_gauss(0.0, 1.0, 4), *_gauss(duration.low, duration.high, 3),
+        np.exp(log_rate),
+        np.broadcast_to(offsets, weights.shape),
+        weights,
+        *_gauss(factor.low, factor.high, 3),
+        *_gauss(0.0, 1.0, 4),
+        *_gauss(duration.low, duration.high, 3),
         *_gauss(tough.low, tough.high, 3),
-    )  # fmt: skip
+    )
 
 
 def _log_peak(load: HeldLoad, rate, share) -> np.ndarray:
@@ -218,8 +231,13 @@ class _Draws(NamedTuple):
         depth, depth_spread = assumption("check_depth").middle, assumption("check_depth_spread").middle
         normal = ndtri(np.clip(points, 1e-12, 1 - 1e-12))
         return cls(
-            rate.low * (rate.high / rate.low) ** points[:, 0], even(1, "delayed_share"),
-            board * normal[:, 2] - board**2 / 2, strength * normal[:, 3], even(4, "calibrated_strength_factor"),
-            points[:, 5], even(6, "duration_factor"), even(7, "toughness"),
+            rate.low * (rate.high / rate.low) ** points[:, 0],
+            even(1, "delayed_share"),
+            board * normal[:, 2] - board**2 / 2,
+            strength * normal[:, 3],
+            even(4, "calibrated_strength_factor"),
+            points[:, 5],
+            even(6, "duration_factor"),
+            even(7, "toughness"),
             0.5 * np.log(np.pi * depth) + 0.5 * depth_spread * normal[:, 8],
-        )  # fmt: skip
+        )

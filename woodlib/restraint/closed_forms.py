@@ -164,9 +164,15 @@ def one_line_restraint(width_m, panel_depth_m, strip_m, panel, strip, thickness_
     0.0295
     """
     factor = restraint_factor(
-        width_m, panel_depth_m, strip_m, panel.modulus_x_pa, panel.shear_pa, strip.modulus_x_pa, strip.shear_pa,
+        width_m,
+        panel_depth_m,
+        strip_m,
+        panel.modulus_x_pa,
+        panel.shear_pa,
+        strip.modulus_x_pa,
+        strip.shear_pa,
         thickness_ratio,
-    )  # fmt: skip
+    )
     remarks = [
         "The one-line factor is good to 9 % for nine panels in ten with both ends held, to 22 % with one end held; the "
         "plane field is good to 1 %."

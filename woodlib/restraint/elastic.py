@@ -69,9 +69,12 @@ class ElasticConstants:
         """
         c2, s2 = np.cos(ring_angle_rad) ** 2, np.sin(ring_angle_rad) ** 2
         modulus = transverse_modulus_pa(
-            self.number("modulus_tangential_pa"), self.number("modulus_radial_pa"), self.number("shear_rt_pa"),
-            self.number("poisson_tr"), ring_angle_rad,
-        )  # fmt: skip
+            self.number("modulus_tangential_pa"),
+            self.number("modulus_radial_pa"),
+            self.number("shear_rt_pa"),
+            self.number("poisson_tr"),
+            ring_angle_rad,
+        )
         shear = 1.0 / (c2 / self.number("shear_lt_pa") + s2 / self.number("shear_lr_pa"))
         poisson = c2 * self.number("poisson_lt") + s2 * self.number("poisson_lr")
         return modulus, shear, poisson

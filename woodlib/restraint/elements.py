@@ -35,9 +35,13 @@ def templates(order: int) -> Templates:
     zero, mixed = np.zeros((nodes, nodes)), np.kron(line.mixed, line.mixed.T)
     swapped = np.kron(line.mixed.T, line.mixed)
     blocks = [
-        [[stretch, zero], [zero, zero]], [[zero, zero], [zero, slide]], [[slide, zero], [zero, zero]],
-        [[zero, zero], [zero, stretch]], [[zero, mixed], [mixed.T, zero]], [[zero, swapped], [swapped.T, zero]],
-    ]  # fmt: skip
+        [[stretch, zero], [zero, zero]],
+        [[zero, zero], [zero, slide]],
+        [[slide, zero], [zero, zero]],
+        [[zero, zero], [zero, stretch]],
+        [[zero, mixed], [mixed.T, zero]],
+        [[zero, swapped], [swapped.T, zero]],
+    ]
     whole, ends = line.mass.sum(axis=1), line.mixed.sum(axis=1)
     none = np.zeros(nodes)
     loads = [np.concatenate([np.kron(ends, whole), none]), np.concatenate([none, np.kron(whole, ends)])]

@@ -73,9 +73,14 @@ class SlotPlan:
 
 
 def slot_plan(
-    positions_m: Sequence[float], swelling_strain: float, shrinkage_strain: float, screw_m: float,
-    fixed: str | float = "middle", part_m: float | None = None, allowance_m: float = FITTING_ALLOWANCE_M,
-) -> SlotPlan:  # fmt: skip
+    positions_m: Sequence[float],
+    swelling_strain: float,
+    shrinkage_strain: float,
+    screw_m: float,
+    fixed: str | float = "middle",
+    part_m: float | None = None,
+    allowance_m: float = FITTING_ALLOWANCE_M,
+) -> SlotPlan:
     """How long each slot must be when one fastener is fixed and the others let the wood move.
 
     Parameters

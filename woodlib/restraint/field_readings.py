@@ -124,9 +124,16 @@ class FieldPicture:
 
 
 def field_picture(
-    field: PlaneField, misfit_strain: float, shared_strain: float = 0.0, panel_along_strain: float = 0.0,
-    strip_across_strain: float = 0.0, stress_scale: float = 1.0, columns: int = 25, rows: int = 33, strip_rows: int = 7,
-) -> FieldPicture:  # fmt: skip
+    field: PlaneField,
+    misfit_strain: float,
+    shared_strain: float = 0.0,
+    panel_along_strain: float = 0.0,
+    strip_across_strain: float = 0.0,
+    stress_scale: float = 1.0,
+    columns: int = 25,
+    rows: int = 33,
+    strip_rows: int = 7,
+) -> FieldPicture:
     """Displacement and cross-grain stress on an even grid.
 
     Parameters: ``misfit_strain`` free strain of the panel across its grain less that of the strip along its own;
@@ -143,8 +150,13 @@ def field_picture(
     shared = shared_strain * x[:, None]
     pushed = panel_along_strain * plane.depth_m
     return FieldPicture(
-        x, y, plane.depth_m + z,
-        shared - misfit_strain * panel_u, panel_along_strain * y - misfit_strain * panel_v,
-        shared - misfit_strain * strip_u, pushed + strip_across_strain * z - misfit_strain * strip_v,
-        -misfit_strain * stress_scale * _panel_stress(field, across, along)[0], plane.ends,
-    )  # fmt: skip
+        x,
+        y,
+        plane.depth_m + z,
+        shared - misfit_strain * panel_u,
+        panel_along_strain * y - misfit_strain * panel_v,
+        shared - misfit_strain * strip_u,
+        pushed + strip_across_strain * z - misfit_strain * strip_v,
+        -misfit_strain * stress_scale * _panel_stress(field, across, along)[0],
+        plane.ends,
+    )

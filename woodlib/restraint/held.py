@@ -141,12 +141,24 @@ def _four_strains(inputs: HeldInputs, woods: tuple[Wood, Wood], moisture: float)
 
 
 def held_panel(
-    species: Species | str, *, width_m: float, length_m: float, thickness_m: float, strip_width_m: float,
-    glue_up_mc_percent: float, year_mc_percent: Sequence[float], strip_thickness_m: float | None = None,
-    strip_species: Species | str | None = None, ring_angle_deg: float = 0.0, strip_ring_angle_deg: float = 0.0,
-    ends: int = 2, glued_width_m: float | None = None, glue_thickness_m: float = 0.0,
-    glue_shear_pa: float | None = None, years: int = _YEARS,
-) -> HeldPanel:  # fmt: skip
+    species: Species | str,
+    *,
+    width_m: float,
+    length_m: float,
+    thickness_m: float,
+    strip_width_m: float,
+    glue_up_mc_percent: float,
+    year_mc_percent: Sequence[float],
+    strip_thickness_m: float | None = None,
+    strip_species: Species | str | None = None,
+    ring_angle_deg: float = 0.0,
+    strip_ring_angle_deg: float = 0.0,
+    ends: int = 2,
+    glued_width_m: float | None = None,
+    glue_thickness_m: float = 0.0,
+    glue_shear_pa: float | None = None,
+    years: int = _YEARS,
+) -> HeldPanel:
     """What happens to a solid panel whose end (or ends) carries a cross-grain strip glued to it.
 
     Parameters
@@ -197,12 +209,23 @@ def held_panel(
     Use the wood's own yearly swing, slowed by its finish, not the air's.
     """
     inputs = check_held(
-        species=species, width_m=width_m, length_m=length_m, thickness_m=thickness_m, strip_width_m=strip_width_m,
-        glue_up_mc_percent=glue_up_mc_percent, year_mc_percent=year_mc_percent, strip_thickness_m=strip_thickness_m,
-        strip_species=strip_species, ring_angle_deg=ring_angle_deg, strip_ring_angle_deg=strip_ring_angle_deg,
-        ends=ends, glued_width_m=glued_width_m, glue_thickness_m=glue_thickness_m, glue_shear_pa=glue_shear_pa,
+        species=species,
+        width_m=width_m,
+        length_m=length_m,
+        thickness_m=thickness_m,
+        strip_width_m=strip_width_m,
+        glue_up_mc_percent=glue_up_mc_percent,
+        year_mc_percent=year_mc_percent,
+        strip_thickness_m=strip_thickness_m,
+        strip_species=strip_species,
+        ring_angle_deg=ring_angle_deg,
+        strip_ring_angle_deg=strip_ring_angle_deg,
+        ends=ends,
+        glued_width_m=glued_width_m,
+        glue_thickness_m=glue_thickness_m,
+        glue_shear_pa=glue_shear_pa,
         years=years,
-    )  # fmt: skip
+    )
     (elastic, wood), (strip_elastic, strip_wood) = _properties(inputs.species), _properties(inputs.strip_species)
     plane = _plane_of(inputs, elastic, strip_elastic)
     solved, factor, size_effect, edge = _solved(plane, inputs.thickness_m)
@@ -216,27 +239,42 @@ def held_panel(
     load = HeldLoad(path, misfit, modulus * factor, size_effect)
     unit = season.relaxed_pa / (modulus * factor)
     return HeldPanel(
-        inputs, _restraint_range(_without_moisture(inputs), factor),
+        inputs,
+        _restraint_range(_without_moisture(inputs), factor),
         one_line_restraint(
             plane.glued_or_width_m, plane.depth_m, plane.strip_m, plane.panel, plane.strip, plane.thickness_ratio
         ),
-        season, factor * season.drop_from_dampest, factor * season.drop_from_glue_up, size_effect * season.relaxed_pa,
-        EdgeAverage(edge.shear_pa * unit, edge.opening_pa * unit, edge.length_m), strength,
+        season,
+        factor * season.drop_from_dampest,
+        factor * season.drop_from_glue_up,
+        size_effect * season.relaxed_pa,
+        EdgeAverage(edge.shear_pa * unit, edge.opening_pa * unit, edge.length_m),
+        strength,
         crack_chance(load, strength) if strength else None,
         float(panel_strain.max() - panel_strain.min()) * inputs.width_m,
-        _remarks(inputs, elastic, strip_elastic, wood, season), _provenance(inputs, elastic, strip_elastic),
-        tuple(all_assumptions().values()), solved, (wood, strip_wood),
-    )  # fmt: skip
+        _remarks(inputs, elastic, strip_elastic, wood, season),
+        _provenance(inputs, elastic, strip_elastic),
+        tuple(all_assumptions().values()),
+        solved,
+        (wood, strip_wood),
+    )
 
 
 def _plane_of(inputs: HeldInputs, panel: ElasticConstants, strip: ElasticConstants) -> HeldPlane:
     """The plane problem of these inputs."""
     give = inputs.glue_thickness_m / inputs.glue_shear_pa if inputs.glue_shear_pa else 0.0
     return HeldPlane(
-        inputs.width_m, inputs.length_m, inputs.strip_width_m, panel.panel(inputs.ring_angle_rad),
-        strip.strip(inputs.strip_ring_angle_rad), inputs.strip_thickness_m / inputs.thickness_m, inputs.ends,
-        inputs.glued_width_m, give, 0.0,
-    )  # fmt: skip
+        inputs.width_m,
+        inputs.length_m,
+        inputs.strip_width_m,
+        panel.panel(inputs.ring_angle_rad),
+        strip.strip(inputs.strip_ring_angle_rad),
+        inputs.strip_thickness_m / inputs.thickness_m,
+        inputs.ends,
+        inputs.glued_width_m,
+        give,
+        0.0,
+    )
 
 
 def _without_moisture(inputs: HeldInputs) -> HeldInputs:
@@ -256,9 +294,15 @@ def _restraint_range(inputs: HeldInputs, factor: float) -> Ranged:
 
     def one_line(wood, holder) -> float:
         return restraint_factor(
-            plane.glued_or_width_m, plane.depth_m, plane.strip_m, wood.modulus_x_pa, wood.shear_pa, holder.modulus_x_pa,
-            holder.shear_pa, plane.thickness_ratio,
-        )  # fmt: skip
+            plane.glued_or_width_m,
+            plane.depth_m,
+            plane.strip_m,
+            wood.modulus_x_pa,
+            wood.shear_pa,
+            holder.modulus_x_pa,
+            holder.shear_pa,
+            plane.thickness_ratio,
+        )
 
     ratios = [float(one_line(wood, holder) / one_line(panels[1], strips[1])) for wood in panels for holder in strips]
     return Ranged(factor, factor * min(ratios), min(1.0, factor * max(ratios)))

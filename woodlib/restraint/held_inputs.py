@@ -127,9 +127,20 @@ def check_held(**given: object) -> HeldInputs:
     start = _moisture(problems, "moisture at glue-up", given["glue_up_mc_percent"], saturation)
     year = _year(problems, given["year_mc_percent"], saturation)
     problems.raise_if_any()
-    return HeldInputs(species, strip_species, **sizes, ring_angle_rad=angles[0], strip_ring_angle_rad=angles[1],
-                      ends=given["ends"], glued_width_m=glued, glue_thickness_m=glue[0], glue_shear_pa=glue[1],
-                      glue_up_mc_percent=start, year_mc_percent=year, years=given["years"])  # fmt: skip
+    return HeldInputs(
+        species,
+        strip_species,
+        **sizes,
+        ring_angle_rad=angles[0],
+        strip_ring_angle_rad=angles[1],
+        ends=given["ends"],
+        glued_width_m=glued,
+        glue_thickness_m=glue[0],
+        glue_shear_pa=glue[1],
+        glue_up_mc_percent=start,
+        year_mc_percent=year,
+        years=given["years"],
+    )
 
 
 def _check_proportions(problems: Problems, sizes: dict[str, float]) -> None:

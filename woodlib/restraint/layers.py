@@ -125,9 +125,18 @@ class EdgeShear(NamedTuple):
 
 
 def edge_shear(
-    lower_m, upper_m, lower_pa, upper_pa, lower_shear_pa, upper_shear_pa, free_strain_difference, length_m,
-    glue_m=0.0, glue_shear_pa=1.0, held_flat=False,
-):  # fmt: skip
+    lower_m,
+    upper_m,
+    lower_pa,
+    upper_pa,
+    lower_shear_pa,
+    upper_shear_pa,
+    free_strain_difference,
+    length_m,
+    glue_m=0.0,
+    glue_shear_pa=1.0,
+    held_flat=False,
+):
     """Shear at the edge of a layer glued to another: an average over one layer thickness, no more.
 
     Axial compliance l, shear compliance k = h1/(3 G1) + h2/(3 G2) + h_g/G_g, q = sqrt(l/k); peak (e/(k q)) tanh(q c),
@@ -153,9 +162,16 @@ class FaceBatten(NamedTuple):
 
 
 def face_batten(
-    panel_width_m, panel_thickness_m, panel_length_m, batten_width_m, batten_thickness_m,
-    panel_pa, panel_shear_pa, batten_pa, misfit_strain,
-):  # fmt: skip
+    panel_width_m,
+    panel_thickness_m,
+    panel_length_m,
+    batten_width_m,
+    batten_thickness_m,
+    panel_pa,
+    panel_shear_pa,
+    batten_pa,
+    misfit_strain,
+):
     """How a batten glued across a panel's face bends it when the panel wants to move by ``misfit_strain``.
 
     The batten is narrower than the panel is long, so each layer counts with its width: the batten's own, and the

@@ -17,12 +17,44 @@ STRAIN_WORDS = (
 )
 # Chances halfway between the odds on either side, and how a maker would say them.
 ODDS_EDGES = (
-    0.0035, 0.0075, 0.015, 0.026, 0.042, 0.058, 0.083, 0.11, 0.145, 0.18, 0.225, 0.29, 0.41, 0.58, 0.71, 0.85, 0.95,
-)  # fmt: skip
+    0.0035,
+    0.0075,
+    0.015,
+    0.026,
+    0.042,
+    0.058,
+    0.083,
+    0.11,
+    0.145,
+    0.18,
+    0.225,
+    0.29,
+    0.41,
+    0.58,
+    0.71,
+    0.85,
+    0.95,
+)
 ODDS_WORDS = (
-    "less than 1 in 200", "1 in 200", "1 in 100", "1 in 50", "1 in 30", "1 in 20", "1 in 15", "1 in 10", "1 in 8",
-    "1 in 6", "1 in 5", "1 in 4", "1 in 3", "1 in 2", "2 in 3", "3 in 4", "9 in 10", "almost certain",
-)  # fmt: skip
+    "less than 1 in 200",
+    "1 in 200",
+    "1 in 100",
+    "1 in 50",
+    "1 in 30",
+    "1 in 20",
+    "1 in 15",
+    "1 in 10",
+    "1 in 8",
+    "1 in 6",
+    "1 in 5",
+    "1 in 4",
+    "1 in 3",
+    "1 in 2",
+    "2 in 3",
+    "3 in 4",
+    "9 in 10",
+    "almost certain",
+)
 WORRYING_CHANCE = 0.05  # from here on the stress model counts as a warning (a judgement)
 
 

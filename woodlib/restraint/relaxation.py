@@ -148,10 +148,19 @@ def season_stress(mc_percent, misfit_strain, stiffness_pa: float) -> SeasonStres
     last_year = paths[-3:, 0] if moisture.size > 3 else paths[:, 0]
     at_peak = int(np.argmax(paths[:, 0]))
     return SeasonStress(
-        moisture, paths[:, 0], float(stiffness_pa * max(0.0, -strain.min())), float(stiffness_pa * from_dampest),
-        float(highest[0]), float(highest[1]), float(highest[2]), float(max(last_year.max(), 0.0)),
-        float(moisture[at_peak]), float(max(0.0, -strain.min())), from_dampest, _set_remark(strain),
-    )  # fmt: skip
+        moisture,
+        paths[:, 0],
+        float(stiffness_pa * max(0.0, -strain.min())),
+        float(stiffness_pa * from_dampest),
+        float(highest[0]),
+        float(highest[1]),
+        float(highest[2]),
+        float(max(last_year.max(), 0.0)),
+        float(moisture[at_peak]),
+        float(max(0.0, -strain.min())),
+        from_dampest,
+        _set_remark(strain),
+    )
 
 
 def _set_remark(strain: np.ndarray) -> tuple[str, ...]:

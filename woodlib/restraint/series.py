@@ -18,9 +18,18 @@ def _cosh_ratio(numerator, denominator):
 
 
 def series_stress_pa(
-    x_m, y_m, width_m, panel_depth_m, strip_m, panel, strip, misfit_strain,
-    thickness_ratio=1.0, glue_shear_m_per_pa=0.0, terms=_TERMS,
-):  # fmt: skip
+    x_m,
+    y_m,
+    width_m,
+    panel_depth_m,
+    strip_m,
+    panel,
+    strip,
+    misfit_strain,
+    thickness_ratio=1.0,
+    glue_shear_m_per_pa=0.0,
+    terms=_TERMS,
+):
     """Stress across the grain of a panel held by a strip, Pa.
 
     Parameters

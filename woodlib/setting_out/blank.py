@@ -130,7 +130,9 @@ def strip_blank(
     piece = [Part(name, "piece", size, 1) for size in (wide, thick)]
     if turned:
         square = Part("turning", "turning", practice.turning_allowance_m)
-        divisions = [_rounded(way, [part, square], rule) for way, part in zip(("width", "thickness"), piece, strict=True)]
+        divisions = [
+            _rounded(way, [part, square], rule) for way, part in zip(("width", "thickness"), piece, strict=True)
+        ]
         return Blank(run, divisions[0][0], divisions[1][0], (run.rounding, divisions[0][1]))
     edge, kerf = Part("jointing", "jointing", practice.edge_jointing_m), Part("kerf", "kerf", practice.saw_kerf_m)
     across, across_rounding = _rounded("width", [edge, piece[0], edge, kerf], rule)

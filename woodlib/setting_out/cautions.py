@@ -17,7 +17,11 @@ ALWAYS = (
 
 
 def cautions_for(
-    blank: Blank | None, mass_kg: float, lifts: bool, practice: ShopPractice, others: tuple[Blank, ...] = (),
+    blank: Blank | None,
+    mass_kg: float,
+    lifts: bool,
+    practice: ShopPractice,
+    others: tuple[Blank, ...] = (),
     first: str = "customary",
 ) -> tuple[str, ...]:
     """Cautions that these blanks and the weight call for; ``lifts`` whether the piece is lifted on hinges.

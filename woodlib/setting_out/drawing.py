@@ -1,6 +1,6 @@
 """Shop drawings from the same numbers as the lists: the blank with cuts and dowels, the finished piece with holes.
 
-Drawn to one scale that fits the sheet; the picture is data (``figures.scene``) and is written as SVG or PDF.
+Drawn to one scale that fits the sheet; the picture is data (``picture.scene``) and is written as SVG or PDF.
 """
 
 from __future__ import annotations
@@ -11,8 +11,8 @@ from os import PathLike
 from pathlib import Path
 
 from ..errors import InputError
-from ..figures.scene import Area, Circle, Line, Mark, Picture, Words, box, dimension_line
-from ..figures.wood import grain_lines
+from ..picture.scene import Area, Circle, Line, Mark, Picture, Words, box, dimension_line
+from ..picture.wood import grain_lines
 from .drawing_marks import (
     HEIGHT,
     LEFT,
@@ -25,7 +25,7 @@ from .drawing_marks import (
     scale_for,
     scale_text,
     upright,
-)  # fmt: skip
+)
 from .lists import check_plan, size_text, written
 from .plan import SettingOut
 from .way_drawing import way_drawing, way_in_words
@@ -102,7 +102,9 @@ def blank_in_words(plan: SettingOut) -> str:
     sentences = [f"Blank {plan.blank.text(plan.first)}", f"Along it: {', '.join(_numbered(plan))}"]
     if plan.joints:
         lines, dowels = len(plan.joints), len(plan.joints[0].wanted_m)
-        sentences.append(f"{lines} glue lines with {dowels} dowels each" if lines > 1 else f"1 glue line with {dowels} dowels")
+        sentences.append(
+            f"{lines} glue lines with {dowels} dowels each" if lines > 1 else f"1 glue line with {dowels} dowels"
+        )
     return ". ".join(sentences) + "."
 
 
@@ -114,7 +116,7 @@ def _check_blank(plan: SettingOut) -> None:
 
 def write_svg(picture: Picture, description: str, path: str | PathLike) -> Path:
     """Write a drawing as SVG and return the path."""
-    from ..figures.svg import svg
+    from ..picture.svg import svg
 
     return written(svg(picture, description).encode(), path, ".svg")
 
@@ -126,7 +128,7 @@ def write_pdf(picture: Picture, path: str | PathLike) -> Path:
 
 def pdf_bytes(picture: Picture) -> bytes:
     """A drawing as PDF; the same drawing always gives the same bytes."""
-    from ..figures.printed import figure
+    from ..picture.printed import figure
 
     buffer = io.BytesIO()
     figure(picture).savefig(buffer, format="pdf", metadata={"Title": picture.title, "CreationDate": None})

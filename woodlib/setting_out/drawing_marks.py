@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from ..figures.scene import Area, Circle, Line, Mark, Words, box, dimension_line
+from ..picture.scene import Area, Circle, Line, Mark, Words, box, dimension_line
 from .hardware import SetHardware
 from .lists import size_text
 from .plan import SettingOut

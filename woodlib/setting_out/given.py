@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..brief import Brief
-from ..construction.verdict import Verdict
 from ..errors import InputError
 from ..units import both, exact_metres
+from ..ways.verdict import Verdict
 from .glue import clamp_places
 from .pieces import TYPED, Size
 from .practice import ShopPractice

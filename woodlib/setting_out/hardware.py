@@ -89,7 +89,11 @@ def _set(brief: Brief, piece: MadePiece | None, place: HardwarePlace, practice: 
     if _spans_grain(runs, places):
         slots = grain_slots(pair, *strains_of(brief), screw=screw, practice=practice)
     part = " and ".join(dict.fromkeys(place.part for place in places if place)) or "panel"
-    warnings = tuple(_warnings(pair, runs, inset, fit, slots, piece, places, practice, edges_of(brief, runs), brief.first)) if piece else ()
+    warnings = (
+        tuple(_warnings(pair, runs, inset, fit, slots, piece, places, practice, edges_of(brief, runs), brief.first))
+        if piece
+        else ()
+    )
     return SetHardware(pair, runs, inset, rule, marking, fit, slots, part, warnings)
 
 
@@ -111,7 +115,9 @@ def strains_of(brief: Brief) -> tuple[float, float]:
     return year_strains(year, brief.piece.width_m)
 
 
-def _warnings(pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, practice, edges, first: str) -> Iterator[str]:
+def _warnings(
+    pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, practice, edges, first: str
+) -> Iterator[str]:
     """One sentence for each thing that its holes come too near."""
     margin, half = practice.dowel_margin_m, fit.drill.marked_m / 2
     stretched = max([half, *(length.marked_m / 2 for length in (slots.lengths if slots else ()))])

@@ -81,7 +81,8 @@ def _typed(brief: Brief, number: int, size_m: Sequence[Fraction], practice: Shop
     work, aside = (size_m[0], size_m[1]) if item.runs == ALONG else (size_m[1], size_m[0])
     usual = {"middle": work / 2, "inset": practice.hardware_inset_m, "screw": practice.screw_diameter_m}
     middle, inset, screw = (
-        brief.exact_m(key) if (key := f"hardware.{number}.{entry}") in brief.typed else size for entry, size in usual.items()
+        brief.exact_m(key) if (key := f"hardware.{number}.{entry}") in brief.typed else size
+        for entry, size in usual.items()
     )
     centres = brief.exact_m(f"hardware.{number}.centres")
     return HardwarePlace(number, item.name, item.runs, work, aside, centres, screw, middle, inset)
@@ -137,7 +138,9 @@ def off_the_wood(brief: Brief, place: HardwarePlace, placed: Sequence[HardwarePl
 def _crowded(place: HardwarePlace, placed: Sequence[HardwarePlace]) -> bool:
     """Whether its share of the side is too short: it runs off the wood, or over another on its line."""
     low, high = place.ends_m
-    line = [other for other in placed if other.runs == place.runs and other.inset_m == place.inset_m and other is not place]
+    line = [
+        other for other in placed if other.runs == place.runs and other.inset_m == place.inset_m and other is not place
+    ]
     over = any(other.sharing > 1 and other.ends_m[0] <= high and low <= other.ends_m[1] for other in line)
     return low <= 0 or high >= place.work_m or over
 
@@ -155,7 +158,10 @@ def breaks_out(
             f"{_where(brief, place)}{place.name} has centres of {_size(place.centres_m)}, and its holes are bored {bore}, so "
             "they run into each other; use wider centres or a thinner screw."
         )
-    for room, edge in ((place.inset_m, "the edge it is measured from"), (place.aside_m - place.inset_m, "the far edge")):
+    for room, edge in (
+        (place.inset_m, "the edge it is measured from"),
+        (place.aside_m - place.inset_m, "the far edge"),
+    ):
         if room < bore_m / 2:
             return (
                 f"{_where(brief, place, 'inset')}{place.name} has its holes {_size(room)} from {edge}, and half the bore of "

@@ -228,9 +228,11 @@ def hole_fit(
     screw_m = read_exact(
         problems, "screw diameter", practice.screw_diameter_m if screw is None else screw, high=Fraction(1, 20)
     )
-    given = (("marking tolerance", practice.marking_tolerance_m if marking is None else marking),
-             ("drilling tolerance", practice.drilling_tolerance_m if drilling is None else drilling),
-             ("rounding error", rounding_error))  # fmt: skip
+    given = (
+        ("marking tolerance", practice.marking_tolerance_m if marking is None else marking),
+        ("drilling tolerance", practice.drilling_tolerance_m if drilling is None else drilling),
+        ("rounding error", rounding_error),
+    )
     errors = [read_exact(problems, entry, value, high=Fraction(1, 50), above=False) for entry, value in given]
     hole_m = None if hole is None else read_exact(problems, "hole diameter", hole, high=Fraction(1, 10))
     if first not in DRILL_STEPS:

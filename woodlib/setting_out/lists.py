@@ -46,7 +46,17 @@ def cut_rows(plan: SettingOut) -> tuple[Row, ...]:
     for part in plan.made.parts:
         if not numbered or part.role not in ("panel", "strip"):
             directions = tuple(size.direction for size in part.sizes)
-            rows.append(_cut(part.name, part.count, tuple(s.exact_m for s in part.sizes), directions, where_from(part), plan.first, FINE))
+            rows.append(
+                _cut(
+                    part.name,
+                    part.count,
+                    tuple(s.exact_m for s in part.sizes),
+                    directions,
+                    where_from(part),
+                    plan.first,
+                    FINE,
+                )
+            )
     return tuple(rows)
 
 
@@ -79,9 +89,18 @@ def _panel_rows(plan: SettingOut) -> Iterator[Row]:
         sizes = blank.length.total_m, strip.width_m, blank.thickness.total_m
         if plan.boards.assumed_m:
             wide = both(plan.boards.assumed_m, first=plan.first)
-            yield _cut(f"strip {number}", 1, sizes, UP, f"shared evenly by boards {wide} wide, assumed; edges jointed", plan.first)
+            yield _cut(
+                f"strip {number}",
+                1,
+                sizes,
+                UP,
+                f"shared evenly by boards {wide} wide, assumed; edges jointed",
+                plan.first,
+            )
         else:
-            yield _cut(f"strip {number} from board {strip.board}", 1, sizes, UP, "boards on hand, edges jointed", plan.first)
+            yield _cut(
+                f"strip {number} from board {strip.board}", 1, sizes, UP, "boards on hand, edges jointed", plan.first
+            )
     if plan.made is None or plan.made.own_ends_m is not None:
         for part in blank.length.pieces:
             sizes = part.size_m, blank.finished_width_m, blank.finished_thickness_m
@@ -127,7 +146,9 @@ def fixing_rows(plan: SettingOut) -> tuple[Row, ...]:
             "in": fixing.part,
             **_two("from the left end", fixing.along_m, plan.first),
             **_two(f"from the {plan.edge}", fixing.across_m, plan.first),
-            "mark": f"{fixing.across.text} from the middle of the width" if fixing.slot else "on the middle of the width",
+            "mark": f"{fixing.across.text} from the middle of the width"
+            if fixing.slot
+            else "on the middle of the width",
             "rounding of the mark": fixing.across.change,
             "diameter": both(fixing.diameter.exact_m, 64, 0.1, first=plan.first),
             "slot across the grain": both(fixing.slot.exact_m, 64, 0.1, "up", plan.first) if fixing.slot else "",
@@ -213,8 +234,13 @@ def check_plan(plan: object) -> None:
 
 
 def _cut(
-    name: str, count: int, sizes: tuple[Fraction, ...], directions: tuple[str, ...], comes_from: str,
-    first: str, rules: tuple[str, str] = (INCH_RULE, MM_RULE),
+    name: str,
+    count: int,
+    sizes: tuple[Fraction, ...],
+    directions: tuple[str, ...],
+    comes_from: str,
+    first: str,
+    rules: tuple[str, str] = (INCH_RULE, MM_RULE),
 ) -> Row:
     row = {"piece": name, "count": str(count)}
     ruled = in_order(dict(zip(("inches", "mm"), rules, strict=True)), first)
@@ -233,8 +259,10 @@ def _cut(
 def _two(name: str, place: Fraction | None, first: str) -> Row:
     """A place in both systems, the shop's own first; None where no place is clear."""
     rules = in_order({"inches": HOLE_INCH_RULE, "mm": HOLE_MM_RULE}, first)
-    return {f"{name}, {system}": "no clear place" if place is None else Rounding(place, rule).text
-            for system, rule in rules.items()}  # fmt: skip
+    return {
+        f"{name}, {system}": "no clear place" if place is None else Rounding(place, rule).text
+        for system, rule in rules.items()
+    }
 
 
 def in_order(systems: dict[str, str], first: str) -> dict[str, str]:

@@ -6,9 +6,9 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
 from ..brief import Brief
-from ..construction.verdict import Verdict
 from ..errors import Problems
 from ..units import both
+from ..ways.verdict import Verdict
 from . import more_way_parts as more
 from . import way_parts as first
 from .given import Given, given_of

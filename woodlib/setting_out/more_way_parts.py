@@ -28,8 +28,16 @@ def _framed(given: Given) -> tuple[WoodPart, tuple[Sum, ...], tuple[Section, ...
     opening = wide - 2 * border, long - 2 * border
     inside = (width.exact_m - opening[0]) / 2, (length.exact_m - opening[1]) / 2
     edge, end = (given.cut(f"{side} of the panel, shoulder set back by").exact_m for side in ("long edges", "ends"))
-    panel = WoodPart("panel", 1, length, width, given.thickness, "panel",
-                     (length.exact_m - 2 * end, width.exact_m - 2 * edge), "with its tongues")  # fmt: skip
+    panel = WoodPart(
+        "panel",
+        1,
+        length,
+        width,
+        given.thickness,
+        "panel",
+        (length.exact_m - 2 * end, width.exact_m - 2 * edge),
+        "with its tongues",
+    )
     sums = (
         Sum(ACROSS, ((2, "stile", border), (1, "panel", width.exact_m), (-2, "panel in a groove", inside[0])), wide),
         Sum(ALONG, ((2, "rail", border), (1, "panel", length.exact_m), (-2, "panel in a groove", inside[1])), long),
@@ -49,11 +57,25 @@ def _framed(given: Given) -> tuple[WoodPart, tuple[Sum, ...], tuple[Section, ...
     lines = (
         JointLine("front edge of the panel", "along", border, border - groove, high, True),
         JointLine("back edge of the panel", "along", wide - border, wide - high, wide - border + groove, True),
-        JointLine("left end of the panel", "across", border, border - groove_end, border - inside[1] + end, True,
-                  (border - groove, wide - border + groove)),
-        JointLine("right end of the panel", "across", long - border, long - border + inside[1] - end,
-                  long - border + groove_end, True, (border - groove, wide - border + groove)),
-    )  # fmt: skip
+        JointLine(
+            "left end of the panel",
+            "across",
+            border,
+            border - groove_end,
+            border - inside[1] + end,
+            True,
+            (border - groove, wide - border + groove),
+        ),
+        JointLine(
+            "right end of the panel",
+            "across",
+            long - border,
+            long - border + inside[1] - end,
+            long - border + groove_end,
+            True,
+            (border - groove, wide - border + groove),
+        ),
+    )
     return panel, sums, section, lines
 
 
@@ -75,19 +97,36 @@ def frame_panel(given: Given) -> MadePiece:
     between, tenon = given.between(given.width), tenon_m(given)
     rail_length = between.plus(2 * tenon, "with two tenons (practice)")
     stiles = WoodPart("stile", 2, given.length, given.border, given.border_thickness)
-    rails = WoodPart("rail", 2, rail_length, given.border, given.border_thickness, "strip",
-                     (between.exact_m, given.border.exact_m), "with its tenons")  # fmt: skip
+    rails = WoodPart(
+        "rail",
+        2,
+        rail_length,
+        given.border,
+        given.border_thickness,
+        "strip",
+        (between.exact_m, given.border.exact_m),
+        "with its tenons",
+    )
     border = given.border.exact_m
-    rail = Sum("rails", ((1, "rail", rail_length.exact_m), (-2, "tenon", tenon), (2, "stile", border)),
-               given.width.exact_m)  # fmt: skip
+    rail = Sum(
+        "rails", ((1, "rail", rail_length.exact_m), (-2, "tenon", tenon), (2, "stile", border)), given.width.exact_m
+    )
     glue = JointGlue("tenon cheek", 8, tenon, border, 2)
     stub = given.cut("groove in the stiles, depth").exact_m >= tenon
-    remarks = (_tenons(given, tenon), *(
-        ("The tenons go no deeper than the panel's groove: pin them, or make the border wider.",) if stub else ()))  # fmt: skip
+    remarks = (
+        _tenons(given, tenon),
+        *(("The tenons go no deeper than the panel's groove: pin them, or make the border wider.",) if stub else ()),
+    )
     return made(
-        given, (panel, stiles, rails), (*sums, rail), _frame_places(given, "stile", "rail"), section,
-        lines=lines, glue=(glue,), remarks=remarks,
-    )  # fmt: skip
+        given,
+        (panel, stiles, rails),
+        (*sums, rail),
+        _frame_places(given, "stile", "rail"),
+        section,
+        lines=lines,
+        glue=(glue,),
+        remarks=remarks,
+    )
 
 
 HAUNCH_SHARE = Fraction(1, 4)  # of a rail's width, at its outer edge; common practice, no source
@@ -114,10 +153,26 @@ def mitred_frame(given: Given) -> MadePiece:
     panel, sums, section, lines = _framed(given)
     border, frame = given.border.exact_m, given.border_thickness.exact_m
     # Over the mitres a member is as long outside as the piece; half of each corner belongs to its neighbour.
-    front = WoodPart("front and back member", 2, given.length, given.border, given.border_thickness, "strip",
-                     (given.length.exact_m - border, border), "length over its mitres")  # fmt: skip
-    ends = WoodPart("end member", 2, given.width, given.border, given.border_thickness, "strip",
-                    (given.width.exact_m - border, border), "length over its mitres")  # fmt: skip
+    front = WoodPart(
+        "front and back member",
+        2,
+        given.length,
+        given.border,
+        given.border_thickness,
+        "strip",
+        (given.length.exact_m - border, border),
+        "length over its mitres",
+    )
+    ends = WoodPart(
+        "end member",
+        2,
+        given.width,
+        given.border,
+        given.border_thickness,
+        "strip",
+        (given.width.exact_m - border, border),
+        "length over its mitres",
+    )
     glue = JointGlue("mitre", 4, border * MITRE, frame, 4)
     members = {"stile": "front and back member", "rail": "end member"}
     named = tuple(
@@ -125,9 +180,14 @@ def mitred_frame(given: Given) -> MadePiece:
     )
     sections = tuple(replace(part, part=members.get(part.part, part.part)) for part in section)
     return made(
-        given, (panel, front, ends), named, _frame_places(given, *members.values()), sections, lines=lines,
+        given,
+        (panel, front, ends),
+        named,
+        _frame_places(given, *members.values()),
+        sections,
+        lines=lines,
         glue=(glue,),
-    )  # fmt: skip
+    )
 
 
 def _fitted(given: Given, name: str, length: Size, width: Size, sums: tuple[Sum, ...], *remarks: str) -> MadePiece:
@@ -135,10 +195,16 @@ def _fitted(given: Given, name: str, length: Size, width: Size, sums: tuple[Sum,
     part = WoodPart(name, 1, length, width, given.thickness, "panel")
     size = length.exact_m, width.exact_m, given.thickness.exact_m
     return replace(
-        made(given, (part,), sums, (Place(name, (ZERO, size[0]), (ZERO, size[1])),),
-             (Section(name, (ZERO, size[1]), (ZERO, size[2])),), remarks=remarks),
+        made(
+            given,
+            (part,),
+            sums,
+            (Place(name, (ZERO, size[0]), (ZERO, size[1])),),
+            (Section(name, (ZERO, size[1]), (ZERO, size[2])),),
+            remarks=remarks,
+        ),
         size_m=size,
-    )  # fmt: skip
+    )
 
 
 def drawer_front(given: Given) -> MadePiece:
@@ -146,10 +212,15 @@ def drawer_front(given: Given) -> MadePiece:
     height, length = given.cut("drawer front, height"), given.cut("drawer front, length")
     opening, along = given.width.exact_m, given.length.exact_m
     sums = (
-        Sum("height of the opening", ((1, "front", height.exact_m), (1, "gap above", opening - height.exact_m)), opening),
-        Sum("length of the opening",
-            ((1, "front", length.exact_m), (2, "gap at each end", (along - length.exact_m) / 2)), along),
-    )  # fmt: skip
+        Sum(
+            "height of the opening", ((1, "front", height.exact_m), (1, "gap above", opening - height.exact_m)), opening
+        ),
+        Sum(
+            "length of the opening",
+            ((1, "front", length.exact_m), (2, "gap at each end", (along - length.exact_m) / 2)),
+            along,
+        ),
+    )
     return _fitted(given, "drawer front", length, height, sums)
 
 
@@ -176,9 +247,12 @@ def drawer_bottom(given: Given) -> MadePiece:
     side = (length.exact_m - given.length.exact_m) / 2
     sums = (
         Sum("from front to back", terms, width.exact_m),
-        Sum("from side to side", ((1, "clear width", given.length.exact_m), (2, "in a side's groove", side)),
-            length.exact_m),
-    )  # fmt: skip
+        Sum(
+            "from side to side",
+            ((1, "clear width", given.length.exact_m), (2, "in a side's groove", side)),
+            length.exact_m,
+        ),
+    )
     return _fitted(given, "drawer bottom", length, width, sums)
 
 
@@ -188,12 +262,17 @@ def inset_panel(given: Given) -> MadePiece:
     hinged, opening = given.cut("reveal at the hinged edge").exact_m, given.width.exact_m
     free = opening - width.exact_m - hinged
     sums = (
-        Sum("across the opening",
-            ((1, "hinged reveal", hinged), (1, "panel", width.exact_m), (1, "free reveal today", free)), opening),
-        Sum("along the opening",
+        Sum(
+            "across the opening",
+            ((1, "hinged reveal", hinged), (1, "panel", width.exact_m), (1, "free reveal today", free)),
+            opening,
+        ),
+        Sum(
+            "along the opening",
             ((1, "panel", length.exact_m), (2, "reveal at each end", (given.length.exact_m - length.exact_m) / 2)),
-            given.length.exact_m),
-    )  # fmt: skip
+            given.length.exact_m,
+        ),
+    )
     return _fitted(given, "panel", length, width, sums)
 
 
@@ -206,21 +285,31 @@ def _boarded(given: Given, reach: Size, joint: str, section) -> MadePiece:
     count = max(1, ceil((opening - 2 * edge + gap) / (widest + gap)))
     face = (opening - 2 * edge - (count - 1) * gap) / count
     why = f"the opening less its gaps, shared by {count} boards"
-    board = WoodPart("board", count - 1, given.length,
-                     Size(face + reach.exact_m, f"{why}, with the {joint} of the cut list", "down"), given.thickness,
-                     "strip", (long, face), f"face and {joint}")  # fmt: skip
+    board = WoodPart(
+        "board",
+        count - 1,
+        given.length,
+        Size(face + reach.exact_m, f"{why}, with the {joint} of the cut list", "down"),
+        given.thickness,
+        "strip",
+        (long, face),
+        f"face and {joint}",
+    )
     last = WoodPart("last board", 1, given.length, Size(face, why, "down"), given.thickness, note=f"without a {joint}")
     begins = [edge + number * (face + gap) for number in range(count)]
     names = ["board"] * (count - 1) + ["last board"]
     terms = ((count, "face of a board", face), (count - 1, "gap", gap), (2, "gap at the case", edge))
     return made(
-        given, [part for part in (board, last) if part.count], (Sum(ACROSS, terms, opening),),
+        given,
+        [part for part in (board, last) if part.count],
+        (Sum(ACROSS, terms, opening),),
         (Place(name, (ZERO, long), (at, at + face)) for name, at in zip(names, begins, strict=True)),
-        section(begins, face), lines=tuple(
+        section(begins, face),
+        lines=tuple(
             JointLine(f"gap {n}", "along", at - gap / 2, at - gap, at - gap + reach.exact_m, True)
             for n, at in enumerate(begins[1:], 1)
         ),
-    )  # fmt: skip
+    )
 
 
 def lapped_back(given: Given) -> MadePiece:
@@ -234,8 +323,10 @@ def lapped_back(given: Given) -> MadePiece:
         for number, at in enumerate(begins, start=1):
             low = at if number == 1 else at + reach.exact_m
             high = at + face + (reach.exact_m if number < len(begins) else ZERO)
-            found += [Section("board", (at, at + face), (ZERO, thick - lap)),
-                      Section("board", (low, high), (thick - lap, thick))]  # fmt: skip
+            found += [
+                Section("board", (at, at + face), (ZERO, thick - lap)),
+                Section("board", (low, high), (thick - lap, thick)),
+            ]
         return found
 
     return _boarded(given, reach, "lap", section)
@@ -268,9 +359,7 @@ def round_tenon(given: Given) -> MadePiece:
     part, places, section = _turned(given, "tenon", length)
     wide = given.width.exact_m
     whole = Sum("diameter", ((1, "tenon", wide),), wide)
-    return replace(
-        made(given, (part,), (whole,), places, section, wide), size_m=(length.exact_m, wide, wide)
-    )
+    return replace(made(given, (part,), (whole,), places, section, wide), size_m=(length.exact_m, wide, wide))
 
 
 def loose_ring(given: Given) -> MadePiece:
@@ -279,8 +368,16 @@ def loose_ring(given: Given) -> MadePiece:
     bore, wall = given.cut("ring, inside diameter"), given.border.exact_m
     across = bore.plus(2 * wall, "with a wall as wide as the border on both sides")
     # A ring has the area of its outer circle less that of its bore: (D - d)(D + d) of a square.
-    ring = WoodPart("ring", 1, across, across, given.border_thickness, "turned",
-                    (2 * wall, across.exact_m + bore.exact_m), "bored to the cut list")  # fmt: skip
+    ring = WoodPart(
+        "ring",
+        1,
+        across,
+        across,
+        given.border_thickness,
+        "turned",
+        (2 * wall, across.exact_m + bore.exact_m),
+        "bored to the cut list",
+    )
     terms = ((2, "wall", wall), (1, "bore", bore.exact_m))
     wide = given.width.exact_m
     half = (across.exact_m - wide) / 2
@@ -300,11 +397,27 @@ def _edged(given: Given, veneer: Fraction) -> MadePiece:
     edge = core if veneer else given.border_thickness
     parts = [
         WoodPart("sheet", 1, along, across, core, "sheet", note="no solid wood: bought as a sheet, not planed"),
-        WoodPart("edging along the grain", 2, given.length, given.border, edge, "strip", (long - border, border),
-                 "length over its mitres"),
-        WoodPart("edging across the grain", 2, given.width, given.border, edge, "strip", (wide - border, border),
-                 "length over its mitres"),
-    ]  # fmt: skip
+        WoodPart(
+            "edging along the grain",
+            2,
+            given.length,
+            given.border,
+            edge,
+            "strip",
+            (long - border, border),
+            "length over its mitres",
+        ),
+        WoodPart(
+            "edging across the grain",
+            2,
+            given.width,
+            given.border,
+            edge,
+            "strip",
+            (wide - border, border),
+            "length over its mitres",
+        ),
+    ]
     sums = [
         Sum(ACROSS, ((2, "edging", border), (1, "sheet", across.exact_m)), wide),
         Sum(ALONG, ((2, "edging", border), (1, "sheet", along.exact_m)), long),
@@ -321,12 +434,17 @@ def _edged(given: Given, veneer: Fraction) -> MadePiece:
     ]
     if veneer:
         parts.append(
-            WoodPart("veneer", 2, given.length, given.width, Size(veneer, "shop allowance"), "veneer",
-                     note="no solid wood; cut larger and trimmed after pressing")
-        )  # fmt: skip
-        sums.append(
-            Sum("through", ((2, "veneer", veneer), (1, "sheet", core.exact_m)), given.thickness.exact_m)
+            WoodPart(
+                "veneer",
+                2,
+                given.length,
+                given.width,
+                Size(veneer, "shop allowance"),
+                "veneer",
+                note="no solid wood; cut larger and trimmed after pressing",
+            )
         )
+        sums.append(Sum("through", ((2, "veneer", veneer), (1, "sheet", core.exact_m)), given.thickness.exact_m))
         glue.append(JointGlue("veneer on the face", 2, long, wide, 0))
         section += [Section("veneer", (ZERO, wide), span) for span in ((ZERO, veneer), (top[1], top[1] + veneer))]
     places = _frame_places(given, "edging along the grain", "edging across the grain")
@@ -337,8 +455,16 @@ def _edged(given: Given, veneer: Fraction) -> MadePiece:
         JointLine("left edging", "across", border, border, border),
         JointLine("right edging", "across", long - border, long - border, long - border),
     )
-    return made(given, parts, sums, places, section, lines=lines, glue=tuple(glue),
-                remarks=("The sheet is sold in thicknesses of its own: take the nearest and let the edging follow.",))  # fmt: skip
+    return made(
+        given,
+        parts,
+        sums,
+        places,
+        section,
+        lines=lines,
+        glue=tuple(glue),
+        remarks=("The sheet is sold in thicknesses of its own: take the nearest and let the edging follow.",),
+    )
 
 
 def edged_sheet(given: Given) -> MadePiece:

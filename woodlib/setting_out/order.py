@@ -124,7 +124,9 @@ def _search(steps: list[Step], present: frozenset[str]) -> list[int] | None:
         if (left, there) in dead:
             return None
         if len(dead) >= MOST_STATES:
-            raise InputError("steps are so tangled that no order was found; name fewer faces, or split the steps in two groups.")
+            raise InputError(
+                "steps are so tangled that no order was found; name fewer faces, or split the steps in two groups."
+            )
         for place in sorted(left):
             if steps[place].needs <= there:
                 rest = go(left - {place}, steps[place].after(there))

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..brief import Brief
-from ..construction.verdict import Verdict
 from ..errors import InputError, Problems
 from ..movement.inputs import check_kind
 from ..units import both
+from ..ways.verdict import Verdict
 from .blank import Blank, blank_for, strip_blank
 from .boards import BoardsPlan, StockBoard, boards_for, ordinary_boards
 from .buying import Purchase, to_buy_all
@@ -98,7 +98,9 @@ class SettingOut:
     @property
     def roundings(self) -> tuple[tuple[str, Rounding], ...]:
         """Every length that is rounded to be marked, by name: each once."""
-        found = list(roundings_of(self.made.parts, "0.5 mm" if self.first == "metric" else "1/64 in")) if self.made else []
+        found = (
+            list(roundings_of(self.made.parts, "0.5 mm" if self.first == "metric" else "1/64 in")) if self.made else []
+        )
         if self.blank:
             found += zip(("blank, length", "blank, width"), self.blank.roundings, strict=True)
         for entry in self.blanks:
@@ -186,16 +188,28 @@ def set_out(
     glued_up = glued or bool(remark)  # boards that do not reach still have to be glued up once there are enough
     joints = tuple(_joints(blank, boards, hardware, made, brief.first, practice)) if glued else ()
     return SettingOut(
-        brief.title, brief.first, brief.stock.species, blank, boards,
-        joints, hardware,
-        _order(brief, made, bool(joints), glued_up, hardware, blank), weight, _glue(blank, boards, practice),
+        brief.title,
+        brief.first,
+        brief.stock.species,
+        blank,
+        boards,
+        joints,
+        hardware,
+        _order(brief, made, bool(joints), glued_up, hardware, blank),
+        weight,
+        _glue(blank, boards, practice),
         _purchases(brief, blank, blanks, practice),
-        cautions_for(blank, weight.mid_kg, brief.piece.kind in LIFTING, practice, tuple(e.blank for e in blanks),
-                     brief.first),
-        practice, made, blanks, tuple(_remarks(made, boards, remark, brief.first)),
-        "lower edge" if brief.piece.kind in UPRIGHT else "front edge", glued_up,
+        cautions_for(
+            blank, weight.mid_kg, brief.piece.kind in LIFTING, practice, tuple(e.blank for e in blanks), brief.first
+        ),
+        practice,
+        made,
+        blanks,
+        tuple(_remarks(made, boards, remark, brief.first)),
+        "lower edge" if brief.piece.kind in UPRIGHT else "front edge",
+        glued_up,
         tuple(stock_of(brief) if stock is None else stock),
-    )  # fmt: skip
+    )
 
 
 def _panel_number(blank: Blank) -> int:
@@ -247,7 +261,11 @@ def _ends(brief: Brief, end_pieces: bool | None) -> Fraction | None:
 
 
 def _order(
-    brief: Brief, made: MadePiece | None, glued: bool, glued_up: bool, hardware: tuple[SetHardware, ...],
+    brief: Brief,
+    made: MadePiece | None,
+    glued: bool,
+    glued_up: bool,
+    hardware: tuple[SetHardware, ...],
     blank: Blank | None,
 ) -> CutOrder:
     if made is None:
@@ -306,9 +324,7 @@ def _dowel(thickness_m: Fraction, first: str) -> tuple[Fraction, Fraction] | Non
     return (max(fitting), reach) if fitting else None
 
 
-def _joints(
-    blank: Blank, boards: BoardsPlan, hardware, made: MadePiece | None, first: str, practice: ShopPractice
-):
+def _joints(blank: Blank, boards: BoardsPlan, hardware, made: MadePiece | None, first: str, practice: ShopPractice):
     """A dowel row in each glue line, clear of all that is cut later: saw cuts, tongues, housings and holes."""
     thick = blank.thickness.total_m
     dowel = _dowel(blank.finished_thickness_m, first)

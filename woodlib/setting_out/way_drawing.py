@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from ..figures.scene import Area, Circle, Line, Mark, Picture, Window, Words, box, dimension_line
-from ..figures.wood import grain_lines
+from ..picture.scene import Area, Circle, Line, Mark, Picture, Window, Words, box, dimension_line
+from ..picture.wood import grain_lines
 from .drawing_marks import (
     LEFT,
     TOP,
@@ -85,8 +85,11 @@ def _plan_view(plan: SettingOut, scale: float) -> list[Mark]:
         run, lines = ("x", 7) if place.grain == "along" else ("y", 4)
         tight = min(outline[1][0] - outline[0][0], outline[2][1] - outline[1][1]) < 40
         grain = () if place.part == SHEET else grain_lines(outline, run, 3 if tight else lines, seed=number + 1)
-        marks += [Area(outline, _role(made, place.part)), Window(outline, tuple(grain)),
-                  Line([*outline, outline[0]], "edge", 1.6)]  # fmt: skip
+        marks += [
+            Area(outline, _role(made, place.part)),
+            Window(outline, tuple(grain)),
+            Line([*outline, outline[0]], "edge", 1.6),
+        ]
     marks += _panel_glue_lines(plan, scale) + _hidden(made, scale) + _mitres(made, scale)
     marks += _part_names(made, scale)
     return [*marks, *holes(plan, scale)]
@@ -142,8 +145,11 @@ def _mitres(made: MadePiece, scale: float) -> list[Mark]:
         inner = along + right * border, across + up * border
         square = (along, across), (inner[0], across), inner, (along, inner[1])
         points = [(LEFT + float(a) * scale, TOP + float(wide - c) * scale) for a, c in square]
-        marks += [Area(points, "border-wood"), Line([points[1], points[0], points[3]], "edge", 1.6),
-                  Line([points[0], points[2]], "edge", 1.6)]  # fmt: skip
+        marks += [
+            Area(points, "border-wood"),
+            Line([points[1], points[0], points[3]], "edge", 1.6),
+            Line([points[0], points[2]], "edge", 1.6),
+        ]
     return marks
 
 
@@ -226,8 +232,10 @@ def _rounds(made: MadePiece, left: float, top: float, scale: float) -> list[Mark
     y, marks = top + float(outer) / 2 * scale, []
     for part in made.section:
         radius = float(part.spread[1] - part.spread[0]) / 2 * scale
-        marks += [Circle(x, y, radius, "paper" if part.loose else "wood-end", filled=True),
-                  Circle(x, y, radius, "edge", 1.6)]  # fmt: skip
+        marks += [
+            Circle(x, y, radius, "paper" if part.loose else "wood-end", filled=True),
+            Circle(x, y, radius, "edge", 1.6),
+        ]
     return marks
 
 
@@ -294,7 +302,9 @@ def _detail(plan: SettingOut, top: float) -> list[Mark]:
     seen = min(whole, 4 * deep if far else max(2 * first_break, 4 * deep))
     scale = min(DETAIL_WIDE / float(seen), DETAIL_TALL / float(deep))
     wide = float(seen) * scale
-    ragged = Line([(DETAIL_LEFT + wide, top - 4), (DETAIL_LEFT + wide, top + float(deep) * scale + 4)], "quiet", 1.0, "4 3")
+    ragged = Line(
+        [(DETAIL_LEFT + wide, top - 4), (DETAIL_LEFT + wide, top + float(deep) * scale + 4)], "quiet", 1.0, "4 3"
+    )
     side = "between two boards" if far else f"at the {'left end' if made.section_runs == 'along' else plan.edge}"
     times = scale / scale_for(*made.size_m[:2])
     marks: list[Mark] = [

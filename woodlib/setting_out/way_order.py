@@ -21,7 +21,11 @@ _FRAME = (
     Step("finish the panel, tongues and all", ["tongues"], ["finished panel"]),
     Step("put frame and panel together dry", ["frame joints", "grooves", "finished panel"], ["dry fit"]),
     Step("glue the frame around the dry panel, soft spacers in its grooves", ["dry fit"], ["glued frame"], ["dry fit"]),
-    Step("pin the panel at the middle of each rail, where no spacers keep it there", ["glued frame"], ["panel in the middle"]),
+    Step(
+        "pin the panel at the middle of each rail, where no spacers keep it there",
+        ["glued frame"],
+        ["panel in the middle"],
+    ),
     Step("level the joints of the frame", ["panel in the middle"], ["piece together"]),
 )
 _BOARDS = (
@@ -63,14 +67,18 @@ STEPS: Mapping[str, tuple[Step, ...]] = MappingProxyType(
     {
         "glued_border": (
             _CUT_ENDS,
-            Step("glue the end pieces on, where the verdict allows it", [_ENDS, "square end pieces"], ["piece together"]),
+            Step(
+                "glue the end pieces on, where the verdict allows it", [_ENDS, "square end pieces"], ["piece together"]
+            ),
         ),
         "breadboard": (
             _CUT_ENDS,
             Step("plough the end pieces, stopped short of their ends", ["square end pieces"], ["ploughed ends"]),
             Step(
                 "drill the ends from below, short of the show face unless pins may show",
-                ["square end pieces", "ploughed ends"], ["drilled ends"], ["square end pieces"],
+                ["square end pieces", "ploughed ends"],
+                ["drilled ends"],
+                ["square end pieces"],
             ),
             Step("cut the tongue on both ends of the panel", [_EDGE, _ENDS], ["long tongues"], [_ENDS]),
             Step("saw the notch at each edge of the tongues, down to their width", ["long tongues"], ["tongues"]),
@@ -80,11 +88,20 @@ STEPS: Mapping[str, tuple[Step, ...]] = MappingProxyType(
         ),
         "own_blank_rim": (
             Step("slot the panel's ends and the end pieces for loose tongues", [_ENDS, "end pieces"], ["tongue slots"]),
-            Step("glue each end piece back at its own end", ["tongue slots", "end numbers"], ["piece together"], ["end numbers"]),
+            Step(
+                "glue each end piece back at its own end",
+                ["tongue slots", "end numbers"],
+                ["piece together"],
+                ["end numbers"],
+            ),
         ),
         "glued_face_rim": (
             Step("cut the rim pieces to size", ["parallel face"], ["rim pieces"]),
-            Step("glue the rim on the face, where the verdict allows it", [_EDGE, _ENDS, "rim pieces"], ["piece together"]),
+            Step(
+                "glue the rim on the face, where the verdict allows it",
+                [_EDGE, _ENDS, "rim pieces"],
+                ["piece together"],
+            ),
         ),
         "same_grain_border": (
             Step("rip the border strips", ["parallel face"], ["strips"]),
@@ -92,7 +109,9 @@ STEPS: Mapping[str, tuple[Step, ...]] = MappingProxyType(
         ),
         "battens": (
             Step("cut the battens to size, with their slots", ["parallel face"], ["slotted battens"]),
-            Step("screw the battens on, square to the front edge", [_EDGE, _ENDS, "slotted battens"], ["piece together"]),
+            Step(
+                "screw the battens on, square to the front edge", [_EDGE, _ENDS, "slotted battens"], ["piece together"]
+            ),
         ),
         "sliding_dovetail": (
             Step("cut the dovetail housings, square to the front edge", [_EDGE, _ENDS], ["housings"]),

@@ -77,12 +77,19 @@ def glued_border(given: Given) -> MadePiece:
     panel = WoodPart("panel", 1, between, given.width, given.thickness, "panel")
     border = given.border.exact_m
     whole = Sum(ALONG, ((2, "end piece", border), (1, "panel", between.exact_m)), given.length.exact_m)
-    glue = JointGlue("end piece to panel", 2, given.width.exact_m, given.thickness.exact_m,
-                     given.clamps(given.width.exact_m))  # fmt: skip
+    glue = JointGlue(
+        "end piece to panel", 2, given.width.exact_m, given.thickness.exact_m, given.clamps(given.width.exact_m)
+    )
     return made(
-        given, (panel, end_pieces(given)), (whole,), _end_places(given), _end_section(given),
-        lines=_end_lines(given, Fraction(0), False), glue=(glue,), section_runs="along",
-    )  # fmt: skip
+        given,
+        (panel, end_pieces(given)),
+        (whole,),
+        _end_places(given),
+        _end_section(given),
+        lines=_end_lines(given, Fraction(0), False),
+        glue=(glue,),
+        section_runs="along",
+    )
 
 
 def fixings_across(given: Given, name: str, part: str, along_m: Fraction, diameter: Size) -> tuple[Fixing, ...]:
@@ -105,9 +112,15 @@ def breadboard(given: Given) -> MadePiece:
     between = given.between(given.length)
     panel_length = between.plus(2 * tongue.exact_m, "with two tongues as in the cut list")
     panel = WoodPart(
-        "panel", 1, panel_length, given.width, given.thickness, "panel", (between.exact_m, given.width.exact_m),
+        "panel",
+        1,
+        panel_length,
+        given.width,
+        given.thickness,
+        "panel",
+        (between.exact_m, given.width.exact_m),
         "with its tongues; between the shoulders it is as long as between the end pieces",
-    )  # fmt: skip
+    )
     terms = (
         (2, "end piece", given.border.exact_m),
         (1, "panel", panel_length.exact_m),
@@ -115,14 +128,21 @@ def breadboard(given: Given) -> MadePiece:
     )
     depth, pin = given.cut("pins, from the shoulder").exact_m, given.cut("pins, diameter")
     border, long = given.border.exact_m, given.length.exact_m
-    pins = (*fixings_across(given, "left pin", "end piece", border - depth, pin),
-            *fixings_across(given, "right pin", "end piece", long - border + depth, pin))  # fmt: skip
+    pins = (
+        *fixings_across(given, "left pin", "end piece", border - depth, pin),
+        *fixings_across(given, "right pin", "end piece", long - border + depth, pin),
+    )
     return made(
-        given, (panel, end_pieces(given)), (Sum(ALONG, terms, given.length.exact_m),), _end_places(given),
+        given,
+        (panel, end_pieces(given)),
+        (Sum(ALONG, terms, given.length.exact_m),),
+        _end_places(given),
         _end_section(given, tongue=(tongue.exact_m, thick.exact_m)),
-        lines=_end_lines(given, groove.exact_m, True), section_runs="along", fixings=pins,
+        lines=_end_lines(given, groove.exact_m, True),
+        section_runs="along",
+        fixings=pins,
         remarks=("Glue, if any, goes within a hand's width of the middle of each end.",),
-    )  # fmt: skip
+    )
 
 
 def own_blank_rim(given: Given) -> MadePiece:
@@ -136,34 +156,56 @@ def own_blank_rim(given: Given) -> MadePiece:
     reach = given.cut("loose tongue in each end joint, reach into each side")
     slot = given.cut("slots for the loose tongue, depth on each side")
     thin = given.cut("loose tongue in each end joint, thickness")
-    key = WoodPart("loose tongue", 2, replace(reach, exact_m=2 * reach.exact_m), tongue, thin, "offcut", note=(
-        "from offcuts, side by side where none is as wide; its grain along the panel's"))  # fmt: skip
+    key = WoodPart(
+        "loose tongue",
+        2,
+        replace(reach, exact_m=2 * reach.exact_m),
+        tongue,
+        thin,
+        "offcut",
+        note=("from offcuts, side by side where none is as wide; its grain along the panel's"),
+    )
     through = Sum("loose tongue", ((2, "reach into each side", reach.exact_m),), 2 * reach.exact_m)
-    remarks = [f"Slots for the loose tongues are {_in_words(slot, given)} deep on each side, in the middle of the thickness."]
+    remarks = [
+        f"Slots for the loose tongues are {_in_words(slot, given)} deep on each side, in the middle of the thickness."
+    ]
     if given.border_thickness.exact_m != given.thickness.exact_m:
         remarks.append("End pieces from the panel's own blank are as thick as the panel, not as the brief's border.")
-    glue = JointGlue("end piece to panel, end grain, with a loose tongue", 2, given.width.exact_m,
-                     given.thickness.exact_m, given.clamps(given.width.exact_m))  # fmt: skip
+    glue = JointGlue(
+        "end piece to panel, end grain, with a loose tongue",
+        2,
+        given.width.exact_m,
+        given.thickness.exact_m,
+        given.clamps(given.width.exact_m),
+    )
     return made(
-        given, (panel, ends, key), (whole, through), _end_places(given, grain="along"),
+        given,
+        (panel, ends, key),
+        (whole, through),
+        _end_places(given, grain="along"),
         [*_end_section(given, end=False), *_loose_tongues(given, reach.exact_m, thin.exact_m)],
-        lines=_slotted_lines(given, slot.exact_m), glue=(glue,), section_runs="along", own_ends_m=border,
+        lines=_slotted_lines(given, slot.exact_m),
+        glue=(glue,),
+        section_runs="along",
+        own_ends_m=border,
         remarks=tuple(remarks),
-    )  # fmt: skip
+    )
 
 
 def _loose_tongues(given: Given, reach: Fraction, thick: Fraction) -> tuple[Section, ...]:
     """The loose tongue in both end joints, in the middle of the thickness."""
     border, depth = given.border.exact_m, given.thickness.exact_m
     span = (depth - thick) / 2, (depth + thick) / 2
-    return tuple(Section("loose tongue", (at - reach, at + reach), span, False)
-                 for at in (border, given.length.exact_m - border))  # fmt: skip
+    return tuple(
+        Section("loose tongue", (at - reach, at + reach), span, False) for at in (border, given.length.exact_m - border)
+    )
 
 
 def _slotted_lines(given: Given, deep: Fraction) -> tuple[JointLine, ...]:
     """Both end joints with what their slots take up on each side."""
-    return tuple(replace(line, low_m=line.at_m - deep, high_m=line.at_m + deep)
-                 for line in _end_lines(given, Fraction(0), False))  # fmt: skip
+    return tuple(
+        replace(line, low_m=line.at_m - deep, high_m=line.at_m + deep) for line in _end_lines(given, Fraction(0), False)
+    )
 
 
 def _in_words(size: Size, given: Given) -> str:
@@ -189,11 +231,16 @@ def glued_face_rim(given: Given) -> MadePiece:
         JointLine("right rim piece", "across", long - border, long - border, long - border),
     )
     return made(
-        given, (whole_panel(given), pieces),
+        given,
+        (whole_panel(given), pieces),
         (Sum("through the rim", ((1, "rim piece", rim), (1, "panel", thick)), thick + rim),),
-        (*ends, Place("panel", (zero, long), (zero, wide))), section, thick + rim, lines=lines,
-        glue=(JointGlue("rim piece on the face", 2, wide, border, 2 * given.clamps(wide)),), section_runs="along",
-    )  # fmt: skip
+        (*ends, Place("panel", (zero, long), (zero, wide))),
+        section,
+        thick + rim,
+        lines=lines,
+        glue=(JointGlue("rim piece on the face", 2, wide, border, 2 * given.clamps(wide)),),
+        section_runs="along",
+    )
 
 
 def same_grain_border(given: Given) -> MadePiece:
@@ -203,7 +250,11 @@ def same_grain_border(given: Given) -> MadePiece:
     panel = WoodPart("panel", 1, given.length, between, given.thickness, "panel")
     strips = WoodPart("border strip", 2, given.length, given.border, given.border_thickness)
     zero = Fraction(0)
-    spans = (("border strip", (zero, border)), ("panel", (border, wide - border)), ("border strip", (wide - border, wide)))
+    spans = (
+        ("border strip", (zero, border)),
+        ("panel", (border, wide - border)),
+        ("border strip", (wide - border, wide)),
+    )
     thick = {"panel": given.thickness.exact_m, "border strip": given.border_thickness.exact_m}
     whole = Sum(ACROSS, ((2, "border strip", border), (1, "panel", between.exact_m)), wide)
     lines = (
@@ -212,9 +263,14 @@ def same_grain_border(given: Given) -> MadePiece:
     )
     glue = JointGlue("border strip to panel", 2, long, given.thickness.exact_m, given.clamps(long))
     return made(
-        given, (panel, strips), (whole,), (Place(name, (zero, long), span) for name, span in spans),
-        (Section(name, span, (zero, thick[name])) for name, span in spans), lines=lines, glue=(glue,),
-    )  # fmt: skip
+        given,
+        (panel, strips),
+        (whole,),
+        (Place(name, (zero, long), span) for name, span in spans),
+        (Section(name, span, (zero, thick[name])) for name, span in spans),
+        lines=lines,
+        glue=(glue,),
+    )
 
 
 def batten_middles(given: Given) -> tuple[Fraction, ...]:
@@ -228,8 +284,14 @@ def batten_middles(given: Given) -> tuple[Fraction, ...]:
 def _on_battens(given: Given, length: Size, front: Fraction, sunk: Fraction, whole: Sum) -> MadePiece:
     """A whole panel on battens of one length that begin ``front`` behind its front edge."""
     middles, half = batten_middles(given), given.border.exact_m / 2
-    battens = WoodPart("batten", len(middles), length, given.border, given.border_thickness,
-                       note="middles from the left end: " + ", ".join(_in_words(Size(m, ""), given) for m in middles))  # fmt: skip
+    battens = WoodPart(
+        "batten",
+        len(middles),
+        length,
+        given.border,
+        given.border_thickness,
+        note="middles from the left end: " + ", ".join(_in_words(Size(m, ""), given) for m in middles),
+    )
     span = front, front + length.exact_m
     zero, wide, thick = Fraction(0), given.width.exact_m, given.thickness.exact_m
     below = thick - sunk, thick - sunk + given.border_thickness.exact_m
@@ -274,8 +336,12 @@ def on_a_base(given: Given) -> MadePiece:
     """A whole panel held to a base: what holds it is small stuff or metal."""
     zero, long, wide = Fraction(0), given.length.exact_m, given.width.exact_m
     return made(
-        given, (whole_panel(given),), (Sum(ACROSS, ((1, "panel", wide),), wide),),
+        given,
+        (whole_panel(given),),
+        (Sum(ACROSS, ((1, "panel", wide),), wide),),
         (Place("panel", (zero, long), (zero, wide)),),
         (Section("panel", (zero, wide), (zero, given.thickness.exact_m)),),
-        remarks=("The base is not set out here, nor where buttons, blocks or plates sit on it; they come with the base.",),
-    )  # fmt: skip
+        remarks=(
+            "The base is not set out here, nor where buttons, blocks or plates sit on it; they come with the base.",
+        ),
+    )

@@ -8,6 +8,14 @@ from .shrinkage import coefficient_from_shrinkage, shrinkage_from_coefficient
 from .value import STATUSES, Value
 
 __all__ = [
-    "STATUSES", "Species", "Value", "all_species", "coefficient_from_shrinkage", "estimates_used",
-    "find_species", "read_own_species", "shrinkage_from_coefficient", "write_own_species_template",
+    "STATUSES",
+    "Species",
+    "Value",
+    "all_species",
+    "coefficient_from_shrinkage",
+    "estimates_used",
+    "find_species",
+    "read_own_species",
+    "shrinkage_from_coefficient",
+    "write_own_species_template",
 ]

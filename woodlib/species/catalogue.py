@@ -40,8 +40,17 @@ def _species(row: dict[str, str], values: dict[str, dict[str, Value]], groups: d
     else:
         group_name = groups.get(row["coefficient_row"], "")
         doubts = doubts_of_species(name, own, group_name, values.get(group_name))
-    return Species(name, row["scientific_name"], row["kind"], row["is_group"] == "true", own, doubts,
-                   row["origin"], row["table_name"], row["coefficient_row"])
+    return Species(
+        name,
+        row["scientific_name"],
+        row["kind"],
+        row["is_group"] == "true",
+        own,
+        doubts,
+        row["origin"],
+        row["table_name"],
+        row["coefficient_row"],
+    )
 
 
 def _members(group: dict[str, str], rows: list[dict[str, str]]) -> list[str]:
@@ -125,7 +134,7 @@ def _shrinkage_of(coefficient: Value) -> Value:
 
 def _of_members(found: dict[str, Value], members: int) -> Value:
     if len(found) == 1:
-        (name, value), = found.items()
+        ((name, value),) = found.items()
         return replace(value, note=f"of {name}, the only one of the group's {members} species with this value")
     numbers = [value.number for value in found.values()]
     parts = (part.removeprefix("also ") for value in found.values() for part in value.source.split("; "))

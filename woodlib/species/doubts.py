@@ -46,8 +46,10 @@ def doubts_of_group(name: str, own: Values, members: Mapping[str, Values]) -> tu
     sentence = f"{name}: one printed row, {pair_text(own)}, stands for {_listed(members)}"
     if spread:
         least, most = min(spread, key=spread.get), max(spread, key=spread.get)
-        sentence += (f"; by their own shrinkage, {least} moves {_compared(spread[least], row)} tangentially "
-                     f"and {most} {_compared(spread[most], row)}; name the species if you know it")
+        sentence += (
+            f"; by their own shrinkage, {least} moves {_compared(spread[least], row)} tangentially "
+            f"and {most} {_compared(spread[most], row)}; name the species if you know it"
+        )
     return (f"{sentence}.", *_notes(name), *_recalled(name, own))
 
 
@@ -96,16 +98,18 @@ def _group_against_own(name: str, own: Values, group_name: str, group: Values) -
     if not group:
         return
     if own["tangential_coefficient_per_percent"].status != "derived":
-        yield (f"{name}: no shrinkage of its own is printed; it moves here by the row {pair_text(group)} "
-               f"of '{group_name}'.")
+        yield (
+            f"{name}: no shrinkage of its own is printed; it moves here by the row {pair_text(group)} "
+            f"of '{group_name}'."
+        )
         return
     keys = {way: f"{way}_coefficient_per_percent" for way in DIRECTIONS}
-    differences = " and ".join(
-        f"{_compared(own[key].number, group[key].number)} {way}ly" for way, key in keys.items()
-    )
+    differences = " and ".join(f"{_compared(own[key].number, group[key].number)} {way}ly" for way, key in keys.items())
     origin = " (from memory)" if own["tangential_shrinkage_percent"].status == "recalled" else ""
-    yield (f"{name}: its own shrinkage{origin} gives {pair_text(own)}; compared with the row {pair_text(group)} for "
-           f"boards of unknown species that is {differences}; its own is used here, '{group_name}' gives the row.")
+    yield (
+        f"{name}: its own shrinkage{origin} gives {pair_text(own)}; compared with the row {pair_text(group)} for "
+        f"boards of unknown species that is {differences}; its own is used here, '{group_name}' gives the row."
+    )
 
 
 def _row_against_own(name: str, own: Values) -> Iterable[str]:
@@ -131,13 +135,16 @@ def _saturation(name: str, own: Values) -> Iterable[str]:
     basis = own.get("fibre_saturation_percent")
     if not basis or basis.status == "own":
         return
-    sentence = (f"{name}: coefficient and shrinkage are taken on a fibre saturation of {basis.number:g}%, not "
-                f"{USUAL_FIBRE_SATURATION_PERCENT:g}%, inferred and not seen in print: {basis.note}")
+    sentence = (
+        f"{name}: coefficient and shrinkage are taken on a fibre saturation of {basis.number:g}%, not "
+        f"{USUAL_FIBRE_SATURATION_PERCENT:g}%, inferred and not seen in print: {basis.note}"
+    )
     if not coefficient_exceptions(own):
         usual = own_coefficients(own, USUAL_FIBRE_SATURATION_PERCENT)
         numbers = " / ".join(f"{usual[way]:.5f}" for way in DIRECTIONS)
-        sentence += (f"; on {USUAL_FIBRE_SATURATION_PERCENT:g}% the coefficients would be {numbers} instead of "
-                     f"{pair_text(own)}")
+        sentence += (
+            f"; on {USUAL_FIBRE_SATURATION_PERCENT:g}% the coefficients would be {numbers} instead of {pair_text(own)}"
+        )
     yield f"{sentence}."
 
 
@@ -145,8 +152,10 @@ def _tangential_below_radial(name: str, own: Values) -> Iterable[str]:
     for kind in ("shrinkage_percent", "coefficient_per_percent"):
         radial, tangential = own.get(f"radial_{kind}"), own.get(f"tangential_{kind}")
         if radial and tangential and tangential.number < radial.number:
-            yield (f"{name}: tangential {kind.split('_')[0]} {tangential.number:g} is below radial {radial.number:g}, "
-                   "the other way round in almost all woods; check that the two are not swapped.")
+            yield (
+                f"{name}: tangential {kind.split('_')[0]} {tangential.number:g} is below radial {radial.number:g}, "
+                "the other way round in almost all woods; check that the two are not swapped."
+            )
 
 
 def _volume(name: str, own: Values) -> Iterable[str]:
@@ -154,8 +163,10 @@ def _volume(name: str, own: Values) -> Iterable[str]:
     if excess is not None and abs(excess) > VOLUME_TOLERANCE_PERCENT:
         volume = own["volumetric_shrinkage_percent"]
         seen = "from memory" if volume.status == "recalled" else "as printed"
-        yield (f"{name}: volumetric shrinkage {volume.number:g}% ({seen}) is {abs(excess):.1f} points "
-               f"{'more' if excess > 0 else 'less'} than radial and tangential make together; trust those two more.")
+        yield (
+            f"{name}: volumetric shrinkage {volume.number:g}% ({seen}) is {abs(excess):.1f} points "
+            f"{'more' if excess > 0 else 'less'} than radial and tangential make together; trust those two more."
+        )
 
 
 def _recalled(name: str, own: Values) -> Iterable[str]:
@@ -169,9 +180,11 @@ def _recalled(name: str, own: Values) -> Iterable[str]:
 def _pair(name: str, own: Values) -> Iterable[str]:
     gap = pair_disagreement(own)
     if gap is not None and gap > PAIR_TOLERANCE:
-        yield (f"{name}: the two Poisson's ratios between radial and tangential contradict each other by "
-               f"{100 * gap:.0f}%; the one pulled radially, {own['poisson_rt'].number:g}, is kept and the other "
-               "follows from it.")
+        yield (
+            f"{name}: the two Poisson's ratios between radial and tangential contradict each other by "
+            f"{100 * gap:.0f}%; the one pulled radially, {own['poisson_rt'].number:g}, is kept and the other "
+            "follows from it."
+        )
 
 
 def _strength_moisture(name: str, own: Values) -> Iterable[str]:

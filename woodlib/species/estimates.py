@@ -69,6 +69,7 @@ def _shrinkage_in(direction: str):
             note = f"{start} by S = FC/(1+(F-10)C), F = {saturation:g}%"
             return _value(total, "percent", coefficient.source, note)
         return _share_of_volume(species, direction)
+
     return rule
 
 
@@ -100,6 +101,7 @@ def _coefficient_in(direction: str):
         start += f"coefficient taken from {direction} shrinkage {total.number:.1f}%"
         note = f"{start} by C = S/(F-(F-10)S), F = {saturation:g}%"
         return _value(number, "1/percent", total.source, note)
+
     return rule
 
 

@@ -36,8 +36,17 @@ class Species:
 
     def __reduce__(self):
         # A read-only mapping cannot be pickled or copied; rebuild it from a plain one.
-        return Species, (self.name, self.scientific_name, self.kind, self.is_group, dict(self.values), self.doubts,
-                         self.origin, self.table_name, self.coefficient_row)
+        return Species, (
+            self.name,
+            self.scientific_name,
+            self.kind,
+            self.is_group,
+            dict(self.values),
+            self.doubts,
+            self.origin,
+            self.table_name,
+            self.coefficient_row,
+        )
 
     def get(self, key: str) -> Value | None:
         """The value under ``key``, or None where the tables are blank; a key that does not exist is refused."""
@@ -51,9 +60,7 @@ class Species:
         """
         value = self.get(key)
         if value is None:
-            raise MissingDataError(
-                f"{self.name} has no {key} in the tables ({meaning_of(key)}); {self._way_out(key)}."
-            )
+            raise MissingDataError(f"{self.name} has no {key} in the tables ({meaning_of(key)}); {self._way_out(key)}.")
         return value
 
     def estimate(self, key: str) -> Value:

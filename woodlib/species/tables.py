@@ -56,10 +56,14 @@ def fracture_toughness_pa_sqrt_m(wood: str, mode: str = "I", plane: str = "TL") 
         if normal(row["wood"]) == normal(wood):
             return _value(float(row["toughness_kpa_sqrt_m"]) * 1e3, "Pa sqrt(m)", row)
     if not rows:
-        raise InputError(f"mode {mode!r} in plane {plane!r} is not in the fracture table; use mode 'I' or 'II' "
-                         "and plane 'TL', 'RL' or ''.")
-    raise MissingDataError(f"fracture toughness of {wood}, mode {mode}, plane {plane or 'not known'}, is in no table; "
-                           f"it is given for {', '.join(row['wood'] for row in rows)}.")
+        raise InputError(
+            f"mode {mode!r} in plane {plane!r} is not in the fracture table; use mode 'I' or 'II' "
+            "and plane 'TL', 'RL' or ''."
+        )
+    raise MissingDataError(
+        f"fracture toughness of {wood}, mode {mode}, plane {plane or 'not known'}, is in no table; "
+        f"it is given for {', '.join(row['wood'] for row in rows)}."
+    )
 
 
 def coefficient_of_variation(quantity: str) -> Value:
@@ -72,8 +76,9 @@ def coefficient_of_variation(quantity: str) -> Value:
     for row in rows:
         if normal(row["quantity"]) == normal(quantity):
             return _value(float(row["coefficient_of_variation_percent"]) / 100.0, "", row)
-    raise MissingDataError(f"scatter of {quantity!r} is in no table; it is given for "
-                           f"{', '.join(row['quantity'] for row in rows)}.")
+    raise MissingDataError(
+        f"scatter of {quantity!r} is in no table; it is given for {', '.join(row['quantity'] for row in rows)}."
+    )
 
 
 def moisture_intersection_percent(wood: str) -> Value:
@@ -98,13 +103,17 @@ def temperature_effects() -> tuple[TemperatureEffect, ...]:
     >>> temperature_effects()[0].change_at_plus_50c.number
     -6.0
     """
+
     def change(row: dict[str, str], column: str) -> Value | None:
         return _value(float(row[column]), "percent", row) if row[column] else None
 
     return tuple(
         TemperatureEffect(
-            row["quantity"], float(row["moisture_lowest_percent"]), float(row["moisture_highest_percent"] or "inf"),
-            change(row, "change_at_minus_50c_percent"), change(row, "change_at_plus_50c_percent"),
+            row["quantity"],
+            float(row["moisture_lowest_percent"]),
+            float(row["moisture_highest_percent"] or "inf"),
+            change(row, "change_at_minus_50c_percent"),
+            change(row, "change_at_plus_50c_percent"),
         )
         for row in table_rows("temperature_effects.csv")
     )
@@ -117,6 +126,7 @@ def grain_angles() -> tuple[GrainAngle, ...]:
     >>> grain_angles()[0].exponent[0].number
     1.5
     """
+
     def ends(row: dict[str, str], stem: str) -> tuple[Value, Value]:
         return tuple(_value(float(row[f"{stem}_{end}"]), "", row) for end in ("lowest", "highest"))
 

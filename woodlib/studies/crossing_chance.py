@@ -15,9 +15,9 @@ from typing import Any
 import numpy as np
 from scipy.special import ndtri
 
-from ..reading.decided import Decided, larger
 from ..restraint.assumptions import assumption
 from ..restraint.chance import HeldLoad, crack_chance
+from ..words.decided import Decided, larger
 from .crossing_numbers import SWINGS_PERCENT, CutWood, Season, half_year, left_after, places, polynomial, powers, scaled
 from .crossing_panels import Panel
 

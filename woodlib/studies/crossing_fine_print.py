@@ -5,9 +5,9 @@ from __future__ import annotations
 from functools import lru_cache
 from math import radians
 
-from ..reading.say import Said, length, say
 from ..restraint.assumptions import Assumption, assumption
 from ..restraint.measures import STATUS_WORDS, known_sentences
+from ..words.say import Said, length, say
 from .crossing_numbers import LENGTH_M, ROOM_C, THICKNESS_M, CutWood
 
 _SHOWN_ASSUMPTIONS = (

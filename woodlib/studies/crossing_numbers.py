@@ -18,10 +18,10 @@ from numpy.polynomial import Chebyshev, Polynomial
 
 from ..air.sorption import sorption_percent
 from ..movement.wood import Wood, wood_of
-from ..reading.decided import Decided
 from ..restraint.assumptions import assumption
 from ..restraint.elastic import ElasticConstants, elastic_constants
 from ..restraint.relaxation import relaxed_path_pa
+from ..words.decided import Decided
 
 INCH_M = 0.0254
 LENGTH_M, THICKNESS_M = 44 * INCH_M, 0.875 * INCH_M  # of the panel

@@ -17,11 +17,11 @@ from operator import add
 import numpy as np
 from numpy.polynomial.chebyshev import chebvander
 
-from ..reading.decided import Decided, smaller
 from ..restraint.assumptions import assumption
 from ..restraint.field import HeldPlane, PlaneField, solve_plane
 from ..restraint.field_readings import across_stress_pa, edge_average, effective_stress_pa, restraint_factor_of
 from ..restraint.held import held_panel
+from ..words.decided import Decided, smaller
 from .crossing_numbers import (
     BORDER_THICKNESSES_M,
     BORDERS_M,
@@ -219,8 +219,15 @@ def _softness_range(species: str, rings: str) -> tuple[float, float]:
     width, border = (float(np.mean(ends)) for ends in (WIDTHS_M, BORDERS_M))
     angle = RINGS_DEG[rings]
     held = held_panel(
-        species, width_m=width, length_m=LENGTH_M, thickness_m=THICKNESS_M, strip_width_m=border, ring_angle_deg=angle,
-        strip_ring_angle_deg=angle, glue_up_mc_percent=9.0, year_mc_percent=(12.0, 6.0),
-    ).restraint  # fmt: skip
+        species,
+        width_m=width,
+        length_m=LENGTH_M,
+        thickness_m=THICKNESS_M,
+        strip_width_m=border,
+        ring_angle_deg=angle,
+        strip_ring_angle_deg=angle,
+        glue_up_mc_percent=9.0,
+        year_mc_percent=(12.0, 6.0),
+    ).restraint
     middle, low, high = (1.0 / share - 1.0 for share in (held.number, held.low, held.high))
     return low / middle, high / middle

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from ..figures.scene import Area, Circle, Line, Mark, Picture, Words
-from ..reading.decided import Decided, pick
+from ..picture.scene import Area, Circle, Line, Mark, Picture, Words
+from ..words.decided import Decided, pick
 from .crossing_numbers import kept
 from .crossing_panels import HALF_COLUMNS, ROWS, Panel, mixed, patterns
 from .crossing_sheet import (
@@ -197,9 +197,12 @@ def slotted_picture(drawn: Drawn) -> Picture:
         *head(drawn, "The panel slides past the border; nothing is held."),
         *_free_wood(half * dry),
         Area(ring, "border-wood"),
-        *(Line([_between(ring[0], ring[1], share), _between(ring[3], ring[2], share)], "late-wood", 0.8) for share in (0.25, 0.75)),
+        *(
+            Line([_between(ring[0], ring[1], share), _between(ring[3], ring[2], share)], "late-wood", 0.8)
+            for share in (0.25, 0.75)
+        ),
         Line([*ring, ring[0]], "edge", 1.8),
-    ]  # fmt: skip
+    ]
     for side in (-OUTER_PIN, OUTER_PIN):
         ends = [(middle, half * travel * side + MIDDLE_Y) for travel in (dry, damp)]
         marks += [Line(ends, "edge", 7.0), Line(ends, "gap", 4.6), Circle(*ends[0], 2.6, "metal", filled=True)]

@@ -10,10 +10,10 @@ from typing import Any
 
 import numpy as np
 
-from ..figures.scene import Area, Line, Mark, Words, box
-from ..figures.wood import board_end
-from ..reading.decided import Decided, pick
-from ..reading.say import length, say
+from ..picture.scene import Area, Line, Mark, Words, box
+from ..picture.wood import board_end
+from ..words.decided import Decided, pick
+from ..words.say import length, say
 from .crossing_numbers import INCH_M, LENGTH_M, RINGS_DEG, THICKNESS_M, Season, kept
 from .crossing_panels import Panel
 
@@ -87,8 +87,11 @@ def _from_the_side(drawn: Drawn, end: Any, crossing: bool) -> list[Mark]:
     """Panel and border in their thickness, and the sizes in words."""
     panel, border = kept(PX_PER_M * THICKNESS_M / 2), drawn.thickness * (PX_PER_M / 2)
     marks: list[Mark] = []
-    parts = ((CUT_X, END_X, panel, "wood"), (END_X, end, border, "border-wood")) if crossing else (
-        (CUT_X, END_X, border, "border-wood"),)  # fmt: skip
+    parts = (
+        ((CUT_X, END_X, panel, "wood"), (END_X, end, border, "border-wood"))
+        if crossing
+        else ((CUT_X, END_X, border, "border-wood"),)
+    )
     for left, right, half, role in parts:
         ring = rectangle(left, right, half, SIDE_Y)
         marks += [Area(ring, role), Line([*ring, ring[0]], "edge", 1.4)]

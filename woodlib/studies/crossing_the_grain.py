@@ -6,11 +6,11 @@ from typing import Any
 
 from scipy.special import ndtri
 
-from ..reading.decided import Decided, Pick, level, pick, reached, size_of, smaller
-from ..reading.say import length, moisture, movement, percent, say, strain, stress
 from ..restraint.measures import ODDS_EDGES, ODDS_WORDS, WORRYING_CHANCE, strain_edges
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
+from ..words.decided import Decided, Pick, level, pick, reached, size_of, smaller
+from ..words.say import length, moisture, movement, percent, say, strain, stress
 from .crossing_chance import scores
 from .crossing_fine_print import fine_print
 from .crossing_numbers import (

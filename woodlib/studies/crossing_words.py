@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from ..reading.decided import Decided, Pick, pick, reached
-from ..reading.say import Said, length, moisture, say, stress
 from ..restraint.measures import STRAIN_WORDS, agreement_sentence
+from ..words.decided import Decided, Pick, pick, reached
+from ..words.say import Said, length, moisture, say, stress
 from .crossing_sheet import LOAD_PATH, SHARES, TIMES, Drawn
 
 SHADE_PA = 5e6  # what the shades are shares of where no strength is printed

@@ -6,17 +6,17 @@ import math
 from functools import lru_cache
 from typing import Any
 
-from ..figures.scene import Circle, Line, Mark, Picture, Words, dimension_line
-from ..figures.wood import panel_face
 from ..movement.for_sliders import decided_strain, moment_margins
 from ..movement.spread import USUAL_DOUBTS
 from ..movement.wood import Wood, wood_of
-from ..reading.decided import Decided, larger, level, pick
-from ..reading.say import Said, fine_length, length, moisture, movement, say, strain
+from ..picture.scene import Circle, Line, Mark, Picture, Words, dimension_line
+from ..picture.wood import panel_face
 from ..restraint.fasteners import FITTING_ALLOWANCE_M
 from ..restraint.measures import STRAIN_WORDS, strain_edges
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
+from ..words.decided import Decided, larger, level, pick
+from ..words.say import Said, fine_length, length, moisture, movement, say, strain
 from .crossing_numbers import DAMPEST_RH, DRIEST_RH, moistures
 
 WOODS = ("white oak", "red oak", "black walnut", "black cherry", "sugar maple", "white ash")

@@ -10,10 +10,10 @@ import numpy as np
 from ..moisture.rates import readiness_limit
 from ..movement.shape import wedge_map
 from ..movement.wood import wood_of
-from ..reading.decided import Decided, Pick, level, pick, reached, size_of
-from ..reading.say import Said, fine_length, length, movement, say
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
+from ..words.decided import Decided, Pick, level, pick, reached, size_of
+from ..words.say import Said, fine_length, length, movement, say
 from .laying_pictures import BOARD_TIMES, BOARDS, PANEL_TIMES, THICKNESS_M, Laid, laying_picture
 
 WOODS = ("white oak", "black walnut", "black cherry", "eastern white pine")

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..figures.scene import Area, Circle, Line, Mark, Picture, Window, Words, box
-from ..figures.wood import end_outline, moved_end, pith_direction
-from ..reading.decided import Decided
+from ..picture.scene import Area, Circle, Line, Mark, Picture, Window, Words, box
+from ..picture.wood import end_outline, moved_end, pith_direction
+from ..words.decided import Decided
 
 INCH_M = 0.0254
 THICKNESS_M = INCH_M

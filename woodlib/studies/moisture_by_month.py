@@ -9,11 +9,11 @@ import numpy as np
 
 from ..air.seasons import year_from_seasons
 from ..air.sorption import sorption_percent
-from ..figures.scene import Area, Circle, Frame, Line, Mark, Picture, Words
 from ..moisture.equilibrium import ADSORPTION_TO_DESORPTION
-from ..reading.decided import Decided, larger, pick, reached, smaller
-from ..reading.say import Said, moisture, say
+from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Words
 from ..study import Answer, Reading, Span, study
+from ..words.decided import Decided, larger, pick, reached, smaller
+from ..words.say import Said, moisture, say
 
 # Room temperatures of an invented house: heated in winter, warm in summer.
 ROOM_C = {"winter": 20.0, "spring": 21.0, "summer": 24.0, "autumn": 21.0}
@@ -58,8 +58,13 @@ def moisture_by_month(winter: float, spring: float, summer: float, autumn: float
     high = larger(larger(rest[0], rest[1]), larger(rest[2], rest[3]))
     return Answer(
         _picture(months_rh, months_wood, low, high),
-        say("The wood swings from {low} in {dry} to {high} in {damp}.",
-            low=moisture(low), dry=_season(rest, low, "dry"), high=moisture(high), damp=_season(rest, high, "damp")),
+        say(
+            "The wood swings from {low} in {dry} to {high} in {damp}.",
+            low=moisture(low),
+            dry=_season(rest, low, "dry"),
+            high=moisture(high),
+            damp=_season(rest, high, "damp"),
+        ),
         _readings(low, high),
         "Two curves over twelve months: above, the humidity of the room; below, where the wood comes to rest.",
         (
@@ -71,7 +76,7 @@ def moisture_by_month(winter: float, spring: float, summer: float, autumn: float
             "Thick or well-finished boards lag behind and swing less than this; thin bare ones follow.",
             "Colour of the swing: common practice, no source. Every number is rounded by itself.",
         ),
-    )  # fmt: skip
+    )
 
 
 def _season(rest: list[float], end: Decided, side: str) -> Any:

@@ -12,13 +12,13 @@ import numpy as np
 
 from ..air.psychrometrics import indoor_rh_percent, saturation_pressure_pa
 from ..air.sorption import sorption_percent
-from ..figures.scene import Area, Circle, Frame, Line, Mark, Picture, Words, box
-from ..figures.wood import board_end
 from ..moisture.equilibrium import ADSORPTION_TO_DESORPTION
-from ..reading.decided import pick, size_of
-from ..reading.say import humidity, moisture, say, temperature
+from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Words, box
+from ..picture.wood import board_end
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
+from ..words.decided import pick, size_of
+from ..words.say import humidity, moisture, say, temperature
 
 BOUGHT_PERCENT = 8.0
 DRAWN_LARGER = 6.0  # the board's movement, so that it can be seen
@@ -62,14 +62,19 @@ def moisture_from_air(outdoor_c: float, outdoor_rh: float, room_c: float, gain: 
         _picture(outdoor_c, outdoor_rh, room_c, room_rh, wood, as_forecast, gain),
         say(
             "{out} outdoors becomes {inside} in the room, and the wood comes to rest at {mc}.",
-            out=humidity(outdoor_rh), inside=humidity(room_rh), mc=moisture(wood),
+            out=humidity(outdoor_rh),
+            inside=humidity(room_rh),
+            mc=moisture(wood),
         ),
         _readings(room_rh, wood, as_forecast),
         say(
             "A house with one jar of air outdoors and one in the room. The jar in the room is larger, because warm air "
             "can hold more water: outdoors {cold} and {out}, indoors {warm} and {inside}. A board lies in the room, "
             "and a curve shows the moisture of wood against humidity.",
-            cold=temperature(outdoor_c), out=humidity(outdoor_rh), warm=temperature(room_c), inside=humidity(room_rh),
+            cold=temperature(outdoor_c),
+            out=humidity(outdoor_rh),
+            warm=temperature(room_c),
+            inside=humidity(room_rh),
         ),
         (
             "Air: vapour pressure stays the same when air is warmed (ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 6).",
@@ -82,7 +87,7 @@ def moisture_from_air(outdoor_c: float, outdoor_rh: float, room_c: float, gain: 
             "Range: wood that dries rests higher than wood that takes up water; ratio 0.85 (from memory).",
             "Colours of the last two readings: common practice, no source.",
         ),
-    )  # fmt: skip
+    )
 
 
 def _readings(room_rh: float, wood: float, as_forecast: float) -> tuple[Reading, ...]:
@@ -98,8 +103,11 @@ def _readings(room_rh: float, wood: float, as_forecast: float) -> tuple[Reading,
         Reading(
             "Wood comes to rest at",
             moisture(wood),
-            say("{low} if it had to take up water to get there, {high} if it had to give it off",
-                low=moisture(wood * _WETTED), high=moisture(wood * _DRIED)),
+            say(
+                "{low} if it had to take up water to get there, {high} if it had to give it off",
+                low=moisture(wood * _WETTED),
+                high=moisture(wood * _DRIED),
+            ),
         ),
         Reading(
             "A board bought at 8 %",
@@ -110,10 +118,12 @@ def _readings(room_rh: float, wood: float, as_forecast: float) -> tuple[Reading,
         Reading(
             "By the weather report",
             moisture(as_forecast),
-            say("is what one would expect if the room were as damp as outdoors: {miss} away from the truth",
-                miss=moisture(size_of(as_forecast - wood))),
+            say(
+                "is what one would expect if the room were as damp as outdoors: {miss} away from the truth",
+                miss=moisture(size_of(as_forecast - wood)),
+            ),
         ),
-    )  # fmt: skip
+    )
 
 
 def _picture(
@@ -201,8 +211,9 @@ def _chart(room_c: float, outdoor_rh: float, room_rh: float, wood: float, as_for
     axes = _CHART.axes(
         [(value, str(value)) for value in (0, 20, 40, 60, 80, 100)],
         [(value, str(value)) for value in (0, 4, 8, 12, 16, 20, 24, 28)],
-        "relative humidity, %", size=14,
-    )  # fmt: skip
+        "relative humidity, %",
+        size=14,
+    )
     return [
         Words(_CHART.left - 26, 48, "moisture of wood at rest, %", "quiet", 14, "start"),
         *axes,

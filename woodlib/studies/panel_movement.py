@@ -12,14 +12,23 @@ from ..movement.coefficients import movement_strain
 from ..movement.for_sliders import decided_strain, moment_margins
 from ..movement.spread import USUAL_DOUBTS
 from ..movement.wood import Wood, wood_of
-from ..reading.decided import Decided, Pick, larger, pick
-from ..reading.say import Said, angle, count, fine_length, length, moisture, movement, percent, say, temperature
 from ..species import Species, find_species
 from ..study import Answer, Choice, Reading, Span, study
+from ..words.decided import Decided, Pick, larger, pick
+from ..words.say import Said, angle, count, fine_length, length, moisture, movement, percent, say, temperature
 from .panel_year import BOARD_THICKNESS_M, MONTHS, PITH_DISTANCE_M, TIMES, YearOfPanel, year_picture
 
-WOODS = ("white oak", "red oak", "black walnut", "black cherry", "sugar maple", "white ash", "American beech",
-         "yellow-poplar", "eastern white pine")  # fmt: skip
+WOODS = (
+    "white oak",
+    "red oak",
+    "black walnut",
+    "black cherry",
+    "sugar maple",
+    "white ash",
+    "American beech",
+    "yellow-poplar",
+    "eastern white pine",
+)
 ROOM_TEMPERATURE_C = 21.0
 INCH_M, FOOT_M = 0.0254, 0.3048
 SAW_KERF_M = INCH_M / 8  # a full-kerf table saw blade; common practice, no source
@@ -27,9 +36,15 @@ RULE_PER_FOOT_M = INCH_M / 8  # a rule of the shop; common practice, no source
 
 _DAMP = 0.5 - 0.5 * np.cos(2 * np.pi * (MONTHS - 0.5) / 12.0)  # 0 in mid January, 1 in mid July
 _JULY = int(np.argmax(_DAMP))
-_STATUS = {"printed": "seen in print", "confirmed": "seen in print by way of others", "quoted": "quoted by others",
-           "recalled": "from memory, not seen in print", "derived": "worked out from its shrinkage",
-           "estimated": "estimated", "own": "your own"}  # fmt: skip
+_STATUS = {
+    "printed": "seen in print",
+    "confirmed": "seen in print by way of others",
+    "quoted": "quoted by others",
+    "recalled": "from memory, not seen in print",
+    "derived": "worked out from its shrinkage",
+    "estimated": "estimated",
+    "own": "your own",
+}
 
 
 @study(
@@ -64,10 +79,14 @@ def panel_movement(species: str, width: float, driest: float, dampest: float, ri
         Reading("Moisture", year_of_moisture, _moisture_words(damp - dry)),
         Reading("In the thickness", _small(thickness), thin),
         Reading("Along the grain", _small(along * width), "over the same distance: wood hardly moves along its length"),
-    )  # fmt: skip
+    )
     year = YearOfPanel(width, ring_angle, float(radial), float(tangential), strain, all_below, all_above, movement(mid))
-    headline = say("A panel of {wood}, {width} wide, moves about {mid} across its width over this year.",
-                   wood=species, width=length(width), mid=movement(mid))  # fmt: skip
+    headline = say(
+        "A panel of {wood}, {width} wide, moves about {mid} across its width over this year.",
+        wood=species,
+        width=length(width),
+        mid=movement(mid),
+    )
     return Answer(year_picture(year), headline, readings, _told(ring_angle, mid, low, high), _fine_print(species))
 
 
@@ -99,9 +118,11 @@ def _year(wood: Wood, driest: float, dampest: float, ring_angle: float) -> tuple
     flat = math.cos(math.radians(ring_angle)) ** 2
     tangential, radial = (
         movement_strain(coefficient, shrinkage, dry, moistures, wood.fibre_saturation_percent)
-        for coefficient, shrinkage in ((wood.tangential_coefficient, wood.tangential_shrinkage),
-                                       (wood.radial_coefficient, wood.radial_shrinkage))
-    )  # fmt: skip
+        for coefficient, shrinkage in (
+            (wood.tangential_coefficient, wood.tangential_shrinkage),
+            (wood.radial_coefficient, wood.radial_shrinkage),
+        )
+    )
     # The doubt of the air grows from none in the driest month, from which all is counted.
     margins = moment_margins(wood, math.radians(ring_angle), moistures - dry, np.maximum(_DAMP, 1e-3) * _AIR_DOUBT)
     return tangential * flat + radial * (1.0 - flat), *margins
@@ -118,8 +139,12 @@ def _small(size: Decided) -> Pick:
 
 def _compared(mid: Decided) -> Pick:
     kerfs = say("about {n} saw kerfs of {kerf} side by side", n=count(mid / SAW_KERF_M), kerf=length(SAW_KERF_M))
-    options = ("no more than a sharp pencil line", say("less than a saw kerf of {kerf}", kerf=length(SAW_KERF_M)),
-               say("about one saw kerf of {kerf}", kerf=length(SAW_KERF_M)), kerfs)  # fmt: skip
+    options = (
+        "no more than a sharp pencil line",
+        say("less than a saw kerf of {kerf}", kerf=length(SAW_KERF_M)),
+        say("about one saw kerf of {kerf}", kerf=length(SAW_KERF_M)),
+        kerfs,
+    )
     return pick(mid, [INCH_M / 32, 0.75 * SAW_KERF_M, 1.5 * SAW_KERF_M], options)
 
 
@@ -133,8 +158,10 @@ def _against_rule(per_foot: Decided) -> Pick:
 
 
 def _moisture_words(points: float) -> Said:
-    return say("the air moves the wood's moisture by {points} over the year, and the moisture moves the wood",
-               points=moisture(points))  # fmt: skip
+    return say(
+        "the air moves the wood's moisture by {points} over the year, and the moisture moves the wood",
+        points=moisture(points),
+    )
 
 
 def _told(ring_angle: float, mid: Decided, low: Decided, high: Decided) -> Said:
@@ -142,8 +169,11 @@ def _told(ring_angle: float, mid: Decided, low: Decided, high: Decided) -> Said:
         "Above, the end of one board with its rings at {angle}: its size in the driest month, and dashed in the dampest. "
         f"Below, the panel from above with time running down the sheet: its right edge moves out by {{mid}} from January "
         f"to July and back by December; a shaded band holds {{low}} to {{high}}. Movement is drawn {TIMES} times too large.",
-        angle=angle(ring_angle), mid=movement(mid), low=movement(low), high=movement(high),
-    )  # fmt: skip
+        angle=angle(ring_angle),
+        mid=movement(mid),
+        low=movement(low),
+        high=movement(high),
+    )
 
 
 @lru_cache
@@ -156,20 +186,32 @@ def _fine_print(name: str) -> tuple[str | Said, ...]:
         " ".join(species.doubts) or f"{species.name}: nothing doubtful is known about these two numbers.",
         "From 6 to 14 % MC the handbook's coefficient is used (Wood Handbook FPL-GTR-190, Eq. 13-2), outside it the "
         "total shrinkage (Eq. 13-3, number from memory).",
-        say("The range holds nine boards in ten: boards of one species differ (standard deviation {share} of the movement; "
+        say(
+            "The range holds nine boards in ten: boards of one species differ (standard deviation {share} of the movement; "
             "Wood Handbook ch. 4, from memory), the ring angle may be off by {angle}, and the wood may settle {points} "
             "above or below the table in dry and in damp air (from memory).",
-            share=percent(100.0 * doubts.species_share), angle=angle(doubts.ring_angle_deg),
-            points=moisture(doubts.air_percent)),
-        say("The wood is taken to follow the air of each month in full, at {room} all year; a thick or well finished panel "
+            share=percent(100.0 * doubts.species_share),
+            angle=angle(doubts.ring_angle_deg),
+            points=moisture(doubts.air_percent),
+        ),
+        say(
+            "The wood is taken to follow the air of each month in full, at {room} all year; a thick or well finished panel "
             "moves less. The year is one wave, driest in January, dampest in July; south of the equator read it six "
-            "months later.", room=temperature(ROOM_TEMPERATURE_C)),
-        say("The rings are drawn about a pith {pith} from the middle of a board {board} wide; the numbers take the "
-            "ring angle as the average over the panel.", pith=length(PITH_DISTANCE_M), board=length(5 * INCH_M)),
-    )  # fmt: skip
+            "months later.",
+            room=temperature(ROOM_TEMPERATURE_C),
+        ),
+        say(
+            "The rings are drawn about a pith {pith} from the middle of a board {board} wide; the numbers take the "
+            "ring angle as the average over the panel.",
+            pith=length(PITH_DISTANCE_M),
+            board=length(5 * INCH_M),
+        ),
+    )
 
 
 def _source(species: Species, way: str) -> str:
     value = species.require(f"{way}_coefficient_per_percent")
-    return (f"{species.name}, {way}: {100 * value.number:.3f} % of the size for each point of moisture "
-            f"({_STATUS[value.status]}: {value.source}).")  # fmt: skip
+    return (
+        f"{species.name}, {way}: {100 * value.number:.3f} % of the size for each point of moisture "
+        f"({_STATUS[value.status]}: {value.source})."
+    )

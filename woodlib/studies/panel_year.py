@@ -11,9 +11,9 @@ from functools import lru_cache
 
 import numpy as np
 
-from ..figures.scene import Area, Line, Mark, Picture, Words, dimension_line
-from ..figures.wood import board_end, end_outline, moved_end
-from ..reading.say import Number, length, say
+from ..picture.scene import Area, Line, Mark, Picture, Words, dimension_line
+from ..picture.wood import board_end, end_outline, moved_end
+from ..words.say import Number, length, say
 
 WIDTH_PX, HEIGHT_PX = 720.0, 452.0
 TIMES = 10  # movement is drawn this many times too large
@@ -37,9 +37,11 @@ _PANEL_WORDS = (
     Words(430, 206, "driest", "dry", 14, "end"),
     Words(500, 206, "dampest", "damp", 14, "end"),
     Words(708, 206, "shaded: nine boards in ten", "quiet", 14, "end"),
-    *(Words(_PANEL_LEFT - 8, _PANEL_TOP + at / 12.0 * (_PANEL_BOTTOM - _PANEL_TOP) + 5, name, "quiet", 14, "end")
-      for at, name in _MONTH_NAMES),
-)  # fmt: skip
+    *(
+        Words(_PANEL_LEFT - 8, _PANEL_TOP + at / 12.0 * (_PANEL_BOTTOM - _PANEL_TOP) + 5, name, "quiet", 14, "end")
+        for at, name in _MONTH_NAMES
+    ),
+)
 
 
 @dataclass(frozen=True)
@@ -107,7 +109,9 @@ def _panel(year: YearOfPanel) -> list[Mark]:
     band = np.vstack([upright(reach(year.strain + year.above)), upright(reach(year.strain - year.below))[::-1]])
     return [
         *_PANEL_WORDS,
-        *dimension_line((_PANEL_LEFT, 230.0), (dry_x, 230.0), say("{w} wide", w=length(year.width_m)), "quiet", -5.0, 14),
+        *dimension_line(
+            (_PANEL_LEFT, 230.0), (dry_x, 230.0), say("{w} wide", w=length(year.width_m)), "quiet", -5.0, 14
+        ),
         Area(np.vstack([right, left]), "wood"),
         *(Line(points, "late-wood", weight) for points, weight in zip(grain, weights, strict=True)),
         *(Line(upright(moving * (k / _BOARDS)), "edge", 0.9) for k in range(1, _BOARDS)),
@@ -116,9 +120,15 @@ def _panel(year: YearOfPanel) -> list[Mark]:
         Line([(dry_x, _PANEL_TOP), (dry_x, _PANEL_BOTTOM + 12)], "dry", 2.0, "7 5"),
         Line([(damp_x, _PANEL_TOP), (damp_x, _PANEL_BOTTOM + 12)], "damp", 2.0, "7 5"),
         *dimension_line((dry_x, _PANEL_BOTTOM + 9), (damp_x, _PANEL_BOTTOM + 9), "", "ink"),
-        Words(_PANEL_LEFT, 445, say(f"Driest to dampest month: {{move}}. Movement drawn {TIMES} times too large.",
-                                    move=year.movement), "ink", 15, "start"),
-    ]  # fmt: skip
+        Words(
+            _PANEL_LEFT,
+            445,
+            say(f"Driest to dampest month: {{move}}. Movement drawn {TIMES} times too large.", move=year.movement),
+            "ink",
+            15,
+            "start",
+        ),
+    ]
 
 
 @lru_cache

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from ..figures.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box
-from ..figures.wood import grain_lines
-from ..reading.decided import Decided, larger, pick, smaller
-from ..reading.say import fine_length, length, say
+from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box
+from ..picture.wood import grain_lines
+from ..words.decided import Decided, larger, pick, smaller
+from ..words.say import fine_length, length, say
 
 _WIDTH, _HEIGHT = 720.0, 456.0
 _LEFT, _TOP, _TALL = 20.0, 40.0, 128.0

@@ -8,16 +8,16 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from ..brief import Brief
-from ..construction.for_sliders import WORRYING_SCORE, Airs, StressScore, Travels, held_shares, share_at, stress_score
-from ..construction.glued_border import GLUED_BORDER
-from ..construction.parts import whole_sizes
-from ..construction.piece import Allowances, Piece
-from ..construction.rules import CutRule
-from ..construction.verdict import held_strain, risk_level
-from ..construction.ways import find_construction
 from ..movement.months import MonthlyMoisture
 from ..movement.spread import Doubts
-from ..reading.decided import Decided, larger, reached, smaller
+from ..ways.for_sliders import WORRYING_SCORE, Airs, StressScore, Travels, held_shares, share_at, stress_score
+from ..ways.glued_border import GLUED_BORDER
+from ..ways.parts import whole_sizes
+from ..ways.piece import Allowances, Piece
+from ..ways.rules import CutRule
+from ..ways.verdict import held_strain, risk_level
+from ..ways.ways import find_construction
+from ..words.decided import Decided, larger, reached, smaller
 from .ways_limits import limits
 
 _STEPS_M = {"inches": (0.0254, 0.0127, 0.00635, 0.003175), "millimetres": (0.02, 0.01, 0.005, 0.002, 0.001)}
@@ -107,9 +107,13 @@ class Bench:
     def with_ways(self, ways: tuple[str, ...]) -> Bench:
         """The same piece with some of its ways."""
         return bench_from(
-            ways, self.travels, self.piece, (self.width_step_m, self.lowest_width_m, self.highest_width_m), self.months,
+            ways,
+            self.travels,
+            self.piece,
+            (self.width_step_m, self.lowest_width_m, self.highest_width_m),
+            self.months,
             self.stress,
-        )  # fmt: skip
+        )
 
     def _warned(self, way: str, driest_rh: float, dampest_rh: float) -> Number:
         """1 where the stress model warns of a glued border, else 0."""
@@ -161,9 +165,13 @@ def bench_of(brief: Brief, piece: Piece, months: MonthlyMoisture, doubts: Doubts
 
 
 def bench_from(
-    ways: tuple[str, ...], travels: Travels, piece: Piece, widths: tuple[float, float, float],
-    months: tuple[str, str], stress: StressScore | None = None,
-) -> Bench:  # fmt: skip
+    ways: tuple[str, ...],
+    travels: Travels,
+    piece: Piece,
+    widths: tuple[float, float, float],
+    months: tuple[str, str],
+    stress: StressScore | None = None,
+) -> Bench:
     """A bench from its parts; ``widths`` are a step, the narrowest and the widest, m."""
     step, low, high = widths
     shares = tuple(held_shares(piece, low, high, find_construction(way)) for way in ways)

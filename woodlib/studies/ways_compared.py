@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from ..construction.verdict import risk_levels
-from ..construction.way_words import WAY_WORDS, sentence_case, way_name
-from ..construction.ways import find_construction
-from ..figures.scene import Area, Circle, Frame, Line, Mark, Picture, Words, box
-from ..reading.decided import Decided, Pick, level, pick, reached
-from ..reading.say import Said, count, length, percent, say, strain
+from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Words, box
 from ..study.answer import Answer, Reading
 from ..study.study import Study
+from ..ways.verdict import risk_levels
+from ..ways.way_words import WAY_WORDS, sentence_case, way_name
+from ..ways.ways import find_construction
+from ..words.decided import Decided, Pick, level, pick, reached
+from ..words.say import Said, count, length, percent, say, strain
 from .ways_bench import Bench
 from .ways_limits import limits
 from .ways_to_build import spans_of
@@ -53,7 +53,12 @@ class Judged:
     """One way: its verdict as a level of 0 to 2, its widest piece, and for a held way the strain held back."""
 
     def __init__(
-        self, way: str, verdict: Decided, widest: Decided, pull: Decided | None = None, only_stress_warns: Decided | float = 0.0
+        self,
+        way: str,
+        verdict: Decided,
+        widest: Decided,
+        pull: Decided | None = None,
+        only_stress_warns: Decided | float = 0.0,
     ) -> None:
         self.way, self.level, self.widest, self.pull = way, verdict, widest, pull
         self.only_stress_warns = only_stress_warns
@@ -98,14 +103,19 @@ def reading_of(entry: Judged, bench: Bench) -> Reading:
     bears = pick(
         entry.widest,
         [bench.scale_m],
-        [say("up to {widest} wide", widest=length(entry.widest, "down")), say("{all} and more", all=length(bench.scale_m))],
+        [
+            say("up to {widest} wide", widest=length(entry.widest, "down")),
+            say("{all} and more", all=length(bench.scale_m)),
+        ],
     )
     if entry.way not in limits():
         return Reading(name, bears, "sensible at any width: each part moves by itself", tone)
     limit = limits()[entry.way]
     meaning = say(limit.meaning, limit=length(limit.limit_m))
     joined = zip(_SLIDING_WORDS, ("; beyond, ", "; beyond, ", ": "), strict=True)
-    return Reading(name, bears, entry.of(tuple(say(f"{word}{by}{{meaning}}", meaning=meaning) for word, by in joined)), tone)
+    return Reading(
+        name, bears, entry.of(tuple(say(f"{word}{by}{{meaning}}", meaning=meaning) for word, by in joined)), tone
+    )
 
 
 def in_words(bench: Bench, ways: int, width: float) -> Said:
@@ -118,7 +128,9 @@ def in_words(bench: Bench, ways: int, width: float) -> Said:
     )
 
 
-def picture_of(judged: tuple[Judged, ...], bench: Bench, width: float, title: str, piece: str = "this piece") -> Picture:
+def picture_of(
+    judged: tuple[Judged, ...], bench: Bench, width: float, title: str, piece: str = "this piece"
+) -> Picture:
     """A bar for each way, and an upright line for the piece."""
     scale = Frame(224.0, _TOP, 354.0, _ROW * len(judged), 0.0, bench.scale_m, 0.0, 1.0)
     bottom = _TOP + scale.height

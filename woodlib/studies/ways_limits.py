@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from types import MappingProxyType
 
-from ..construction.rules import CutRule
-from ..construction.ways import find_construction
 from ..data_files import data_path
+from ..ways.rules import CutRule
+from ..ways.ways import find_construction
 
 
 @dataclass(frozen=True)

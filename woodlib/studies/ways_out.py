@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from ..reading.say import Said, length, movement, say
 from ..study import Answer, Choice, Reading, Span, study
+from ..words.say import Said, length, movement, say
 from .ways_compared import FINE_PRINT, compared, good_words, in_words, picture_of, reading_of
 from .ways_out_numbers import DAMPEST, DRIEST, HIGHEST_M, INCH_M, LOWEST_M, STOCK_MC_PERCENT, bearing
 

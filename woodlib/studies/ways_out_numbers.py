@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from functools import lru_cache
 
-from ..construction.for_sliders import Airs, Travels, stress_score
-from ..construction.piece import Piece
-from ..construction.ways import find_construction, ways_for
 from ..moisture.equilibrium import emc_percent
 from ..movement.wood import wood_of
+from ..ways.for_sliders import Airs, Travels, stress_score
+from ..ways.piece import Piece
+from ..ways.ways import find_construction, ways_for
 from .ways_bench import Bench, bench_from
 
 INCH_M = 0.0254
@@ -45,9 +45,13 @@ def bearing(species: str, ring_angle_deg: float) -> Bench:
     travels = Travels(wood, wood, math.radians(ring_angle_deg), STOCK_MC_PERCENT, DRIEST, DAMPEST)
     year = [float(emc_percent(airs.temperature_c, airs.rh_percent)) for airs in (DAMPEST, DRIEST)]
     return bench_from(
-        WAYS, travels, piece, (INCH_M, LOWEST_M, HIGHEST_M), ("the driest month", "the dampest month"),
+        WAYS,
+        travels,
+        piece,
+        (INCH_M, LOWEST_M, HIGHEST_M),
+        ("the driest month", "the dampest month"),
         stress_score(piece, travels, year),
-    )  # fmt: skip
+    )
 
 
 WIDEST_M = bearing("white oak", 0.0).scale_m

@@ -1,6 +1,6 @@
 """A way to build in its two months: the driest on the left, the dampest on the right, from above and in section.
 
-The drawings are those of :mod:`woodlib.figures.ways`; here two of them share one sheet, and below them stands the
+The drawings are those of :mod:`woodlib.picture.ways`; here two of them share one sheet, and below them stands the
 verdict. A sheet never rescales itself: :class:`Sheet` is fixed for a way before a slider moves.
 """
 
@@ -10,12 +10,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from itertools import product
 
-from ..construction.verdict import risk_levels
-from ..figures.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box, flatten_points, placed, walk
-from ..figures.ways.drawing import DRAWINGS, measures_of, usual_scale
-from ..figures.ways.sheet import BOTTOM, TOP, Drawn, Scale
-from ..reading.decided import Pick, pick, smaller
-from ..reading.say import say, strain
+from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box, flatten_points, placed, walk
+from ..picture.ways.drawing import DRAWINGS, measures_of, usual_scale
+from ..picture.ways.sheet import BOTTOM, TOP, Drawn, Scale
+from ..ways.verdict import risk_levels
+from ..words.decided import Pick, pick, smaller
+from ..words.say import say, strain
 from .ways_bench import Bench, State
 
 WIDTH, HEIGHT = 720.0, 558.0
@@ -43,8 +43,9 @@ def sheet_for(bench: Bench, way: str) -> Sheet:
     airs = (dry.lowest_percent, dry.highest_percent), (damp.lowest_percent, damp.highest_percent)
     widths = bench.lowest_width_m, bench.highest_width_m
     states = [(width, bench.state(way, width, *air)) for width, *air in product(widths, *airs)]
-    scales = [usual_scale(way, state.numbers, measures_of(replace(bench.piece, width_m=width)))
-              for width, state in states]  # fmt: skip
+    scales = [
+        usual_scale(way, state.numbers, measures_of(replace(bench.piece, width_m=width))) for width, state in states
+    ]
     flatter = PLAN_HEIGHT / (BOTTOM - TOP)
     scale = Scale(
         flatter * min(s.plan_px for s in scales), min(s.times for s in scales), min(s.section_px for s in scales)
@@ -54,8 +55,10 @@ def sheet_for(bench: Bench, way: str) -> Sheet:
         drawn = _drawn(bench, scale, state, width, month)
         for marks, part in zip(reached, DRAWINGS[way], strict=True):
             marks += part(drawn)
-    plan, joint = (_fit(marks, top, height) for marks, top, height in
-                   zip(reached, (PLAN_TOP, JOINT_TOP), (PLAN_HEIGHT, JOINT_HEIGHT), strict=True))  # fmt: skip
+    plan, joint = (
+        _fit(marks, top, height)
+        for marks, top, height in zip(reached, (PLAN_TOP, JOINT_TOP), (PLAN_HEIGHT, JOINT_HEIGHT), strict=True)
+    )
     return Sheet(scale, plan, joint)
 
 
@@ -96,8 +99,11 @@ def draw(bench: Bench, sheet: Sheet, state: State, width: float, title: str) -> 
         drawn = _drawn(bench, sheet.scale, state, width, month)
         for part, (times, right, down) in zip(DRAWINGS[state.key], (sheet.plan, sheet.joint), strict=True):
             marks += placed(part(drawn), times, left + right, down)
-    below = "hardly anything moves outside" if state.key in _STILL else (
-        f"today dashed, movement drawn {sheet.scale.times} times its size")  # fmt: skip
+    below = (
+        "hardly anything moves outside"
+        if state.key in _STILL
+        else (f"today dashed, movement drawn {sheet.scale.times} times its size")
+    )
     notes = f"Above: {below}.", "Below: the joint with the most movement to be ready for, true to size."
     for number, note in enumerate(notes):
         marks.append(Words(WIDTH / 2, PLAN_TOP + PLAN_HEIGHT + 19 + 19 * number, note, "quiet", 14))

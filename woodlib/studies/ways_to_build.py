@@ -1,18 +1,18 @@
 """Ways to build: the piece of a brief, built each usual way, in its house between the driest and the dampest month.
 
 Unlike other studies this one is made for a brief: its wood, its stock today, its months and its sizes are the brief's,
-and its sliders start there. The numbers are those of :mod:`woodlib.construction`; nothing is worked out anew here.
+and its sliders start there. The numbers are those of :mod:`woodlib.ways`; nothing is worked out anew here.
 """
 
 from __future__ import annotations
 
-from ..construction.verdict import risk_levels
-from ..construction.way_words import WAY_WORDS
-from ..reading.decided import pick
-from ..reading.say import length, moisture, movement, say, strain
 from ..study.answer import Answer, Reading
 from ..study.inputs import Choice, Span
 from ..study.study import Study
+from ..ways.verdict import risk_levels
+from ..ways.way_words import WAY_WORDS
+from ..words.decided import pick
+from ..words.say import length, moisture, movement, say, strain
 from .ways_bench import Bench, State, rule_of
 from .ways_pictures import Sheet, draw, sheet_for
 from .ways_words import HELD, lead_words, month_words, range_words, reason

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from ..construction.rules import Facts
-from ..construction.verdict import risk_levels
-from ..construction.ways import find_construction
-from ..reading.decided import Pick, larger, pick, size_of
-from ..reading.say import Said, length, movement, say, strain
+from ..ways.rules import Facts
+from ..ways.verdict import risk_levels
+from ..ways.ways import find_construction
+from ..words.decided import Pick, larger, pick, size_of
+from ..words.say import Said, length, movement, say, strain
 from .ways_bench import State
 
 HELD = frozenset(("glued_border", "glued_face_rim"))
@@ -79,9 +79,7 @@ def reason(state: State) -> Pick:
     for step in range(len(risk_levels())):
         limit = risk_levels()[max(step, 1)].from_strain
         sentence = construction.reasons[min(step, len(construction.reasons) - 1)]
-        sizes_said = {
-            name: length(rule.size(state.numbers), rule.rounding) for name, rule in construction.reason_sizes
-        }
+        sizes_said = {name: length(rule.size(state.numbers), rule.rounding) for name, rule in construction.reason_sizes}
         values = {"held": strain(state.pull[0]), "most": strain(state.pull[1]), "limit": strain(limit)}
         sentences.append(say(sentence, **values, **sizes_said))
     by_strain = pick(state.level, [1.0, 2.0], sentences)

@@ -15,10 +15,10 @@ from ..moisture.for_sliders import DAY_S, USUAL_PERCENT, days_of_steps, decided_
 from ..moisture.rates import rate, readiness_limit
 from ..movement.shape import cup_m
 from ..movement.wood import wood_of
-from ..reading.decided import Decided, Pick, pick, size_of
-from ..reading.say import Said, count, days, fine_length, length, moisture, say
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
+from ..words.decided import Decided, Pick, pick, size_of
+from ..words.say import Said, count, days, fine_length, length, moisture, say
 from .week_pictures import CUP_TIMES, FILM_DAYS, Drawn, Film, drawn, film_picture
 
 WOODS = ("white oak", "black cherry", "eastern white pine")

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..figures.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box
 from ..moisture.for_sliders import DAY_S
 from ..moisture.two_faces import StepInside
-from ..reading.decided import Decided
-from ..reading.say import length, moisture
+from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box
+from ..words.decided import Decided
+from ..words.say import length, moisture
 
 FILM_DAYS = (0, 1, 3, 7, 14, 28)
 CUP_TIMES = 4

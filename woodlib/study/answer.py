@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from ..figures.scene import Picture
-from ..reading.decided import Pick
-from ..reading.say import Number, Said, plain_text
+from ..picture.scene import Picture
+from ..words.decided import Pick
+from ..words.say import Number, Said, plain_text
 
 
 @dataclass(frozen=True)

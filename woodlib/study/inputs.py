@@ -9,8 +9,8 @@ from difflib import get_close_matches
 from typing import Any
 
 from ..errors import InputError
-from ..reading.say import Number
 from ..units import metres, number_in
+from ..words.say import Number
 
 
 def read_kind(value: Any, kind: str, name: str) -> float:

@@ -9,8 +9,8 @@ from collections.abc import Iterator
 from html import escape
 from typing import Any
 
-from ..reading.decided import chosen
-from ..reading.say import plain_text
+from ..words.decided import chosen
+from ..words.say import plain_text
 from .answer import Answer, Reading
 
 READINGS_CSS = (

@@ -14,7 +14,7 @@ LONGEST_TEXT = 80
 
 # kind -> (what it is called in a sentence, spellings to show when something else was given)
 KINDS = {
-    "length": ("a length", "1-1/2 in, 1 1/2\", 7/8 in, 1' 6-3/8\", 38 mm or 3.8 cm"),
+    "length": ("a length", '1-1/2 in, 1 1/2", 7/8 in, 1\' 6-3/8", 38 mm or 3.8 cm'),
     "temperature": ("a temperature", "68 degF or 20 degC"),
     "share": ("a percentage", "45 % or 45 percent"),
     "density": ("a density", "680 kg/m3, 42 lb/ft3, 0.68 g/cm3 or 2 g/m3"),

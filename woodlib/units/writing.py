@@ -117,9 +117,7 @@ FORMATS = {
         Format("strain", "metre per metre", (Part(" %", 100, steps_per_unit=100, decimals=2),)),
         Format("angle", "degree", (Part("\u00b0"),)),
         Format("days", "day", (Part(" days", one=" day"),)),
-        Format(
-            "mass", "kilogram", (Part(" lb", 1 / _KILOGRAM_PER_POUND, **_TENTHS), Part(" kg", **_TENTHS))
-        ),
+        Format("mass", "kilogram", (Part(" lb", 1 / _KILOGRAM_PER_POUND, **_TENTHS), Part(" kg", **_TENTHS))),
         Format("count", "1", (Part(""),)),
     )
 }
@@ -180,9 +178,7 @@ def both(
     return f"{head} ({tail})"
 
 
-def length_range(
-    low: float | Fraction, mid: float | Fraction, high: float | Fraction, first: str = "customary"
-) -> str:
+def length_range(low: float | Fraction, mid: float | Fraction, high: float | Fraction, first: str = "customary") -> str:
     """A length with its honest range, all in metres, to the step that fits its size.
 
     Lengths that are all negative are written by size, so that the caller says "shrinks" or "swells"; a range

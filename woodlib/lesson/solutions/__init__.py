@@ -20,9 +20,15 @@ from ..question import OPTION, Question
 
 
 def exercise(
-    key: str, question: str, kind: str = OPTION, options: tuple[str, ...] = (), tolerance: float = 0.0,
-    misses: Mapping[Any, str] | None = None, why: str = "", way: str = "",
-) -> Callable[[Solution], Exercise]:  # fmt: skip
+    key: str,
+    question: str,
+    kind: str = OPTION,
+    options: tuple[str, ...] = (),
+    tolerance: float = 0.0,
+    misses: Mapping[Any, str] | None = None,
+    why: str = "",
+    way: str = "",
+) -> Callable[[Solution], Exercise]:
     """Turn the function that solves it into an :class:`Exercise`; ``key`` is ``lesson/name``."""
 
     def declare(solution: Solution) -> Exercise:

@@ -79,8 +79,14 @@ def quartersawn() -> str:
 
 
 def _pull(species: str, ring_angle_deg: float) -> float:
-    held = held_panel(species, ring_angle_deg=ring_angle_deg, strip_ring_angle_deg=ring_angle_deg,
-                      glue_up_mc_percent=8.4, year_mc_percent=(11.4, 5.4), **_BOARD_M)  # fmt: skip
+    held = held_panel(
+        species,
+        ring_angle_deg=ring_angle_deg,
+        strip_ring_angle_deg=ring_angle_deg,
+        glue_up_mc_percent=8.4,
+        year_mc_percent=(11.4, 5.4),
+        **_BOARD_M,
+    )
     return held.season.relaxed_pa
 
 

@@ -38,18 +38,14 @@ def quartersawn_seat() -> float:
 @exercise(
     "panel-movement/twice-the-width",
     "A table top of the same flatsawn oak is 30 in (762 mm) wide instead of 20 in (508 mm). How far does it move?",
-    options=("Half as far again; a foot as before",
-             "Half as far again, and so a foot",
-             "It moves as far as before"),
+    options=("Half as far again; a foot as before", "Half as far again, and so a foot", "It moves as far as before"),
     misses={
-        "Half as far again, and so a foot":
-            "Each foot of wood sees the same air; that there are more feet beside it changes nothing for it.",
-        "It moves as far as before":
-            "The swing is the same for each foot, and there are more feet of it to add up.",
+        "Half as far again, and so a foot": "Each foot of wood sees the same air; that there are more feet beside it changes nothing for it.",
+        "It moves as far as before": "The swing is the same for each foot, and there are more feet of it to add up.",
     },
     why="Movement is a share of the width, so it is enough to remember it for one foot.",
     way="Slide the width and watch the second line of the readings.",
-)  # fmt: skip
+)
 def twice_the_width() -> str:
     """Compare 30 with 20 inches, whole and by the foot."""
     small, large = _seat(), _seat(width_in=30.0)
@@ -66,14 +62,16 @@ def twice_the_width() -> str:
     kind="movement",
     tolerance=_INCH_M / 32,
     misses={
-        Board("black cherry", 10 * _INCH_M, 0.02, 0.35).change(0, 12).width_m:
-            "It was not bone dry when it was planed: only the way from 7 % to 12 % counts.",
-        Board("white oak", 10 * _INCH_M, 0.02, 0.35).change(7, 12).width_m:
-            "That is white oak; cherry moves a third less.",
+        Board("black cherry", 10 * _INCH_M, 0.02, 0.35)
+        .change(0, 12)
+        .width_m: "It was not bone dry when it was planed: only the way from 7 % to 12 % counts.",
+        Board("white oak", 10 * _INCH_M, 0.02, 0.35)
+        .change(7, 12)
+        .width_m: "That is white oak; cherry moves a third less.",
     },
     why="Five points of moisture, a quarter of a percent of the width for each: 1.2 % of 10 in.",
     way="Take 0.00248 of the width for each point of moisture (cherry, flatsawn), and five points.",
-)  # fmt: skip
+)
 def serving_board() -> float:
     """The handbook's coefficient times width times five points."""
     return Board("black cherry", 10 * _INCH_M, 0.02, 0.35).change(7, 12).width_m

@@ -1,0 +1,184 @@
+"""Drawings of the ways to build: on their sheet, true to their numbers, and of one structure whatever the numbers."""
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from woodlib.errors import InputError
+from woodlib.picture.scene import Area, Circle, Line, Window, Words, flatten_points, walk
+from woodlib.picture.ways.drawing import (
+    DRAWINGS,
+    draw_verdict,
+    draw_way,
+    measures_of,
+    sizes_of,
+    usual_scale,
+    words_for,
+)
+from woodlib.picture.ways.sheet import MONTHS, Drawn, scale_for
+from woodlib.picture.wood import grain_lines
+from woodlib.ways.index import verdict_for
+from woodlib.ways.piece import Allowances, Piece
+from woodlib.ways.travel import travel_quantities
+from woodlib.ways.ways import EVERY_WAY, find_construction
+from woodlib.words.decided import Decided, larger
+from woodlib.words.say import plain_text
+
+KEYS = [way.key for way in EVERY_WAY]
+YEAR = [6, 6, 6.5, 7, 8, 9, 11, 11.5, 11, 9, 8, 7]
+
+
+def piece_for(key):
+    if key in ("round_tenon", "loose_ring"):
+        return Piece("white oak", "1 in", "2 in", "1 in", "2 in")
+    if key == "drawer_bottom":
+        return Piece("white oak", "16 in", "20 in", "3/8 in", "2 in", border_thickness_m="1/2 in")
+    if key.startswith("drawer"):
+        return Piece("white oak", "6 in", "20 in", "3/4 in", "2 in")
+    return Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
+
+
+def drawn(key, stock, driest, dampest, month, width_share=1.0):
+    """A way as a study would draw it: decided sizes, a scale from its most restless state."""
+    piece, way = piece_for(key), find_construction(key)
+
+    def numbers(width, start, low, high):
+        travels = travel_quantities(piece.wood, piece.border_wood, 0.0, width, start, low, high)
+        travels |= {"stock_mc": start, "driest_mc": low, "dampest_mc": high}
+        return travels | way.numbers(travels, piece, Allowances()) | {"held_share": 0.7}
+
+    scale = usual_scale(key, numbers(piece.width_m, 8.0, 4.0, 15.0), measures_of(piece))
+    now = numbers(piece.width_m * width_share, stock, driest, dampest)
+    measures = measures_of(piece) | {"width": piece.width_m * width_share}
+    return Drawn(key, now, sizes_of(way, now), measures, scale, month)
+
+
+def structure(picture):
+    found = []
+    for mark in walk(picture.marks):
+        count = len(flatten_points(mark.points)) if isinstance(mark, Line | Area | Window) else 0
+        found.append((type(mark).__name__, str(getattr(mark, "role", "")), count))
+    return found
+
+
+def test_every_way_has_a_drawing():
+    assert set(DRAWINGS) == set(KEYS)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_nothing_leaves_the_sheet_and_words_carry_numbers(key):
+    verdict = verdict_for(key, piece_for(key), 8, YEAR)
+    for month in MONTHS:
+        picture = draw_verdict(verdict, piece_for(key), month)
+        inside = {id(inner) for mark in picture.marks if isinstance(mark, Window) for inner in mark.marks}
+        for mark in walk(picture.marks):
+            if isinstance(mark, Line | Area) and id(mark) not in inside:
+                xs, ys = np.reshape(np.array([float(v) for v in flatten_points(mark.points)]), (-1, 2)).T
+                assert xs.min() >= -6 and xs.max() <= picture.width + 6, (key, month, mark)
+                assert ys.min() >= 0 and ys.max() <= picture.height, (key, month, mark)
+            if isinstance(mark, Words):
+                assert mark.size >= 14 and 0 <= float(mark.y) <= picture.height
+                wide = 0.62 * mark.size * len(plain_text(mark.text))
+                left = float(mark.x) - {"start": 0.0, "middle": 0.5, "end": 1.0}[mark.anchor] * wide
+                assert left >= 0 and left + wide <= picture.width + 1, (key, month, plain_text(mark.text))
+        words = words_for(verdict, month)
+        assert words.endswith(".") and all(cut.text() in words for cut in verdict.cuts)
+
+
+@pytest.mark.parametrize("key", KEYS)
+@settings(max_examples=6, deadline=None)
+@given(st.floats(6, 12), st.floats(4, 8), st.floats(8.5, 15), st.floats(0.7, 1.0), st.sampled_from(MONTHS))
+def test_structure_is_the_same_for_all_numbers(key, stock, driest, dampest, share, month):
+    first = structure(draw_way(drawn(key, 8.0, 6.0, 12.0, "today"), key))
+    picture = draw_way(drawn(key, stock, driest, dampest, month, share), key)
+    assert structure(picture) == first
+    for mark in walk(picture.marks):
+        if isinstance(mark, Line | Area | Window):
+            assert np.isfinite([float(value) for value in flatten_points(mark.points)]).all()
+        if isinstance(mark, Circle):
+            assert np.isfinite([float(mark.x), float(mark.y), float(mark.radius)]).all()
+
+
+def lengths_of(picture, scale):
+    """All level dimension lines of the section, metres."""
+    lines = [mark for mark in picture.marks if isinstance(mark, Line) and len(mark.points) == 2 and mark.role == "ink"]
+    flat = [[float(v) for v in flatten_points(line.points)] for line in lines]
+    return [abs(x1 - x0) / scale.section_px for x0, y0, x1, y1 in flat if y0 == y1]
+
+
+@pytest.mark.parametrize(
+    ("key", "month", "size"),
+    [
+        ("frame_panel", "today", "groove in the stiles, depth"),
+        ("frame_panel", "driest", "panel in each groove in the driest month"),
+        ("breadboard", "today", "tongue, length from the shoulder"),
+        ("own_blank_rim", "today", "end pieces, width along the grain"),
+        ("sliding_dovetail", "today", "gap between the batten's front end and the stop"),
+        ("sliding_dovetail", "dampest", "gap at the stop in the dampest month"),
+        ("buttons", "driest", "hold of a button in the driest month"),
+        ("buttons", "dampest", "hold of a button in the dampest month"),
+        ("figure_plates", "today", "recess in the end aprons, width along the apron"),
+        ("drawer_front", "today", "gap above the front today"),
+        ("drawer_front", "driest", "gap above the front in the driest month"),
+        ("drawer_side", "dampest", "gap above the side in the dampest month"),
+        ("inset_panel", "driest", "reveal at the free edge in the driest month"),
+        ("lapped_back", "driest", "gap between boards in the driest month"),
+        ("tongued_back", "dampest", "gap between boards in the dampest month"),
+        ("same_grain_border", "driest", "space beside each long edge in the driest month"),
+        ("mitred_frame", "dampest", "mitre open at the outside corner in the dampest month, if no glue held it"),
+        ("glued_face_rim", "driest", "bow in the driest month, if free"),
+    ],
+)
+def test_section_is_true_to_its_numbers(key, month, size):
+    piece = piece_for(key)
+    verdict = verdict_for(key, piece, 8, YEAR)
+    scale = usual_scale(key, verdict.quantities, measures_of(piece))
+    wanted = verdict.cut(size).metres
+    found = lengths_of(draw_verdict(verdict, piece, month), scale)
+    assert any(length == pytest.approx(wanted, abs=2e-5) for length in found), (wanted, found)
+
+
+@pytest.mark.parametrize("key", ["breadboard", "battens", "slotted_blocks", "drawer_bottom"])
+def test_pin_stays_inside_its_slot_in_every_month(key):
+    piece = piece_for(key)
+    verdict = verdict_for(key, piece, 8, YEAR)
+    pin = verdict.quantities.get("pin", verdict.quantities.get("screw"))
+    scale = usual_scale(key, verdict.quantities, measures_of(piece))
+    for month in MONTHS:
+        picture = draw_verdict(verdict, piece, month)
+        gaps = [m for m in picture.marks if isinstance(m, Area) and m.role == "gap"]
+        xs = [float(v) for v in flatten_points(gaps[-1].points)[::2]]
+        if key == "drawer_bottom":  # the screw is seen from the side
+            screw = next(m for m in picture.marks if isinstance(m, Area) and m.role == "metal")
+            middle = float(np.mean([float(v) for v in flatten_points(screw.points)[::2]]))
+        else:
+            middle = [float(m.x) for m in picture.marks if isinstance(m, Circle) and m.role == "metal"][-1]
+        half = 0.5 * pin * scale.section_px
+        assert min(xs) - 0.1 <= middle - half and middle + half <= max(xs) + 0.1, (key, month)
+
+
+def test_scale_stays_within_the_sheet():
+    assert scale_for(0.5, 0.02, 0.1).times == 10
+    assert scale_for(0.5, 0.2, 0.1).times == 1
+    assert scale_for(1.0, 0.01, 0.1).plan_px < scale_for(0.5, 0.01, 0.1).plan_px
+
+
+def test_grain_lines_keep_the_record_of_decided_edges():
+    edge = larger(100.0, 60.0)
+    for along in ("x", "y"):
+        lines = grain_lines([(0.0, 0.0), (edge, 0.0), (edge, edge), (0.0, edge)], along, 2, 1)
+        plain = grain_lines([(0.0, 0.0), (100.0, 0.0), (100.0, 100.0), (0.0, 100.0)], along, 2, 1)
+        for decided, other in zip(lines, plain, strict=True):
+            values = flatten_points(decided.points)
+            assert any(isinstance(value, Decided) for value in values)
+            assert np.allclose([float(v) for v in values], flatten_points(other.points))
+
+
+def test_bad_months_and_ways_are_said():
+    verdict = verdict_for("battens", piece_for("battens"), 8, YEAR)
+    with pytest.raises(InputError, match="month is 'March'; it must be one of today, driest, dampest."):
+        draw_verdict(verdict, piece_for("battens"), "March")
+    drawn_badly = Drawn("nails", {}, {}, {}, scale_for(0.5, 0.01, 0.1))
+    with pytest.raises(InputError, match="way to build is 'nails'; it must be one of glued_border"):
+        draw_way(drawn_badly, "nails")

@@ -1,0 +1,45 @@
+"""Drawings of the ways to build can be sent as pages: one of each sort of section, frozen and replayed."""
+
+import pytest
+
+from woodlib.handout.replay import freeze_checked
+from woodlib.picture.ways.drawing import draw_way, measures_of, sizes_of, usual_scale
+from woodlib.picture.ways.sheet import MONTHS, Drawn
+from woodlib.study.answer import Answer, Reading
+from woodlib.study.inputs import Choice, Span
+from woodlib.study.study import Study
+from woodlib.ways.for_sliders import Airs, Travels
+from woodlib.ways.piece import Allowances, Piece
+from woodlib.ways.ways import find_construction
+
+SHELF = Piece("white oak", "16 in", "44 in", "3/4 in", "2 in")
+POST = Piece("white oak", "1 in", "2 in", "1 in", "2 in")
+
+
+def study_of(key):
+    piece, way = POST if key == "loose_ring" else SHELF, find_construction(key)
+    travels = Travels(piece.wood, piece.border_wood, 0.0, 8.0, Airs(20, 30, 20, 45), Airs(24, 60, 46, 70))
+
+    def numbers(driest, dampest):
+        now = travels(driest, dampest, piece.width_m)
+        return now | way.numbers(now, piece, Allowances()) | {"held_share": 0.7}
+
+    scale, measures = usual_scale(key, numbers(20.0, 70.0), measures_of(piece)), measures_of(piece)
+
+    def answer(month, driest, dampest):
+        now = numbers(driest, dampest)
+        picture = draw_way(Drawn(key, now, sizes_of(way, now), measures, scale, month), way.name)
+        return Answer(picture, "A drawing.", (Reading("way", way.name, ""),), "A drawing.", ())
+
+    months = Choice("month", "Month", {month: month for month in MONTHS}, "today")
+    dry = Span("driest", "Dry air", "humidity", 20, 45, 1, 30)
+    damp = Span("dampest", "Damp air", "humidity", 46, 70, 1, 60)
+    return Study("a-way", "How is it built?", (months, dry, damp), answer)
+
+
+@pytest.mark.parametrize(
+    "key", ["breadboard", "frame_panel", "figure_plates", "drawer_bottom", "mitred_frame", "loose_ring"]
+)
+def test_a_drawing_can_be_frozen(key):
+    checked = freeze_checked(study_of(key))
+    assert checked.states > 0 and checked.worst_px < 1.0

@@ -1,0 +1,290 @@
+"""One hand-worked example for each further way to build; all arithmetic in the comments.
+
+White ash, flatsawn, 0.00274 per point across, 0.00169 radial, 0.0015/(30 - 20*0.0015) = 5.005e-5 along. Stock 8 %,
+driest month 6 %, dampest 12 %, no doubts: narrowing strain s = 0.00548, widening g = 0.01096. Piece 500 x 900 x 20 mm
+over all, border 50 mm unless said. Shop sizes: screw 4.8, play 1.6, edge cover 12.7, groove cover and hold 6.35, least
+gap 0.8, lap 4.8, board 101.6, plate 19 and 16, all mm.
+"""
+
+import numpy as np
+import pytest
+
+from woodlib.movement.shape import mitre_gap_m, oval_m
+from woodlib.movement.spread import NO_DOUBTS
+from woodlib.movement.wood import Wood, width_strain
+from woodlib.restraint.elastic import elastic_constants
+from woodlib.ways.glued_face_rim import face_share
+from woodlib.ways.index import verdict_for
+from woodlib.ways.mitred_frame import mitre_share
+from woodlib.ways.piece import Piece
+from woodlib.ways.stable_sheets import STRESS_LEFT, veneer_share
+
+ASH = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
+PIECE = Piece(ASH, "500 mm", "900 mm", "20 mm", "50 mm")
+ASH_BY_NAME = Piece("white ash", "500 mm", "900 mm", "20 mm", "50 mm")
+MONTHS = [7, 6.5, 6, 7, 8, 9, 11, 12, 11, 10, 9, 8]
+
+
+def verdict(key, piece=PIECE, months=MONTHS):
+    return verdict_for(key, piece, 8, months, doubts=NO_DOUBTS)
+
+
+def check(found, **expected):
+    """Sizes in millimetres by the start of their names, with _ for a space."""
+    sizes = {cut.name: 1000 * cut.metres for cut in (*found.cuts, *found.states)}
+    for start, millimetres in expected.items():
+        names = [name for name in sizes if name.startswith(start.replace("_", " "))]
+        assert len(names) == 1, (start, names)
+        assert sizes[names[0]] == pytest.approx(millimetres, abs=2e-3), names[0]
+
+
+def test_breadboard_tongue_and_draw_bore():
+    # Tongue a third of 20: 6.667. End 50 wide: groove 25, tongue 25 - 1.6 = 23.4, pins at 11.7. Steps 1.37, 2.74.
+    check(
+        verdict("breadboard"),
+        **{
+            "tongue, thickness": 6.6667,
+            "tongue, length": 23.4,
+            "groove for": 25,
+            "pins, from": 11.7,
+            "middle hole": 0.8,
+            "step at each corner in the driest": 1.37,
+            "step at each corner in the dampest": 2.74,
+        },
+    )
+
+
+def test_frame_rattle_and_blow_out():
+    # Edge a third of 20 = 6.6667 thick; thickness moves radially: by 0.00169*4 = 0.00676 it grows 0.045067, by 0.00338
+    # it shrinks 0.022533. Play today 0.2 + 0.045067. Rattle 0.2 + 0.045067 + 0.022533 = 0.2676. Spare = play 1.6.
+    found = verdict("frame_panel")
+    check(found, **{"play": 0.24507, "rattle": 0.2676, "spare": 1.6, "panel in each": 6.35, "groove, width": 6.6667})
+    # The same spare from the sizes to cut: opening 500 - 2*50 = 400, wanted 412.7 in March, panel 412.7/0.99452 =
+    # 414.9741, groove 7.95 + 414.9741*0.01644/2 = 11.3611; August 414.9741*1.01096 = 419.5222: 11.3611 - 9.7611.
+    names = "groove in the stiles, depth", "panel, width across the grain"
+    groove, panel = (1000 * found.cut(name).metres for name in names)
+    assert groove - 0.5 * (panel * 1.01096 - 400) == pytest.approx(1.6, abs=1e-6)
+
+
+def test_glued_face_rim():
+    # White ash: E_T = 0.080*13200 = 1056, G_LT = 0.077*13200 = 1016.4 MPa. Reach W/pi sqrt(G/E) tanh(depth/that):
+    # 500/pi*0.98107 = 156.14, tanh(400/156.14) = 0.98816, reach 154.29. Rim 13200*50*20 = 13.2e6 N; panel
+    # 1056*(50 + 154.29)*20 = 4.3147e6. Share 13.2/(13.2 + 4.3147) = 0.75365.
+    assert face_share(ASH_BY_NAME) == pytest.approx(0.75365, abs=2e-4)
+    # March pulls 0.00538; over the swing 0.01644 - 0.0003 = 0.01614, times the share 0.012163, less 0.005 = 0.00716.
+    found = verdict("glued_face_rim", ASH_BY_NAME)
+    assert found.restrained_strain.mid == pytest.approx(0.00716, abs=1e-5)
+    assert (found.level, found.allowed, found.cuts) == (1, False, ())
+    # Bow if free: working width 204.29; n = 1056*204.29/(13200*50) = 0.32686, m = 1, h = 40: k = 6 e 4/(40 [12 +
+    # (1 + n)(1 + 1/n)]) = 24 e/(40*17.3862) = 0.034510 e per mm; bow k*500^2/8 = 1078.4 e mm: 5.910 and 11.820.
+    check(found, bow_in_the_driest=5.910, bow_in_the_dampest=11.820)
+
+
+def test_own_blank_rim():
+    # Whole 500; tongue 500 - 25.4 = 474.6; an edge grows 500*0.01096/2 = 2.74, shrinks 1.37.
+    # Space 1.6 + 2.74 = 4.34; in March 5.71. Nothing held.
+    found = verdict("own_blank_rim")
+    check(
+        found,
+        **{
+            "end pieces, width": 50,
+            "end pieces, length": 500,
+            "loose tongue in each end joint, length": 474.6,
+            "space to leave": 4.34,
+            "space beside": 5.71,
+        },
+    )
+    assert found.restrained_strain.high == 0 and found.keeps_border and found.allowed
+
+
+def test_sliding_dovetail():
+    # Edges: in 1.37, out 2.74. Gap at the stop 1.6 + 1.37 = 2.97, in August 2.97 + 2.74 = 5.71. Set back 12.7 + 1.37 =
+    # 14.07. Length 500 - 12.7 - 2.97 - 14.07 = 470.26. Slack 50*0.01096 = 0.548, in March 0.822. Housing 20/3.
+    check(
+        verdict("sliding_dovetail"),
+        **{
+            "housing, depth": 6.6667,
+            "housing, stop": 12.7,
+            "gap between": 2.97,
+            "batten, set back": 14.07,
+            "batten, length": 470.26,
+            "slack across the dovetail, housing": 0.548,
+            "slack across the dovetail in": 0.822,
+            "gap at the stop in the dampest": 5.71,
+        },
+    )
+
+
+def test_slotted_blocks():
+    # Long aprons 4.8 + 1.6 + 1.37 + 2.74 = 10.51, outward 2.4 + 0.8 + 2.74 = 5.94, inward 4.57. Outer, share 0.42:
+    # 4.8 + 1.6 + 1.1508 + 2.3016 = 9.8524. Block 2*4.8 + 2*6.35 + 4.11 = 26.41.
+    check(
+        verdict("slotted_blocks"),
+        **{
+            "slots in the blocks of the long aprons, length": 10.51,
+            "slots in the outer": 9.8524,
+            "slots in the blocks of the long aprons, outward": 5.94,
+            "slots in the blocks of the long aprons, inward": 4.57,
+            "blocks of the long": 26.41,
+        },
+    )
+
+
+def test_figure_plates():
+    # Outer plates 1.1508 in, 2.3016 out: recess 19 + 1.6 + 3.4524 = 24.0524. Along long aprons 19 + 16 + 1.6 = 36.6.
+    check(verdict("figure_plates"), **{"recess in the end": 24.0524, "recess in the long": 36.6})
+    assert not any("30 degrees" in remark for remark in verdict("figure_plates").remarks)
+    # 2 m wide: outward 9.2064, more than half of 16.
+    assert any("30 degrees" in r for r in verdict("figure_plates", Piece(ASH, 2, 3, 0.03, 0.05)).remarks)
+
+
+def test_drawer_front():
+    # Opening 150: 149.2 at the dampest; height 149.2/1.01096 = 147.5825; gap today 0.8 + 1.6175 = 2.4175; in March it
+    # opens by 149.2*0.00548 = 0.8176 to 3.2351 (exactly 147.5825*0.00548 = 0.8088). Length 500 - 1.6 = 498.4.
+    found = verdict("drawer_front", Piece(ASH, "150 mm", "500 mm", "20 mm", "50 mm"))
+    check(
+        found,
+        **{
+            "drawer front, height": 147.5825,
+            "gap above the front today": 2.4175,
+            "drawer front, length": 498.4,
+            "gap above the front in the driest": 3.2351,
+            "gap above the front in the dampest": 0.8,
+        },
+    )
+
+
+def test_drawer_side():
+    # Opening 150, play 1.6: 148.4/1.01096 = 146.7912, gap 3.2088. Groove a third of 12: 4.
+    found = verdict("drawer_side", Piece(ASH, "150 mm", "450 mm", "12 mm", "50 mm"))
+    check(
+        found,
+        **{"drawer side, height": 146.7912, "gap above the side today": 3.2088, "deepest groove for the bottom": 4},
+    )
+
+
+def test_drawer_bottom():
+    # Depth 400, back 12: wanted 6.35 + 412 = 418.35; today 418.35/(1 - 0.00548) = 420.6552, 2.3052 behind the back.
+    # In August 420.6552*0.01096 = 4.6104 more: 6.9156. Screw at 6.35 + 400 + 6 = 412.35: 4.8 + 1.6 + 412.35*0.01644 =
+    # 13.1790; backward 2.4 + 0.8 + 412.35*0.00548 = 5.4597. Edges thinned to the
+    # least of 6.35, 12/3 = 4 and 8: 4. Groove 4 + 4*0.00676 = 4.0270.
+    found = verdict("drawer_bottom", Piece(ASH, "400 mm", "500 mm", "8 mm", "50 mm", border_thickness_m="12 mm"))
+    check(
+        found,
+        **{
+            "bottom, width": 420.6552,
+            "bottom behind the drawer's back today": 2.3052,
+            "edges of the bottom, thinned to": 4.0,
+            "grooves, width": 4.0270,
+            "bottom behind the drawer's back in": 6.9156,
+            "screw slot below the back, length": 13.179,
+            "screw slot below the back, backward": 5.4597,
+            "screw slot below the back, forward": 7.7194,
+            "bottom, length": 511.1,
+        },
+    )
+
+
+def test_inset_panel():
+    # Opening 500 less twice 0.8: 498.4/1.01096 = 492.9967; free edge 0.8 + 5.4033 = 6.2033 today; in March
+    # 498.4*0.00548 = 2.7312 more: 8.9345. Ends 900 - 1.6.
+    check(
+        verdict("inset_panel"),
+        **{
+            "panel, width": 492.9967,
+            "reveal at the free edge today": 6.2033,
+            "panel, length": 898.4,
+            "reveal at the free edge in the driest": 8.9345,
+            "reveal at the hinged": 0.8,
+        },
+    )
+
+
+def test_lapped_and_tongued_backs():
+    # A board of 101.6 grows 1.1135, shrinks 0.5568. Gap 0.8 + 1.1135 = 1.9135, at the case 0.8 + 0.5568 = 1.3568; in
+    # March 2.4703. Lap, tongue and groove 4.8 + 0.8 + 1.1135 + 0.5568 = 7.2703. Rebate 4.8 + 0.8 + 0.8352 = 6.4352.
+    for key, reach in (("lapped_back", "lap on each edge"), ("tongued_back", "tongue, length")):
+        check(
+            verdict(key),
+            **{
+                "gap between boards today": 1.9135,
+                "gap between the outer": 1.3568,
+                reach: 7.2703,
+                "gap between boards in the driest": 2.4703,
+                "rebate in the case": 6.4352,
+            },
+        )
+    check(verdict("tongued_back"), **{"groove for the tongue": 7.2703, "tongue, thickness": 6.6667})
+    check(verdict("lapped_back"), **{"lap, thickness": 10})
+
+
+def test_mitred_frame():
+    # Sides along the members' middle 450 + 850 = 1300; 13200*50/(4*1300*1056) = 0.120192. Swing 0.01614*0.120192 -
+    # 0.005 < 0; pull 0.00538*0.120192 = 0.000647; growth 0.01096*0.120192 = 0.001317 opens the outside: the larger.
+    assert mitre_share(ASH_BY_NAME) == pytest.approx(0.120192, abs=1e-6)
+    found = verdict("mitred_frame", ASH_BY_NAME)
+    assert found.restrained_strain.mid == pytest.approx(0.001317, abs=1e-6) and found.level == 0
+    # Inside sqrt2*50*0.00538 = 0.38042; outside sqrt2*50*0.01096 = 0.77499. Slot 50/3 + 0.8 = 17.4667.
+    check(found, **{"mitre open at the inside": 0.38042, "mitre open at the outside": 0.77499, "slot for": 17.4667})
+
+
+def test_mitre_agrees_with_the_exact_angle():
+    along = ASH.longitudinal_coefficient
+    inside, outside = (mitre_gap_m(0.05, -0.00274 * 2, -2 * along), mitre_gap_m(0.05, 0.00274 * 4, 4 * along))
+    found = verdict("mitred_frame").quantities
+    assert found["inside"] == pytest.approx(-inside, rel=0.01)
+    assert found["outside"] == pytest.approx(outside, rel=0.03)  # the members' growth along is left out: careful
+
+
+def test_round_tenon():
+    # 25 mm, rings across: radial share 0.00169/0.00274 = 0.616788. Swing 0.01644 - 0.0003 = 0.01614 times it, less
+    # 0.005, is 0.004955; pull 0.00538*0.6168 = 0.003318. The larger is above 0.004. Short in March
+    # 0.2 + 25*0.00338 = 0.2845.
+    found = verdict("round_tenon", Piece(ASH, "25 mm", "50 mm", "25 mm", "50 mm"))
+    assert found.restrained_strain.mid == pytest.approx(0.004955, abs=2e-6)
+    assert (found.level, found.allowed) == (1, False)
+    # Out of round: 25*(0.00548 - 0.00338) = 0.0525 in March, 25*(0.01096 - 0.00676) = 0.105 in August.
+    check(found, **{"tenon short": 0.2845, "out of round in the driest": 0.0525, "out of round in the dampest": 0.105})
+    small, large = oval_m(0.025, -0.00169 * 2, -0.00274 * 2)
+    assert abs(large - small) == pytest.approx(52.5e-6, rel=1e-6)
+
+
+def test_loose_ring():
+    # 25 mm post: 25 + 1.6 + 25*0.00548 + 25*0.01096 = 27.011.
+    check(verdict("loose_ring", Piece(ASH, "25 mm", "50 mm", "25 mm", "50 mm")), **{"ring, inside": 27.011})
+
+
+def test_edged_sheet():
+    # Sheet 400 wide, 0.0005 per point: half of 400*0.0005*4 = 0.4 out, 0.2 in. Edging 50*0.01096 = 0.548 out. Space
+    # 1.6 + 0.4 + 0.548 = 2.548. Edging 20 thick, radial: 20*0.00676 = 0.1352 proud, 0.0676 sunk. Mitre
+    # sqrt2*0.548 = 0.77499.
+    found = verdict("edged_sheet")
+    check(
+        found,
+        **{
+            "space to leave": 2.548,
+            "edging above": 0.1352,
+            "edging below": 0.0676,
+            "mitre of the edging open in the dampest": 0.77499,
+            "sheet, width": 400,
+        },
+    )
+    assert 1000 * found.moves.mid_m == pytest.approx(1.2) and found.level == 0 and not found.solid
+
+
+def test_veneered_sheet():
+    # Fracture energy at K 0.40: 99*(0.40/0.41)^2 = 94.1 J/m2 (restraint.fracture). Thickest at failure:
+    # 94.1/(1.976*1056e6*(0.5*0.009)^2) = 2.227 mm. Veneer 0.6: sqrt(0.6/2.227) = 0.519. Swing 0.01614*0.519 - 0.005 =
+    # 0.00338; pull 0.00538*0.519 = 0.00279. The larger 0.00338 is below 0.004.
+    assert STRESS_LEFT == 0.5
+    assert veneer_share(ASH_BY_NAME, 0.0006) == pytest.approx(0.519, abs=2e-3)
+    found = verdict("veneered_sheet", ASH_BY_NAME)
+    assert found.restrained_strain.mid == pytest.approx(0.00338, abs=3e-5) and found.level == 0
+    check(found, **{"sheet narrower": 0.2, "sheet wider": 0.4, "veneer, thickness": 0.6})
+
+
+def test_strains_and_stiffness_used_above():
+    assert float(width_strain(ASH, 0.0, 0.0, 8, 12)) == pytest.approx(0.01096, abs=1e-9)
+    ash = elastic_constants("white ash")
+    assert ash.number("modulus_tangential_pa") == pytest.approx(1056e6, rel=1e-3)
+    assert float(ash.across(0.0)[1]) == pytest.approx(1016.4e6, rel=1e-3) and np.isfinite(ash.number("shear_rt_pa"))

@@ -1,0 +1,150 @@
+"""What the drawings of ways to build share: the sheet's lay-out, fixed scales, a way's numbers, pieces of wood."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from ...words.decided import Decided
+from ...words.say import Said, fine_length, length, say
+from ..scene import Area, Line, Mark, Window, Words, dimension_line
+from ..wood import grain_lines
+
+WIDTH, HEIGHT = 720.0, 420.0
+PLAN_LEFT, PLAN_WIDTH = 14.0, 300.0
+SECTION_LEFT, SECTION_WIDTH = 340.0, 366.0
+TOP, BOTTOM = 48.0, 362.0
+MIDDLE = 0.5 * (TOP + BOTTOM)
+EXAGGERATIONS = (40, 30, 25, 20, 15, 12, 10, 8, 6, 5, 4, 3, 2)
+MOST_DRAWN = 0.2  # of the width; beyond it screws would leave the batten they sit in
+MONTHS = ("today", "driest", "dampest")
+
+Number = float | Decided
+
+
+@dataclass(frozen=True)
+class Scale:
+    """What stays put while sliders move: px per metre in plan and section, and how much the plan exaggerates."""
+
+    plan_px: float
+    times: int
+    section_px: float
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A way as it is drawn: smooth numbers, sizes by name (to cut, and as they will stand), the piece, scale, month.
+
+    ``piece`` holds ``width``, ``length``, ``thickness``, ``border_width`` and ``border_thickness`` in metres; only
+    ``width`` may move with a slider.
+    """
+
+    key: str
+    numbers: Mapping[str, float]
+    sizes: Mapping[str, Number]
+    piece: Mapping[str, float]
+    scale: Scale
+    month: str = "today"
+
+    def moved(self, name: str) -> float:
+        """How far a travel has gone outward in this month, careful end, m; zero today."""
+        if self.month == "today":
+            return 0.0
+        return -self.numbers[f"{name}_narrowing"] if self.month == "driest" else self.numbers[f"{name}_widening"]
+
+    def either(self, today: Number, driest: Number, dampest: Number) -> Number:
+        """The number of this month."""
+        return {"today": today, "driest": driest, "dampest": dampest}[self.month]
+
+    @property
+    def width_change(self) -> float:
+        """Best guess of the change of width in this month, m."""
+        return self.either(0.0, -self.numbers["narrowing_mid"], self.numbers["widening_mid"])
+
+    def px(self, metres: Number) -> Number:
+        """A length in the section, px."""
+        return metres * self.scale.section_px
+
+
+def scale_for(widest_m: float, furthest_strain: float, section_m: float, margin_m: float = 0.0) -> Scale:
+    """A scale at which a plan of the widest panel and a section of ``section_m`` stay on their sheet.
+
+    ``furthest_strain`` is the largest change of width over width that may be drawn; ``margin_m`` wood beside the panel.
+    """
+    fitting = [times for times in EXAGGERATIONS if times * furthest_strain <= MOST_DRAWN]
+    times = fitting[0] if fitting else 1
+    plan = (BOTTOM - TOP) / (widest_m * (1.0 + times * furthest_strain) + 2.0 * margin_m)
+    return Scale(plan, times, SECTION_WIDTH / section_m)
+
+
+def wood(outline: list, role: str = "wood", along: str = "x", seed: int = 3, count: int = 4) -> list[Mark]:
+    """A rectangle of long grain with its outline."""
+    decided = any(isinstance(value, Decided) for corner in outline for value in corner)
+    lines = tuple(_straight(outline, along, count) if decided else grain_lines(outline, along, count, seed))
+    return [Area(outline, role), Window(outline, lines), Line([*outline, outline[0]], "edge", 1.6)]
+
+
+def _straight(outline: list, along: str, count: int) -> list[Mark]:
+    """Straight grain right across the sheet, of which the outline shows its part: few numbers for a page to decide."""
+    (left, top), _, (right, low), _ = outline
+    marks: list[Mark] = []
+    for k in range(count):
+        share = (k + 0.5) / count
+        if along == "x":
+            y = top + (low - top) * share
+            points = [(0.0, y), (WIDTH, y)]
+        else:
+            x = left + (right - left) * share
+            points = [(x, 0.0), (x, HEIGHT)]
+        marks.append(Line(points, "late-wood", 0.7 if k % 3 else 1.2))
+    return marks
+
+
+def end_wood(outline: list, role: str = "wood-end") -> list[Mark]:
+    """An upright rectangle of end grain, shaded by slanting lines."""
+    (left, _), _, (right, _), _ = outline
+    slants = _SLANTS[0] if float(right) <= SECTION_LEFT else _SLANTS[1]
+    return [Area(outline, role), Window(outline, slants), Line([*outline, outline[0]], "edge", 1.6)]
+
+
+def _slanting(left: float, right: float) -> tuple[Mark, ...]:
+    """Slanting lines over all of a drawing, of which an outline shows its part, as hatching does."""
+    tall = BOTTOM - TOP + 40.0
+    return tuple(
+        Line([(float(x), BOTTOM + 30.0), (float(x) + 0.25 * tall, TOP - 10.0)], "late-wood", 0.7)
+        for x in np.arange(left - 0.25 * tall, right, 20.0)
+    )
+
+
+_SLANTS = _slanting(PLAN_LEFT, PLAN_LEFT + PLAN_WIDTH), _slanting(SECTION_LEFT, SECTION_LEFT + SECTION_WIDTH)
+
+
+def shape(points: list, role: str = "border-wood") -> list[Mark]:
+    """Any filled outline."""
+    return [Area(points, role), Line([*points, points[0]], "edge", 1.6)]
+
+
+def hollow(points: list) -> list[Mark]:
+    """Room that is left free."""
+    return [Area(points, "gap"), Line([*points, points[0]], "edge", 1.2)]
+
+
+def sized(start, end, metres: Number, rounding: str = "up", fine: bool = False, offset: float = -7.0) -> list[Mark]:
+    """A dimension line with a size as the shop reads it."""
+    number = length(metres, rounding) if not fine else fine_length(metres, rounding)
+    clear = offset + 4.0 if offset > 0.0 else offset  # a phone shows letters larger, and the line must not cross them
+    return dimension_line(start, end, say("{size}", size=number), size=15, offset=clear)
+
+
+def label(x: Number, y: Number, text: str | Said, anchor: str = "start", role: str = "ink") -> Mark:
+    """A word on the drawing."""
+    return Words(x, y, text, role, 15, anchor)
+
+
+def broken(left: float, top: Number, height: Number) -> list[Mark]:
+    """A wavy edge of paper: the piece goes on to the left."""
+    steps = np.linspace(0.0, 1.0, 11)
+    wave = [(left + 4.0 + 3.0 * float(np.sin(9.0 * s)), top + height * float(s)) for s in steps]
+    return [Area([*wave, (left - 3.0, top + height), (left - 3.0, top)], "paper"), Line(wave, "quiet", 1.2)]

@@ -1,0 +1,123 @@
+"""A rim across the panel's face, glued on top of it: layers, not edges, so it holds and it bends."""
+
+from __future__ import annotations
+
+from ..restraint.closed_forms import working_depth_m
+from ..restraint.field import PlaneWood
+from ..restraint.layers import bow_m, two_layer_curvature_per_m
+from .held import Held
+from .parts import size
+from .piece import Allowances, Piece
+from .rules import CutRule, Facts, fixed, travel
+from .stiffness import panel_and_strip
+from .travel import Quantities
+from .verdict import Construction
+
+
+def face_share(piece: Piece) -> float:
+    """Share of the panel's free strain that a rim on its face takes away while something keeps the piece flat.
+
+    Two springs that share one length: the rim with its own section, the panel with its thickness and the width that
+    shear lets it work with (under the rim, and inward of it): R = A_r/(A_r + A_p), A = E b h. Free to bend it takes
+    less; flat is the careful side, and what hinges, a base or a rim on both faces do.
+
+    >>> round(face_share(Piece("white ash", "450 mm", "900 mm", "20 mm", "50 mm")), 2)
+    0.77
+    """
+    panel, strip, _ = panel_and_strip(piece)
+    rim = strip.modulus_x_pa * piece.border_width_m * piece.border_thickness_m
+    held = panel.modulus_x_pa * _working_m(piece, piece.width_m, panel) * piece.thickness_m
+    return rim / (rim + held)
+
+
+def _working_m(piece: Piece, width_m: float, panel: PlaneWood) -> float:
+    """Width of panel, along its grain, that works against the rim: under it, and inward as far as shear reaches."""
+    inward = max(0.5 * piece.length_m - piece.border_width_m, 0.0)
+    return piece.border_width_m + float(working_depth_m(width_m, panel.modulus_x_pa, panel.shear_pa, inward))
+
+
+def holding(piece: Piece, held: Held, allowances: Allowances) -> Held:
+    """The rim's own share; the rule for an edge-glued border is not used."""
+    remarks = panel_and_strip(piece)[2]
+    return Held(face_share(piece), ("the rim holds as a layer on a panel that is kept flat", *remarks))
+
+
+def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
+    """How far the panel would bow across its width if nothing kept it flat, careful ends."""
+    panel, strip, _ = panel_and_strip(piece)
+    working = _working_m(piece, travels["width"], panel)
+    curvature = two_layer_curvature_per_m(
+        piece.thickness_m,
+        piece.border_thickness_m,
+        panel.modulus_x_pa * working,
+        strip.modulus_x_pa * piece.border_width_m,
+        1.0,
+    )
+    per_strain = bow_m(curvature, travels["width"])
+    return {f"bow_{way}": per_strain * travels[f"{way}_high"] / travels["width"] for way in ("narrowing", "widening")}
+
+
+def _driest(facts: Facts) -> str:
+    wanted, bow = facts.up_to("narrowing_high"), facts.up_to("bow_narrowing")
+    return facts.either(
+        "narrowing_high",
+        f"the rim keeps its face from shrinking by {wanted}; held flat it is pulled apart, free it bows by {bow}",
+        "it is no drier than today, so the rim does not pull in the first year",
+    )
+
+
+def _dampest(facts: Facts) -> str:
+    return facts.either(
+        "widening_high",
+        f"the panel bows the other way by {facts.up_to('bow_widening')}, or pushes on the glue if it is held flat",
+        "it is no damper than today, so the rim does not push",
+    )
+
+
+GLUED_FACE_RIM = Construction(
+    key="glued_face_rim",
+    name="rim glued across the face",
+    holds=True,
+    keeps_border=True,
+    numbers=numbers,
+    rules=(),
+    driest=_driest,
+    dampest=_dampest,
+    reasons=(
+        "Glue is allowed here: held flat, the rim takes at most {most} of the panel's width, and wood stays elastic "
+        "below {limit}.",
+        "Glue is refused: held flat, the rim takes about {held} of the panel's width, at most {most}; above {limit} "
+        "wood takes a set and may crack over the years.",
+        "Glue is refused: held flat, the rim takes about {held} of the panel's width, at most {most}; from {limit} "
+        "wood starts to fail.",
+    ),
+    steps=(
+        "Glue a rim across the grain only where the verdict allows it, and then as thin as it may be.",
+        "Otherwise cut its end pieces from the panel's own blank, or screw it from below through slots.",
+        "Where it has to be glued, glue a hand's width at the middle and let the rest slide on screws in slots.",
+    ),
+    remarks=("a rim on the face pulls on one side only; the same below would stop the bow but not the pull",),
+    kinds=("table top", "seat", "lid", "board"),
+    parts=(
+        size("rim pieces across the face, two, length", fixed("finished_width")),
+        size("rim pieces, width", fixed("border")),
+    ),
+    states=(
+        CutRule(
+            "bow in the driest month, if free",
+            (travel("bow_narrowing"),),
+            "up",
+            "the side with the rim turns round, proud in the middle",
+            fine=True,
+        ),
+        CutRule(
+            "bow in the dampest month, if free",
+            (travel("bow_widening"),),
+            "up",
+            "the side with the rim turns hollow",
+            fine=True,
+        ),
+    ),
+    change="A thinner rim takes less; a rim whose end pieces are cut from the panel's own blank takes nothing.",
+    holding=holding,
+)

@@ -1,0 +1,111 @@
+"""How much of the panel's movement a glued border takes away: the one place where the restraint factor enters.
+
+Every rule here is a function from a piece to :class:`Held`; hand another one to ``compare(..., held=...)`` to swap it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from math import radians
+
+from ..errors import InputError, MissingDataError
+from ..movement.wood import Wood
+from ..restraint import closed_forms
+from ..restraint.elastic import elastic_constants
+from ..restraint.held import HeldPanel, held_panel
+from .piece import Piece
+
+
+@dataclass(frozen=True)
+class Held:
+    """Share of the free strain that is held back, 0 free to 1 rigid, and what to know about it.
+
+    ``through_year(glue_up_mc_percent, year_mc_percent)`` gives the second measure, the stress model,
+    where the rule has one.
+    """
+
+    share: float
+    remarks: tuple[str, ...] = ()
+    through_year: Callable[[float, Sequence[float]], HeldPanel] | None = None
+
+
+def plane_field(piece: Piece) -> Held:
+    """The plane field of the panel with its border on both ends, and the stress through the years with it.
+
+    A wood whose stiffness no table has is held as by :func:`full_restraint`, the careful side, and that is said.
+
+    >>> held = plane_field(Piece("white ash", "450 mm", "450 mm", "20 mm", "38 mm"))
+    >>> round(held.share, 2), held.through_year(9.5, [12, 7]).chance is not None
+    (0.75, True)
+    """
+    woods = piece.species, piece.border_species
+    if any(isinstance(wood, Wood) for wood in woods):
+        return _rigid_for("no table has the stiffness of the wood of the piece")
+
+    def through_year(glue_up_mc_percent: float, year_mc_percent: Sequence[float]) -> HeldPanel:
+        return held_panel(
+            woods[0],
+            width_m=piece.width_m,
+            thickness_m=piece.thickness_m,
+            length_m=piece.length_m - 2.0 * piece.border_width_m,
+            strip_width_m=piece.border_width_m,
+            strip_thickness_m=piece.border_thickness_m,
+            strip_species=woods[1],
+            ring_angle_deg=piece.ring_angle_deg,
+            strip_ring_angle_deg=piece.ring_angle_deg,
+            glue_up_mc_percent=glue_up_mc_percent,
+            year_mc_percent=year_mc_percent,
+        )
+
+    try:
+        panel = through_year(9.0, (11.0, 7.0))  # the share does not hang on the moistures
+    except MissingDataError:
+        return _rigid_for(f"no table has the stiffness of {' or '.join(dict.fromkeys(str(wood) for wood in woods))}")
+    except InputError:
+        return _rigid_for("the plane field does not fit a piece of this shape")
+    return Held(panel.restraint.number, _estimates(panel), through_year)
+
+
+def _rigid_for(reason: str) -> Held:
+    return Held(1.0, (f"{reason}, so the border is taken as rigid, which is the careful side",))
+
+
+def _estimates(panel: HeldPanel) -> tuple[str, ...]:
+    low, mid, high = (100.0 * share for share in (panel.restraint.low, panel.restraint.number, panel.restraint.high))
+    span = f"could be {low:.0f} to {high:.0f} %, " if high - low > 1.0 else ""
+    return (f"the border holds back about {mid:.0f} % of the movement at the panel's end ({span}by the plane field)",)
+
+
+def full_restraint(piece: Piece) -> Held:
+    """A border that does not give at all: the careful side.
+
+    >>> full_restraint(Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")).share
+    1.0
+    """
+    return Held(1.0, ("the border is taken as rigid, which is the careful side",))
+
+
+def one_line_restraint(piece: Piece) -> Held:
+    """Two springs in series, panel and border, each with the depth that shear can reach.
+
+    Needs the stiffness of both woods; raises :class:`MissingDataError` where no table has it.
+
+    >>> seat = Piece("white ash", "450 mm", "450 mm", "20 mm", "38 mm")
+    >>> round(one_line_restraint(seat).share, 2)
+    0.75
+    """
+    ring = radians(piece.ring_angle_deg)
+    woods = piece.species, piece.border_species
+    if any(isinstance(wood, Wood) for wood in woods):
+        raise InputError("the wood of the piece has no stiffness; name a catalogue species or use full_restraint.")
+    panel, strip = (elastic_constants(wood) for wood in woods)
+    answer = closed_forms.one_line_restraint(
+        piece.width_m,
+        0.5 * piece.length_m - piece.border_width_m,
+        piece.border_width_m,
+        panel.panel(ring),
+        strip.strip(ring),
+        piece.border_thickness_m / piece.thickness_m,
+    )
+    return Held(answer.factor, answer.remarks + panel.remarks(ring))

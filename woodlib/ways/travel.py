@@ -1,0 +1,134 @@
+"""How far the width goes from today's moisture to the driest and the dampest month: smooth numbers, no decisions.
+
+Everything a way to build needs is worked out here once, as a dictionary of named floats that change smoothly with
+sizes and moistures. Larger-of, thresholds and rounding come later, in ``verdict``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from ..movement.spread import USUAL_DOUBTS, Doubts, Movement, quantile_range, sample_points, sampled_strain
+from ..movement.wood import Wood, width_strain
+from .piece import Allowances, Piece
+
+Quantities = dict[str, float]
+RANGE = ("low", "mid", "high")
+MOVING_SHARE = (
+    0.06  # of half the width, for all travel between an outer slot and the end it is near; an assumption of ours
+)
+
+
+def travel_quantities(
+    wood: Wood,
+    border_wood: Wood,
+    ring_angle_rad: float,
+    width_m: float,
+    stock_mc_percent: float,
+    driest_mc_percent: float,
+    dampest_mc_percent: float,
+    doubts: Doubts = USUAL_DOUBTS,
+) -> Quantities:
+    """Smooth numbers about the width of a panel; kernel, assumes good input.
+
+    Returns, each with ``_low``, ``_mid``, ``_high``: ``to_driest``, ``to_dampest``, ``swing`` change of width in metres
+    (positive wider); ``narrowing``, ``widening`` the same counted positive in the direction of their name;
+    ``stretch`` strain against a border across the grain, e_L - e_w in the driest month: what a rigid border would pull;
+    ``swing_strain`` the same from the dampest month to the driest. One board value drives all of them.
+
+    >>> ash = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
+    >>> q = travel_quantities(ash, ash, 0.0, 0.5, 8.0, 6.0, 12.0)
+    >>> [round(1000 * q[name], 2) for name in ("narrowing_mid", "widening_mid", "swing_mid", "narrowing_high")]
+    [2.74, 5.48, 8.22, 4.82]
+    """
+    points = sample_points(doubts)
+    targets = np.array([driest_mc_percent, dampest_mc_percent])
+    mid = width_strain(wood, ring_angle_rad, 0.0, stock_mc_percent, targets)
+    samples = sampled_strain(wood, ring_angle_rad, 0.0, stock_mc_percent, targets, np.array([0.0, 1.0]), points)
+    along = np.array(border_wood.axis_strains(stock_mc_percent, targets)[0])
+    driest, dampest = (np.array(quantile_range(mid[k], samples[k])) for k in (0, 1))
+    swing = np.array(quantile_range(mid[1] - mid[0], samples[1] - samples[0]))
+    ranges = {
+        "to_driest": width_m * driest,
+        "to_dampest": width_m * dampest,
+        "swing": width_m * swing,
+        "narrowing": -width_m * driest[::-1],
+        "widening": width_m * dampest,
+        "stretch": along[0] - driest[::-1],
+        "swing_strain": swing - (along[1] - along[0]),
+    }
+    named = {f"{name}_{end}": float(x) for name, three in ranges.items() for end, x in zip(RANGE, three, strict=True)}
+    return named | {"width": float(width_m)}
+
+
+def movement_of(quantities: Mapping[str, float], name: str, share: float = 1.0) -> Movement:
+    """The range of one travel as a :class:`Movement`, for example of half the width."""
+    return Movement(*(quantities[f"{name}_{end}"] for end in RANGE)).times(share)
+
+
+def at_fixing(quantities: Mapping[str, float], name: str, distance_m: float) -> Quantities:
+    """Careful travel of a fixing this far from the fixed middle: how far the panel slides past it, both ways.
+
+    Movement grows evenly from the middle: s/W of the change of width. Returns ``{name}_narrowing`` and
+    ``{name}_widening`` in metres.
+
+    >>> at_fixing({"width": 0.5, "narrowing_high": 0.004, "widening_high": 0.008}, "outer", 0.25)
+    {'outer_narrowing': 0.002, 'outer_widening': 0.004}
+    """
+    share = distance_m / quantities["width"]
+    return {f"{name}_{way}": share * quantities[f"{way}_high"] for way in ("narrowing", "widening")}
+
+
+def fixings(quantities: Mapping[str, float], allowances: Allowances, outer_m: float | None = None) -> Quantities:
+    """Careful travel of the edges and of the outer and half-way fixings, and where those fixings sit, metres.
+
+    ``outer_m`` of the outer fixings from the middle; left out, the shop's share of half the width.
+    """
+    outer = 0.5 * quantities["width"] * allowances.outermost_share if outer_m is None else outer_m
+    return {
+        **at_fixing(quantities, "outer", outer),
+        **at_fixing(quantities, "halfway", 0.5 * outer),
+        **at_fixing(quantities, "edge", 0.5 * quantities["width"]),
+        "outer_distance": outer,
+        "halfway_distance": 0.5 * outer,
+        "clearance": allowances.slot_clearance_m,
+    }
+
+
+def outermost_m(width_m: float, kept_m: float) -> float:
+    """Middle of the width to an outer fixing: half of it, less what moves and less ``kept_m`` that never changes, m.
+
+    What moves is counted as a share that seldom is more, so that the place does not change with the air of the house.
+
+    >>> round(outermost_m(0.5, 0.03), 6)
+    0.205
+    """
+    return 0.5 * width_m * (1.0 - MOVING_SHARE) - kept_m
+
+
+def in_opening(quantities: Mapping[str, float], name: str, opening_m: float, least_m: float) -> Quantities:
+    """Growth and shrinkage of a part that just clears an opening in the dampest month, careful ends, metres.
+
+    With g the widening strain a part P must satisfy P (1 + g) = opening - least, so it grows by (opening - least)
+    g/(1 + g); taken for its greatest size it shrinks by (opening - least) s, with s the narrowing strain.
+
+    >>> in_opening({"width": 0.5, "narrowing_high": 0.005, "widening_high": 0.01}, "front", 0.203, 0.001)
+    {'front_growth': 0.00396078431372549, 'front_shrink': 0.00202}
+    """
+    free = opening_m - least_m
+    narrowing, widening = (quantities[f"{way}_high"] / quantities["width"] for way in ("narrowing", "widening"))
+    return {f"{name}_growth": free * widening / (1.0 + widening), f"{name}_shrink": free * narrowing}
+
+
+def thickness_travel(quantities: Mapping[str, float], piece: Piece, name: str, thickness_m: float) -> Quantities:
+    """How far a thickness shrinks and grows, careful ends: the width's strain times the ratio of the two coefficients.
+
+    Thickness goes with the coefficient square to the width's: C_R cos^2 + C_T sin^2 against C_T cos^2 + C_R sin^2.
+    """
+    square = np.cos(np.radians(piece.ring_angle_deg)) ** 2
+    radial, tangential = piece.wood.radial_coefficient, piece.wood.tangential_coefficient
+    ratio = (radial * square + tangential * (1.0 - square)) / (tangential * square + radial * (1.0 - square))
+    share = float(ratio) * thickness_m / quantities["width"]
+    return {f"{name}_{way}": share * quantities[f"{way}_high"] for way in ("narrowing", "widening")}
