@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -58,3 +59,30 @@ def test_pick_wants_one_option_more_than_edges():
 def test_the_record_holds_the_steps():
     made = larger(1.0, 2.0) * 3.0
     assert isinstance(made, Decided) and made.step == "*" and made.first.step == "larger"
+
+
+@pytest.mark.parametrize(
+    "compute",
+    [
+        lambda x, y: np.minimum(np.maximum(x, y), 3.0) / np.sqrt(2.0 + x * x) - np.square(y),
+        lambda x, y: np.clip(x, -1.0, y) + np.abs(y) ** 1.5 + (-x) ** 3 + abs(x),
+        lambda x, y: np.exp(0.1 * x) * np.log(2.0 + np.abs(y)) + np.cos(np.radians(x)) - np.sin(y),
+        lambda x, y: np.sum(np.array([1.0, 2.0, 3.0]) * np.maximum(x, y)) - np.float64(2.0) * x,
+        lambda x, y: np.max(np.stack([np.array([x, y]) * 2.0 + np.arange(2) * x, np.arange(2) - y])[:, 1]),
+    ],
+)
+@given(st.floats(-5, 5), st.floats(-5, 5))
+def test_numpy_s_functions_keep_the_record(compute, x, y):
+    made = compute(Decided("+", x, 0.0), Decided("+", y, 0.0))
+    assert isinstance(made, Decided) and float(made) == pytest.approx(float(compute(x, y)), rel=1e-12, abs=1e-12)
+
+
+def test_functions_that_a_page_cannot_repeat_are_refused_by_name():
+    with pytest.raises(InputError, match=r"np\.arctan\(\)"):
+        np.arctan(larger(1.0, 2.0))
+    with pytest.raises(InputError, match=r"pick\(number"):
+        np.less(np.array([1.0, 2.0]), larger(1.0, 2.0))
+
+
+def test_nothing_is_worked_out_before_it_is_asked_for():
+    assert larger("not", "looked at").step == "larger"

@@ -1,9 +1,5 @@
 // Draws frozen studies again when a control moves. It knows tables, interpolation, choices, thresholds and how
 // numbers are written; what the numbers mean it does not know.
-const OPERATIONS = {
-  "+": (a, b) => a + b, "-": (a, b) => a - b, "*": (a, b) => a * b, "/": (a, b) => a / b, larger: Math.max, smaller: Math.min,
-  reached: (a, b) => (a >= b - 1e-7 * Math.max(Math.abs(a), Math.abs(b)) ? 1 : 0),
-};
 const SLACK = 1e-6; // of one step: a number this close to a tick counts as that tick
 const HOLDS = { checkbox: "checked", range: "value", "select-one": "selectedIndex" };
 let studies = [], units = START_UNITS;

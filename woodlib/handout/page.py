@@ -19,6 +19,7 @@ from ..picture.palette import style_sheet
 from ..picture.svg import svg
 from ..study.readings import READINGS_CSS, readings_html
 from ..study.study import Study
+from ..words.steps import script_table
 from .controls import control_html
 
 GENERATOR = "woodlib handout"
@@ -57,7 +58,7 @@ def study_section(study: Study, table: str, name: str, units: str = "both") -> s
 
 def page(title: str, body: str, checks: tuple[str, ...] = (), language: str = "en", units: str = "both") -> str:
     """The whole file. ``body`` is HTML already; ``title`` and ``checks``, a line per study on how it was checked, are text."""
-    script = f'"use strict";const START_UNITS={json.dumps(units)};\n' + part("page.js")
+    script = f'"use strict";const START_UNITS={json.dumps(units)},OPERATIONS={script_table()};\n' + part("page.js")
     digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
     policy = (
         f"default-src 'none'; script-src 'sha256-{digest}'; style-src 'unsafe-inline'; img-src data:; "

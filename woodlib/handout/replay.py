@@ -15,7 +15,7 @@ import numpy as np
 
 from ..study.inputs import Choice, Span
 from ..units import FORMATS
-from ..words.decided import STEPS
+from ..words.steps import STEPS
 from .asking import Progress, without_collection
 from .freeze import Frozen, freeze
 from .record import ATTRIBUTE, CLASS, PATH, Recording
@@ -86,7 +86,7 @@ def made_numbers(steps: list[Any], leaves: Any) -> list[float]:
     made: list[float] = []
     for name, first, second in steps:
         operands = [leaves[slot] if slot >= 0 else made[-1 - slot] for slot in (first, second)]
-        made.append(STEPS[name](*operands))
+        made.append(float(STEPS[name].python(*operands)))
     return made
 
 

@@ -16,14 +16,15 @@ from typing import Any
 
 from ..errors import InputError
 from ..units import FORMATS
-from .decided import Decided, Pick
+from .decided import Decided, Pick, Sliding, now
+from .many import Many
 
 
 @dataclass(frozen=True)
 class Number:
     """A number to show: an SI value, the kind of quantity, and which way it may be rounded."""
 
-    value: float | Decided
+    value: Sliding
     kind: str
     rounding: str = "nearest"
 
@@ -31,8 +32,8 @@ class Number:
         """The number with its unit, for ``units`` "both", "inch" or "metric"."""
         wanted = FORMATS[self.kind]
         if units == "both":
-            return wanted.text(float(self.value), rounding=self.rounding)
-        return wanted.parts[0 if units == "inch" else -1].text(float(self.value), self.rounding)
+            return wanted.text(float(now(self.value)), rounding=self.rounding)
+        return wanted.parts[0 if units == "inch" else -1].text(float(now(self.value)), self.rounding)
 
 
 @dataclass(frozen=True)
@@ -52,7 +53,7 @@ def say(template: str, **values: Any) -> Said:
             continue
         if name not in values or spec:
             raise InputError(f"The sentence {template!r} needs a value for {{{name}}}; give it as {name}=...")
-        if isinstance(values[name], float | Decided):
+        if isinstance(values[name], float | Decided | Many):
             raise InputError(
                 f"The value for {{{name}}} in {template!r} is a bare number; say what it is: length(...), moisture(...)."
             )
@@ -74,7 +75,7 @@ def plain_text(words: Any, units: str = "both") -> str:
 
 
 def _maker(kind: str):
-    def make(value: float | Decided, rounding: str = "nearest") -> Number:
+    def make(value: Sliding, rounding: str = "nearest") -> Number:
         return Number(value, kind, rounding)
 
     make.__name__ = kind
