@@ -13,7 +13,7 @@ from woodlib import __main__, __version__, command_line
 from woodlib.environment import SetUpError
 
 PROJECT = Path(__main__.__file__).resolve().parent.parent
-COMMANDS = ("open", "brief", "handout", "setout", "test", "refresh", "bench")
+COMMANDS = ("open", "brief", "handout", "setout", "move", "test", "refresh", "bench")
 
 
 @pytest.fixture(autouse=True)

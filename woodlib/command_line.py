@@ -89,6 +89,21 @@ def parser() -> argparse.ArgumentParser:
         metavar="WAY",
         help='a way to build instead of the one decided on, for example "breadboard end"',
     )
+    text = "how far a board moves, in one line: WIDTH WOOD CUT FROM TO"
+    made = command("move", answer_at_the_bench, text)
+    text = 'for example "18 in" "white ash" flatsawn 35%% 65%%; 8%% 12%% MC for moisture of the wood instead of air'
+    made.add_argument("question", nargs="+", metavar="WORD", help=text)
+    made.add_argument("--why", action="store_true", help="the steps to the answer")
+    made.add_argument(
+        "--ends", default="", metavar="BORDER", help='what a border of this width glued across both ends does: "2 in"'
+    )
+    made.add_argument("--at", default="", metavar="TEMPERATURE", help='of the room; left out, "70 degF"')
+    made.add_argument(
+        "--thickness", default="", metavar="SIZE", help='of the panel with glued ends; left out, "3/4 in"'
+    )
+    made.add_argument(
+        "--length", default="", metavar="SIZE", help="of the panel with glued ends; left out, twice its width"
+    )
     made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
     text = "library, notebooks or browser; all three when left out"
     made.add_argument("parts", nargs="*", type=test_part, metavar="PART", help=text)
@@ -145,6 +160,15 @@ def write_handout(chosen: argparse.Namespace) -> int:
 
     output = chosen.output or chosen.brief.with_suffix(".html")
     print(f"Wrote {write(chosen.brief, output, show_progress, show_accepted)}")
+    return 0
+
+
+def answer_at_the_bench(chosen: argparse.Namespace) -> int:
+    """How far a board moves, in one line."""
+    from .quick_answer import answer, read_question
+
+    question = read_question(chosen.question, chosen.at, chosen.thickness, chosen.length)
+    print("\n".join(answer(question, chosen.why, chosen.ends)))
     return 0
 
 
