@@ -32,7 +32,7 @@ def wide(text: str, size: float) -> float:
     """About how wide a text is, px.
 
     >>> round(wide("7/8 in", 15.0))
-    44
+    42
     """
     return size * sum({**NARROW, **WIDE}.get(c, CAPITALS if c.isupper() else OTHERS) for c in text)
 
