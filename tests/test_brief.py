@@ -18,7 +18,7 @@ from woodlib.brief.keys import KINDS_OF_PIECE
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.units import metres
-from woodlib.ways.ways import KINDS
+from woodlib.ways.registry import kinds
 
 DEMOS = ["reading_nook_seat.toml", "serving_board.toml"]
 
@@ -238,7 +238,7 @@ def without_seasons(text: str) -> str:
 
 
 def test_every_kind_of_piece_that_a_way_serves_can_be_asked_for():
-    assert set(KINDS_OF_PIECE) == set(KINDS)
+    assert set(KINDS_OF_PIECE) == set(kinds())
 
 
 def test_boards_and_places_of_hardware_are_read_exactly_and_may_be_left_out():

@@ -9,7 +9,7 @@ from woodlib.commission import checked_brief, chosen_brief, commission_of
 from woodlib.commission import shop as cards
 from woodlib.data_files import data_path
 from woodlib.setting_out.plan import set_out
-from woodlib.ways.ways import EVERY_WAY
+from woodlib.ways.registry import every_way
 
 CARDS = (
     cards.parts_to_cut,
@@ -58,7 +58,7 @@ def plan():
     return cards.setting_out_of(SEAT)
 
 
-@pytest.mark.parametrize("key", [way.key for way in EVERY_WAY])
+@pytest.mark.parametrize("key", [way.key for way in every_way()])
 def test_every_way_has_cards_whose_page_and_text_agree(key):
     sizes = (
         ("60 mm", "400 mm", "60 mm", "12 mm")

@@ -76,7 +76,7 @@ _PUBLIC = {
     "Verdict": "ways.verdict",
     "compare": "ways.index",
     "verdict_for": "ways.index",
-    "ways_for": "ways.ways",
+    "ways_for": "ways.registry",
     "full_restraint": "ways.held",
     "plane_field": "ways.held",
     "one_line_restraint": "ways.held",

@@ -186,7 +186,7 @@ def show_set_out(plan, brief) -> None:
     """Say how the piece is built, and what is to be checked before it is cut."""
     for warning in dict.fromkeys([*brief.remarks, *(warning for item in plan.hardware for warning in item.warnings)]):
         print(f"Please check: {warning}", file=sys.stderr)
-    print(f"Set out: {plan.made.construction}.", flush=True)
+    print(f"Set out: {plan.made.way.name}.", flush=True)
 
 
 def show_accepted(brief) -> None:

@@ -7,7 +7,7 @@ import pytest
 from woodlib.errors import InputError, WoodlibError
 from woodlib.movement.wood import Wood
 from woodlib.ways.held import one_line_restraint
-from woodlib.ways.index import compare, find_construction, verdict_for
+from woodlib.ways.index import compare, verdict_for, way_of
 from woodlib.ways.piece import Allowances, Piece
 
 SIZES = ("20 in", "44 in", "7/8 in", "2 in")
@@ -39,7 +39,7 @@ CASES = [
     (lambda: compare(SEAT, 8, "damp"), "must be 12 moisture contents"),
     (lambda: compare(SEAT, 8, [8.0] * 11 + [math.nan]), "monthly moisture, number 12,"),
     (lambda: compare("seat", 8, YEAR), "piece is 'seat'; it must be of kind Piece"),
-    (lambda: verdict_for("nails", SEAT, 8, YEAR), "construction is 'nails'; it must be one of glued_border"),
+    (lambda: verdict_for("nails", SEAT, 8, YEAR), "construction is 'nails'; it must be one of battens"),
     (lambda: verdict_for(None, SEAT, 8, YEAR), "construction is None"),
     (lambda: compare(SEAT, 8, YEAR, doubts=0.1), "doubts is 0.1; it must be of kind Doubts"),
     (lambda: compare(SEAT, 8, YEAR, allowances="wide"), "allowances is 'wide'; it must be of kind Allowances"),
@@ -47,7 +47,7 @@ CASES = [
         lambda: verdict_for("frame_panel", Piece("white oak", "20 in", "44 in", "7/8 in", "10 in"), 8, YEAR),
         "border width is 10 in (254 mm); on a piece 20 in (508 mm) wide",
     ),
-    (lambda: find_construction(""), "construction is ''"),
+    (lambda: way_of(""), "construction is ''"),
     (lambda: compare(SEAT, 8, YEAR)["dovetail"], "construction is 'dovetail'"),
     (lambda: one_line_restraint(Piece(Wood("mine", 0.001, 0.002, 0.03, 0.06), *SIZES)), "no stiffness"),
 ]

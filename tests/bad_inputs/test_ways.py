@@ -7,7 +7,7 @@ import pytest
 from woodlib.errors import InputError, WoodlibError
 from woodlib.ways.index import compare, verdict_for
 from woodlib.ways.piece import Allowances, Piece
-from woodlib.ways.ways import find_construction, ways_for
+from woodlib.ways.registry import way_of, ways_for
 
 DOOR = Piece("cherry", "14 in", "20 in", "3/4 in", "2 in")
 YEAR = [8.0] * 12
@@ -21,8 +21,8 @@ CASES = [
     (lambda: compare(DOOR, 8, YEAR, kind="back")["breadboard"], "construction is 'breadboard'; it must be one of"),
     (lambda: compare(DOOR, -2, YEAR, kind="lid"), "moisture content of the stock is -2 % MC"),
     (lambda: compare(DOOR, 8, [8.0] * 11, kind="lid"), "must be 12 moisture contents"),
-    (lambda: find_construction("dovetail"), "construction is 'dovetail'; it must be one of glued_border"),
-    (lambda: find_construction(None), "construction is None"),
+    (lambda: way_of("dovetail"), "construction is 'dovetail'; it must be one of battens"),
+    (lambda: way_of(None), "construction is None"),
     (lambda: verdict_for("drawer", DOOR, 8, YEAR), "construction is 'drawer'"),
     (lambda: verdict_for("drawer_front", "front", 8, YEAR), "piece is 'front'; it must be of kind Piece"),
     (lambda: verdict_for("drawer_front", DOOR, math.nan, YEAR), "moisture content of the stock is nan"),

@@ -90,7 +90,7 @@ def test_the_page_says_what_the_library_decides(seat):
     commission = commission_of(chosen_brief(data_path(DEMO)))
     assert " ".join(str(decision(commission)).split()) in said
     for cut in commission.built.cuts:
-        assert f"{cut.name} {cut.text()}" in said
+        assert f"{cut.label} {cut.text()}" in said
     for line in commission.study().answer().lines():
         assert line.split(": ", 1)[-1].split(" - ")[0] in said, line
 

@@ -14,11 +14,11 @@ def test_drawer_front_fitted_in_winter_wants_an_eighth(outside):
     # An inset front about 6 in high, flatsawn red oak, fitted in the dry season: leave 1/8 in above it.
     front = Piece("northern red oak", "6 in", "18 in", "3/4 in", "2 in")
     found = verdict_for("drawer_front", front, 7, WINTER_FIT, doubts=NO_DOUBTS)
-    gap = found.cut("gap above the front today").metres / 0.0254
+    gap = found.cut("gap_today").metres / 0.0254
     outside(SOURCE, "gap above a 6 in front fitted in winter", 1 / 8, gap, 1 / 32, "in")
 
 
-@pytest.mark.parametrize(("key", "cut"), [("frame_panel", "groove, width"), ("breadboard", "tongue, thickness")])
+@pytest.mark.parametrize(("key", "cut"), [("frame_panel", "groove_width"), ("breadboard", "tongue_thickness")])
 def test_a_third_of_the_thickness(outside, key, cut):
     piece = Piece("cherry", "14 in", "20 in", "3/4 in", "2 in")
     found = verdict_for(key, piece, 8, WINTER_FIT, doubts=NO_DOUBTS).cut(cut).metres / 0.0254

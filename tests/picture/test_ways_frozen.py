@@ -10,25 +10,25 @@ from woodlib.study.inputs import Choice, Span
 from woodlib.study.study import Study
 from woodlib.ways.for_sliders import Airs, Travels
 from woodlib.ways.piece import Allowances, Piece
-from woodlib.ways.ways import find_construction
+from woodlib.ways.registry import way_of
 
 SHELF = Piece("white oak", "16 in", "44 in", "3/4 in", "2 in")
 POST = Piece("white oak", "1 in", "2 in", "1 in", "2 in")
 
 
 def study_of(key):
-    piece, way = POST if key == "loose_ring" else SHELF, find_construction(key)
+    piece, way = POST if key == "loose_ring" else SHELF, way_of(key)
     travels = Travels(piece.wood, piece.border_wood, 0.0, 8.0, Airs(20, 30, 20, 45), Airs(24, 60, 46, 70))
 
     def numbers(driest, dampest):
         now = travels(driest, dampest, piece.width_m)
         return now | way.numbers(now, piece, Allowances()) | {"held_share": 0.7}
 
-    scale, measures = usual_scale(key, numbers(20.0, 70.0), measures_of(piece)), measures_of(piece)
+    scale, measures = usual_scale(way, numbers(20.0, 70.0), measures_of(piece)), measures_of(piece)
 
     def answer(month, driest, dampest):
         now = numbers(driest, dampest)
-        picture = draw_way(Drawn(key, now, sizes_of(way, now), measures, scale, month), way.name)
+        picture = draw_way(Drawn(way, now, sizes_of(way, now), measures, scale, month), way.name)
         return Answer(picture, "A drawing.", (Reading("way", way.name, ""),), "A drawing.", ())
 
     months = Choice("month", "Month", {month: month for month in MONTHS}, "today")

@@ -24,9 +24,9 @@ from woodlib.setting_out.plan import set_out
 from woodlib.ways.for_sliders import HELD_RULE
 from woodlib.ways.index import verdict_for
 from woodlib.ways.piece import Piece
-from woodlib.ways.ways import EVERY_WAY
+from woodlib.ways.registry import every_way
 
-KEYS = [way.key for way in EVERY_WAY]
+KEYS = [way.key for way in every_way()]
 ROUND = ("round_tenon", "loose_ring")
 few = settings(max_examples=20, deadline=None)
 keys = st.sampled_from([key for key in KEYS if key not in ROUND])
@@ -54,7 +54,7 @@ def plan_of(brief, key, months=MONTHS, stock=8, boards=()):
 
 
 def test_every_way_is_covered():
-    assert list(MADE_BY) == KEYS
+    assert set(MADE_BY) == set(KEYS)
 
 
 @few
@@ -186,7 +186,7 @@ def test_lists_show_a_cut_as_the_cut_list_writes_it_and_nothing_as_nothing(units
     brief = brief_of("20 in", "44 in", "7/8 in", "2 in", units=units)
     verdict = verdict_on(brief, "drawer_front")
     (row,) = [row for row in cut_rows(set_out(brief, (), verdict)) if row["piece"] == "drawer front"]
-    assert row[f"width, {'inches' if units == 'inches' else 'mm'}"] in verdict.cut("drawer front, height").text()
+    assert row[f"width, {'inches' if units == 'inches' else 'mm'}"] in verdict.cut("height").text()
     for row in cut_rows(plan_of(brief, "veneered_sheet")):
         assert not any(value in ("0 in", "0 mm") for value in row.values())
     assert not any(mark.text in ("0 in", "0 mm") for _, mark in plan_of(brief, "veneered_sheet").roundings)

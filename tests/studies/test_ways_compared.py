@@ -12,8 +12,7 @@ from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.studies.ways_bench import bench_of
 from woodlib.studies.ways_compared import compared, ways_compared
-from woodlib.ways.way_words import sentence_case, way_name
-from woodlib.ways.ways import KINDS, find_construction, ways_for
+from woodlib.ways.registry import kinds, way_of, ways_for
 from woodlib.words.decided import chosen
 
 DEMOS = ("reading_nook_seat.toml", "serving_board.toml")
@@ -24,10 +23,10 @@ def test_at_the_briefs_own_air_a_held_way_is_judged_as_its_verdict_is(name):
     commission = commission_of(chosen_brief(name))
     study = commission.compared()
     shown = {reading.label: chosen(reading.tone) for reading in study.answer().readings if reading.tone}
-    assert list(shown) == [sentence_case(way_name(verdict.key)) for verdict in commission.verdicts]
+    assert list(shown) == [verdict.way.title for verdict in commission.verdicts]
     for verdict in commission.verdicts:
-        if find_construction(verdict.key).holds:
-            assert shown[sentence_case(way_name(verdict.key))] == ("fine", "watch", "stop")[verdict.level]
+        if way_of(verdict.key).holds:
+            assert shown[verdict.way.title] == ("fine", "watch", "stop")[verdict.level]
 
 
 def test_a_wider_piece_or_a_wilder_house_never_helps():
@@ -37,7 +36,7 @@ def test_a_wider_piece_or_a_wilder_house_never_helps():
             assert float(after.level) >= float(before.level), before.way
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", kinds())
 def test_every_kind_of_piece_is_compared(kind):
     commission = commission_of(chosen_brief(DEMOS[0]))
     size = 0.03 if kind == "turned part" else 0.2

@@ -15,7 +15,6 @@ from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.equilibrium import emc_percent
 from woodlib.studies import find_study
 from woodlib.studies.ways_compared import NEAR
-from woodlib.studies.ways_limits import limits
 from woodlib.studies.ways_out import CUTS, ways_out
 from woodlib.studies.ways_out_numbers import (
     GLUED,
@@ -32,10 +31,9 @@ from woodlib.ways.for_sliders import WORRYING_SCORE
 from woodlib.ways.glued_face_rim import face_share
 from woodlib.ways.held import plane_field
 from woodlib.ways.index import verdict_for
+from woodlib.ways.registry import every_way, way_of, ways_for
 from woodlib.ways.travel import travel_quantities
 from woodlib.ways.verdict import risk_levels
-from woodlib.ways.way_words import sentence_case, way_name
-from woodlib.ways.ways import ways_for
 from woodlib.words.decided import chosen
 from woodlib.words.say import plain_text
 
@@ -48,30 +46,32 @@ def readings(**state):
 
 
 def tone(answered, way: str) -> str:
-    return chosen(answered[sentence_case(way_name(way))].tone)
+    return chosen(answered[way_of(way).title].tone)
 
 
 def test_every_way_that_serves_a_seat_is_here_and_has_its_limit():
     assert set(WAYS) == {way.key for way in ways_for("seat")}
-    assert set(SLIDING) <= set(limits()) and not set(GLUED) & set(limits())
-    for limit in limits().values():
-        assert limit.limit_m > 0 and limit.meaning and len({rule.name for rule in limit.rules}) == len(limit.rules)
+    limits = {way.key: way.stopped_by for way in every_way() if way.stopped_by}
+    assert set(SLIDING) <= set(limits) and not set(GLUED) & set(limits)
+    for key, limit in limits.items():
+        assert limit.most_m > 0 and limit.meaning and limit.source and len(set(limit.sizes)) == len(limit.sizes)
+        assert set(limit.sizes) <= set(way_of(key).sizes)
 
 
 @pytest.mark.parametrize("species", ["white oak", "black cherry"])
 @pytest.mark.parametrize("way", SLIDING)
 def test_at_its_widest_the_exact_verdict_meets_the_limit(way, species):
     """A seat as wide as the bar is long, asked through the front door, has a size right at its limit."""
-    bench, limit = bearing(species, 0.0), limits()[way]
+    bench, limit = bearing(species, 0.0), way_of(way).stopped_by
     driest, dampest = bench.travels.driest, bench.travels.dampest
     widest = float(bench.widest(way, driest.rh_percent, dampest.rh_percent))
     air = [float(emc_percent(month.temperature_c, month.rh_percent)) for month in (driest, dampest)] * 6
     verdict = verdict_for(way, replace(bench.piece, width_m=widest), STOCK_MC_PERCENT, air)
-    largest = max(verdict.cut(rule.name).metres for rule in limit.rules)
+    largest = max(verdict.cut(size).metres for size in limit.sizes)
     if widest < WIDEST_M:
-        assert largest == pytest.approx(limit.limit_m, abs=2e-6)
+        assert largest == pytest.approx(limit.most_m, abs=2e-6)
     else:
-        assert largest <= limit.limit_m
+        assert largest <= limit.most_m
 
 
 def test_a_breadboard_by_hand():
@@ -104,11 +104,7 @@ def test_every_corner_is_finite_and_tells_its_picture():
         answer = ways_out.function(**corner)
         assert all(math.isfinite(leaf) for leaf in record(answer).leaves), corner
         alt = answer.alt_text()
-        assert (
-            " mm)" in alt
-            and "The seat moves over the year" in alt
-            and all(sentence_case(way_name(way)) in alt for way in WAYS)
-        )
+        assert " mm)" in alt and "The seat moves over the year" in alt and all(way_of(way).title in alt for way in WAYS)
         for mark in answer.picture.marks:
             for x, y in getattr(mark, "points", ()):
                 assert -1 <= float(x) <= answer.picture.width and 0 <= float(y) <= answer.picture.height

@@ -23,9 +23,8 @@ from woodlib.studies.ways_bench import bench_of
 from woodlib.studies.ways_to_build import ways_to_build
 from woodlib.studies.ways_words import month_words, reason
 from woodlib.ways.for_sliders import HELD_RULE, ORDERS, WORRYING_SCORE, Airs, Travels
+from woodlib.ways.registry import every_way, kinds, way_of, ways_for
 from woodlib.ways.rules import Facts
-from woodlib.ways.way_words import WAY_WORDS
-from woodlib.ways.ways import EVERY_WAY, KINDS, find_construction, ways_for
 from woodlib.words.say import plain_text
 
 DEMOS = ("reading_nook_seat", "serving_board")
@@ -42,12 +41,10 @@ def study(name: str = DEMOS[0]):
 
 
 def test_every_way_has_its_words():
-    assert {way.key for way in EVERY_WAY} == set(WAY_WORDS)
-    assert len({words.name for words in WAY_WORDS.values()}) == len(WAY_WORDS)
-    for way in EVERY_WAY:
-        words = WAY_WORDS[way.key]
-        assert set(words.main_cuts) <= {rule.name for rule in way.rules} and len(words.main_cuts) <= 3
-        assert len(words.short) <= 19 and words.shows.endswith(".")
+    assert len({way.name for way in every_way()}) == len(every_way())
+    for way in every_way():
+        assert set(way.main_cuts) <= {rule.key for rule in way.cuts} and len(way.main_cuts) <= 3
+        assert len(way.short) <= 19 and way.shows.endswith(".")
 
 
 @pytest.mark.parametrize("name", DEMOS)
@@ -70,14 +67,14 @@ def test_at_its_start_it_says_what_the_verdicts_say(name):
     for verdict in commission.verdicts:
         state = commission.bench.state(verdict.key, start["width"], start["driest"], start["dampest"])
         for cut in verdict.cuts:
-            assert float(state.sizes[cut.name]) == pytest.approx(cut.metres, abs=1e-9)
+            assert float(state.sizes[cut.key]) == pytest.approx(cut.metres, abs=1e-9)
         assert float(state.level) == verdict.level
         assert float(state.pull[1]) == pytest.approx(verdict.restrained_strain.high, abs=1e-9)
         if verdict.key not in commission.drawn_ways:
             continue
         said = "\n".join(study(name).answer(way=verdict.key).lines())
-        for cut_name in WAY_WORDS[verdict.key].main_cuts:
-            assert f"Cut today: {cut_name}: {verdict.cut(cut_name).text()}" in said
+        for cut in map(verdict.cut, verdict.way.main_cuts):
+            assert f"Cut today: {cut.label}: {cut.text()}" in said
 
 
 @pytest.mark.parametrize("name", DEMOS)
@@ -115,12 +112,12 @@ def test_drier_winters_damper_summers_and_wider_panels_ask_for_more(way, width, 
     here = bench.state(way, width, driest, dampest)
     drier, damper = bench.state(way, width, driest - 2.0, dampest), bench.state(way, width, driest, dampest + 2.0)
     wider = bench.state(way, 1.005 * width, driest, dampest)
-    for rule in find_construction(way).rules:
-        size = float(here.sizes[rule.name])
-        if ", width" in rule.name and rule.rounding == "down":  # what has to go into an opening that does not grow
-            assert float(damper.sizes[rule.name]) <= size + 5e-6, rule.name
+    for rule in way_of(way).cuts:
+        size = float(here.sizes[rule.key])
+        if ", width" in rule.label and rule.rounding == "down":  # what has to go into an opening that does not grow
+            assert float(damper.sizes[rule.key]) <= size + 5e-6, rule.label
         elif rule.rounding == "up":
-            assert min(float(more.sizes[rule.name]) for more in (drier, damper, wider)) >= size - 5e-6, rule.name
+            assert min(float(more.sizes[rule.key]) for more in (drier, damper, wider)) >= size - 5e-6, rule.label
     assert float(drier.pull[1]) >= float(here.pull[1]) - 1e-5
     assert float(damper.push[1]) >= float(here.push[1]) - 1e-5
     assert float(wider.pull[1]) == pytest.approx(float(here.pull[1]), rel=2e-3)  # the grip hardly hangs on the width
@@ -194,7 +191,7 @@ def bench_for(kind: str):
     return bench_of(commission.brief, piece, commission.months, commission.doubts, ways)
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", kinds())
 def test_every_kind_of_piece_is_drawn_with_room_in_both_months(kind):
     bench = bench_for(kind)
     shown = ways_to_build("a piece", bench, bench.ways[0])
@@ -209,14 +206,14 @@ def test_every_kind_of_piece_is_drawn_with_room_in_both_months(kind):
         assert not any("{" in text for text in texts) and "{" not in "".join(answer.lines())
 
 
-@pytest.mark.parametrize("way", [way.key for way in EVERY_WAY])
+@pytest.mark.parametrize("way", [way.key for way in every_way()])
 def test_a_month_says_on_a_slider_what_the_verdict_says(way):
     """One sentence, two readers: the words of a verdict and those a slider moves must agree."""
-    kind = next(kind for kind in KINDS if way in {known.key for known in ways_for(kind)})
+    kind = next(kind for kind in kinds() if way in {known.key for known in ways_for(kind)})
     bench = bench_for(kind)
     travels = bench.travels
     state = bench.state(way, bench.piece.width_m, travels.driest.rh_percent, travels.dampest.rh_percent)
-    construction = find_construction(way)
+    construction = way_of(way)
     for side, words in (("narrowing", construction.driest), ("widening", construction.dampest)):
         assert plain_text(month_words(state, side)) == words(Facts(state.numbers))
 

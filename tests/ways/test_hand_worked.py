@@ -23,7 +23,7 @@ def verdict(key, months=MONTHS, piece=PIECE):
 
 
 def sizes(key):
-    return {cut.name: 1000 * cut.metres for cut in verdict(key).cuts}
+    return {cut.key: 1000 * cut.metres for cut in verdict(key).cuts}
 
 
 def test_what_every_way_says_about_the_year():
@@ -63,15 +63,15 @@ def test_breadboard():
     # Half-way pins: 11.125 + 1.6862 = 12.8112.
     # Groove stop 12.7 + 2.74/2 = 14.07. Tongue 500 - 2*12.7 - 2*1.6 - 2.74 - 5.48 = 463.18.
     found = sizes("breadboard")
-    assert found["outer slots, length"] == pytest.approx(14.497461, abs=1e-6)
-    assert found["outer slots, outward from the pin's centre"] == pytest.approx(6.686654, abs=1e-6)
-    assert found["outer slots, inward from the pin's centre"] == pytest.approx(7.810807, abs=1e-6)
-    assert found["halfway slots, length"] == pytest.approx(12.811230, abs=1e-6)
-    assert found["groove stop from each end of the end piece"] == pytest.approx(14.07, abs=1e-6)
-    assert found["tongue, width across the panel"] == pytest.approx(463.18, abs=1e-6)
+    assert found["outer_slot"] == pytest.approx(14.497461, abs=1e-6)
+    assert found["outer_slot_outward"] == pytest.approx(6.686654, abs=1e-6)
+    assert found["outer_slot_inward"] == pytest.approx(7.810807, abs=1e-6)
+    assert found["halfway_slot"] == pytest.approx(12.811230, abs=1e-6)
+    assert found["groove_stop"] == pytest.approx(14.07, abs=1e-6)
+    assert found["tongue_width"] == pytest.approx(463.18, abs=1e-6)
     # 14.4975 mm is 9.13 sixteenths: up to 5/8 in; 463.18 mm is 18 in and 3.76 sixteenths: down to 18-3/16 in.
-    assert verdict("breadboard").cut("outer slots, length").text() == "5/8 in (15 mm)"
-    assert verdict("breadboard").cut("tongue, width across the panel").text() == "18-3/16 in (463 mm)"
+    assert verdict("breadboard").cut("outer_slot").text() == "5/8 in (15 mm)"
+    assert verdict("breadboard").cut("tongue_width").text() == "18-3/16 in (463 mm)"
 
 
 def test_frame_and_panel():
@@ -79,27 +79,27 @@ def test_frame_and_panel():
     # shrinking 2.2741. In August it grows 414.9741*0.01096 = 4.5481. Groove 6.35 + 1.6 + 1.1370 + 2.2741 = 11.3611.
     # Along the grain 900 - 2*50 + 2*6.35 = 812.7.
     found = sizes("frame_panel")
-    assert found["panel, width across the grain"] == pytest.approx(414.9741, abs=1e-4)
-    assert found["groove in the stiles, depth"] == pytest.approx(11.3611, abs=1e-4)
-    assert found["panel, length along the grain"] == pytest.approx(812.7, abs=1e-9)
-    assert found["groove in the rails, depth"] == pytest.approx(7.95, abs=1e-9)
+    assert found["panel_width"] == pytest.approx(414.9741, abs=1e-4)
+    assert found["stile_groove_depth"] == pytest.approx(11.3611, abs=1e-4)
+    assert found["panel_length"] == pytest.approx(812.7, abs=1e-9)
+    assert found["rail_groove_depth"] == pytest.approx(7.95, abs=1e-9)
     # Line today 1.6 + 2.2741 = 3.8741. Shoulders: long edges as deep as the groove, 11.3611; ends 6.35 + 3.8741 = 10.2241;
     # over the year it changes by 1.1370 + 2.2741 = 3.4111, in March it is 3.8741 + 1.1370 = 5.0111.
-    assert found["long edges of the panel, shoulder set back by"] == pytest.approx(11.3611, abs=1e-4)
-    assert found["ends of the panel, shoulder set back by"] == pytest.approx(10.2241, abs=1e-4)
-    assert found["line between shoulder and stile today, each side"] == pytest.approx(3.8741, abs=1e-4)
-    state = {cut.name: 1000 * cut.metres for cut in verdict("frame_panel").states}
-    assert state["line between shoulder and stile, change over the year"] == pytest.approx(3.4111, abs=1e-4)
-    assert state["line between shoulder and stile in the driest month"] == pytest.approx(5.0111, abs=1e-4)
+    assert found["edge_shoulder"] == pytest.approx(11.3611, abs=1e-4)
+    assert found["end_shoulder"] == pytest.approx(10.2241, abs=1e-4)
+    assert found["line_today"] == pytest.approx(3.8741, abs=1e-4)
+    state = {cut.key: 1000 * cut.metres for cut in verdict("frame_panel").states}
+    assert state["line_change"] == pytest.approx(3.4111, abs=1e-4)
+    assert state["line_driest"] == pytest.approx(5.0111, abs=1e-4)
 
 
 def test_a_frame_moves_by_its_stiles():
     # Two stiles of 50: 100*0.01096 = 1.096 wider in August, 100*0.00548 = 0.548 narrower in March; space 1.6 + 1.096.
     found = verdict("frame_panel")
-    state = {cut.name: 1000 * cut.metres for cut in found.states}
-    assert state["frame wider outside in the dampest month"] == pytest.approx(1.096, abs=1e-9)
-    assert state["frame narrower outside in the driest month"] == pytest.approx(0.548, abs=1e-9)
-    assert 1000 * found.cut("space to leave in front of or behind the frame").metres == pytest.approx(2.696, abs=1e-9)
+    state = {cut.key: 1000 * cut.metres for cut in found.states}
+    assert state["frame_wider"] == pytest.approx(1.096, abs=1e-9)
+    assert state["frame_narrower"] == pytest.approx(0.548, abs=1e-9)
+    assert 1000 * found.cut("space_beside").metres == pytest.approx(2.696, abs=1e-9)
     # What moves in it is the panel: 412.7/500 of the whole width's 8.22.
     assert 1000 * found.moves.mid_m == pytest.approx(6.7848, abs=1e-4)
 
@@ -107,30 +107,29 @@ def test_a_frame_moves_by_its_stiles():
 def test_the_frame_comes_out_at_the_size_of_the_piece():
     # Ordered 20 x 44 in with a 2 in border. Stiles 44; rails 20 - 2*2 = 16: 2 + 16 + 2 = 20 and 2 + 40 + 2 = 44.
     found = verdict("frame_panel", piece=Piece(ASH, "20 in", "44 in", "7/8 in", "2 in"))
-    parts = {part.name: part.text() for part in found.parts}
-    assert parts["finished outside, across the grain"] == "20 in (508 mm)"
-    assert parts["finished outside, along the grain"] == parts["stiles, two, length"] == "44 in (1118 mm)"
-    assert parts["rails, two, length between the stiles"] == "16 in (406 mm)"
-    assert parts["stiles and rails, width"] == "2 in (51 mm)"
+    parts = {part.key: part.text() for part in found.parts}
+    assert parts["finished_width"] == "20 in (508 mm)"
+    assert parts["finished_length"] == parts["stile_length"] == "44 in (1118 mm)"
+    assert parts["rail_length"] == "16 in (406 mm)"
+    assert parts["member_width"] == "2 in (51 mm)"
 
 
 def test_a_slot_is_as_long_as_its_two_reaches_as_they_are_written():
     # 6.6867 and 7.8108 mm: 4.21 and 4.92 sixteenths, so 5/16 each, 5/8 together; 7 and 8 mm, 15 together.
     found = verdict("breadboard")
-    names = "outward from the pin's centre", "inward from the pin's centre", "length"
-    texts = [found.cut(f"outer slots, {name}").text() for name in names]
+    texts = [found.cut(f"outer_slot{name}").text() for name in ("_outward", "_inward", "")]
     assert texts == ["5/16 in (7 mm)", "5/16 in (8 mm)", "5/8 in (15 mm)"]
     # Battens 5.4917 and 4.3459: 4/16 and 3/16, 6 and 5 mm. The length alone, 9.8376, would have been written 10 mm.
-    assert verdict("battens").cut("outer slots, length").text() == "7/16 in (11 mm)"
+    assert verdict("battens").cut("outer_slot").text() == "7/16 in (11 mm)"
 
 
 def test_a_pin_is_no_thicker_than_its_end_allows():
     # End 30 wide, stock 19: pin the least of 9.525, 30/5 = 6 and 19/2 = 9.5. Tongue 15 - 1.6 = 13.4, pins at its middle
     # 7.5 - 0.8 = 6.7, so 3.7 of wood on both sides. Thickness 19/3 = 6.333: 7/32 in, 6 mm.
     found = verdict("breadboard", piece=Piece(ASH, "280 mm", "450 mm", "19 mm", "30 mm"))
-    assert 1000 * found.cut("pins, diameter").metres == pytest.approx(6.0, abs=1e-9)
-    assert 1000 * found.cut("pins, from the shoulder").metres == pytest.approx(6.7, abs=1e-9)
-    assert found.cut("tongue, thickness").text() == "7/32 in (6 mm)"
+    assert 1000 * found.cut("pin").metres == pytest.approx(6.0, abs=1e-9)
+    assert 1000 * found.cut("pin_from_shoulder").metres == pytest.approx(6.7, abs=1e-9)
+    assert found.cut("tongue_thickness").text() == "7/32 in (6 mm)"
     slim = verdict("breadboard", piece=Piece(ASH, "280 mm", "450 mm", "19 mm", "12 mm"))
     assert any("too slim for a pin" in remark for remark in slim.remarks)
     assert not any("too slim" in remark for remark in found.remarks)
@@ -141,9 +140,9 @@ def test_a_slot_does_not_break_out_of_the_tongue_of_a_small_board():
     # Narrowing 280*0.00548 = 1.5344, widening 3.0688. Outward 3 + 0.8 + 0.369643*1.5344 = 4.3672; it ends at 107.8672.
     # Tongue 280 - 25.4 - 3.2 - 1.5344 - 3.0688 = 246.7968, half 123.3984: 15.5312 of wood, more than 10.
     found = verdict("breadboard", piece=Piece(ASH, "280 mm", "450 mm", "19 mm", "30 mm"))
-    out, half = found.quantities["outer_distance"], found.cut("tongue, width across the panel").metres / 2
+    out, half = found.quantities["outer_distance"], found.cut("tongue_width").metres / 2
     assert 1000 * out == pytest.approx(103.5, abs=1e-9)
-    wall = half - out - found.cut("outer slots, outward from the pin's centre").metres
+    wall = half - out - found.cut("outer_slot_outward").metres
     assert 1000 * wall == pytest.approx(15.5312, abs=1e-3)
     assert not any("least wall" in remark or "crowd" in remark for remark in found.remarks)
     # 100 wide, end 30: pin 6; 50*0.94 - 28.1 = 18.9, half of it 9.45, less than three pins.
@@ -163,26 +162,26 @@ def test_battens():
     # Outer screws at 250*0.94 - 12.7 - 10 - 2.4 - 0.8 = 209.1 mm, share 0.4182: 4.8 + 1.6 + 1.1459 + 2.2917 = 9.8376;
     # outward 2.4 + 0.8 + 2.2917 = 5.4917, inward 4.3459. Half-way: 6.4 + 1.7188 = 8.1188. Set back 12.7 + 1.37 = 14.07.
     found = sizes("battens")
-    assert found["outer slots, length"] == pytest.approx(9.837604, abs=1e-6)
-    assert found["outer slots, outward from the screw's centre"] == pytest.approx(5.491736, abs=1e-6)
-    assert found["outer slots, inward from the screw's centre"] == pytest.approx(4.345868, abs=1e-6)
-    assert found["halfway slots, length"] == pytest.approx(8.118802, abs=1e-6)
-    assert found["batten end, set back from each edge"] == pytest.approx(14.07, abs=1e-6)
+    assert found["outer_slot"] == pytest.approx(9.837604, abs=1e-6)
+    assert found["outer_slot_outward"] == pytest.approx(5.491736, abs=1e-6)
+    assert found["outer_slot_inward"] == pytest.approx(4.345868, abs=1e-6)
+    assert found["halfway_slot"] == pytest.approx(8.118802, abs=1e-6)
+    assert found["set_back"] == pytest.approx(14.07, abs=1e-6)
 
 
 def test_buttons():
     # Each edge: 1.37 in, 2.74 out. Gap 1.6 + 2.74 = 4.34. Tongue and groove 6.35 + 1.6 + 1.37 + 2.74 = 12.06.
     found = sizes("buttons")
-    assert found["gap between button shoulder and rail"] == pytest.approx(4.34, abs=1e-6)
-    assert found["button tongue, length"] == pytest.approx(12.06, abs=1e-6)
-    assert found["groove for the buttons, depth"] == pytest.approx(12.06, abs=1e-6)
-    assert found["screw slots in the cross rails, length"] == pytest.approx(9.8524, abs=1e-6)
+    assert found["shoulder_gap"] == pytest.approx(4.34, abs=1e-6)
+    assert found["tongue_length"] == pytest.approx(12.06, abs=1e-6)
+    assert found["groove_depth"] == pytest.approx(12.06, abs=1e-6)
+    assert found["cross_rail_slot"] == pytest.approx(9.8524, abs=1e-6)
     # The same length rounds both ways: 7.6 sixteenths, down to 7/16 for the tongue and up to 1/2 for the groove.
-    texts = [verdict("buttons").cut(name).text() for name in ("button tongue, length", "groove for the buttons, depth")]
+    texts = [verdict("buttons").cut(name).text() for name in ("tongue_length", "groove_depth")]
     assert texts == ["7/16 in (12 mm)", "1/2 in (13 mm)"]
 
 
 def test_same_grain_border():
     # Whole width 500, border included; each edge out by 500*0.00274*4/2 = 2.74; space 1.6 + 2.74 = 4.34.
-    assert sizes("same_grain_border")["space to leave beside each long edge"] == pytest.approx(4.34, abs=1e-6)
+    assert sizes("same_grain_border")["space_beside"] == pytest.approx(4.34, abs=1e-6)
     assert verdict("same_grain_border").restrained_strain.high == 0.0

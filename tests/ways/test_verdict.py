@@ -13,11 +13,12 @@ from woodlib.movement.wood import Wood
 from woodlib.restraint.measures import WORRYING_CHANCE
 from woodlib.ways.breadboard import BREADBOARD
 from woodlib.ways.held import Held, full_restraint, one_line_restraint, plane_field
-from woodlib.ways.index import CAUTIONS, CONSTRUCTIONS, compare, find_construction, suitability, verdict_for
+from woodlib.ways.index import compare, suitability, verdict_for
 from woodlib.ways.piece import Allowances, Piece, allowance_rows
+from woodlib.ways.registry import way_of, ways_for
 from woodlib.ways.rules import Cut, fixed, room, total, travel
 from woodlib.ways.travel import at_fixing, movement_of, travel_quantities
-from woodlib.ways.verdict import allowed_swing_percent, held_strain, risk_level, risk_levels
+from woodlib.ways.verdict import CAUTIONS, allowed_swing_percent, held_strain, risk_level, risk_levels
 from woodlib.words.decided import Decided
 
 ASH = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
@@ -85,7 +86,7 @@ def test_a_calm_house_allows_glue_and_a_swinging_one_refuses_it():
     calm, swinging = (compare(SEAT, 8, months, doubts=NO_DOUBTS) for months in (CALM, YEAR))
     assert calm["glued_border"].allowed and "stays allowed" in calm.would_change
     assert not swinging["glued_border"].allowed and "would need a house" in swinging.would_change
-    assert swinging[-1].key == "glued_border" and swinging[0].keeps_border
+    assert swinging[-1].key == "glued_border" and swinging[0].way.keeps_border
 
 
 def test_the_restraint_can_be_swapped_in_one_place():
@@ -170,17 +171,17 @@ def test_notes_appear_where_sizes_call_for_them():
 
 def test_cautions_and_steps_come_with_every_verdict():
     for verdict in compare(SEAT, 8, YEAR):
-        assert set(CAUTIONS) <= set(verdict.cautions) and len(verdict.steps) >= 3
+        assert set(CAUTIONS) <= set(verdict.cautions) and len(verdict.way.steps) >= 3
         assert suitability(verdict)[0] is (not verdict.allowed)
 
 
 def test_cuts_round_the_safe_way():
-    assert Cut("gap", 0.00501, "up", "").text() == "1/4 in (6 mm)"
-    assert Cut("tongue", 0.00799, "down", "").text() == "5/16 in (7 mm)"
-    for construction in CONSTRUCTIONS:
-        for rule in construction.rules:
-            loose = any(word in rule.name for word in ("slot", "groove", "gap", "space", "set back", "line"))
-            assert rule.rounding == ("up" if loose else "down"), rule.name
+    assert Cut("gap", "gap", 0.00501, "up", "").text() == "1/4 in (6 mm)"
+    assert Cut("tongue", "tongue", 0.00799, "down", "").text() == "5/16 in (7 mm)"
+    for way in ways_for():
+        for rule in way.cuts:
+            loose = any(word in rule.label for word in ("slot", "groove", "gap", "space", "set back", "line"))
+            assert rule.rounding == ("up" if loose else "down"), rule.label
 
 
 def test_allowances_come_from_the_table_and_can_be_changed():
@@ -188,7 +189,7 @@ def test_allowances_come_from_the_table_and_can_be_changed():
     stout = Piece("white oak", "20 in", "44 in", "1 in", "3 in")
     thick = verdict_for("breadboard", stout, 8, YEAR, allowances=Allowances(pin_diameter_m="1/2 in"))
     thin = verdict_for("breadboard", stout, 8, YEAR)
-    grown = thick.cut("outer slots, length").metres - thin.cut("outer slots, length").metres
+    grown = thick.cut("outer_slot").metres - thin.cut("outer_slot").metres
     # The outer pin sits half of what it is thicker further in, and travels a little less for it.
     inward = thin.quantities["outer_distance"] - thick.quantities["outer_distance"]
     assert inward == pytest.approx((0.0127 - 0.009525) / 2)
@@ -197,5 +198,5 @@ def test_allowances_come_from_the_table_and_can_be_changed():
 
 
 def test_lookups():
-    assert find_construction("breadboard") is BREADBOARD
-    assert compare(SEAT, 8, YEAR)["breadboard"].construction == BREADBOARD.name
+    assert way_of("breadboard") is BREADBOARD
+    assert compare(SEAT, 8, YEAR)["breadboard"].way is BREADBOARD

@@ -31,7 +31,7 @@ def verdict(key, piece=PIECE, months=MONTHS):
 
 def check(found, **expected):
     """Sizes in millimetres by the start of their names, with _ for a space."""
-    sizes = {cut.name: 1000 * cut.metres for cut in (*found.cuts, *found.states)}
+    sizes = {cut.label: 1000 * cut.metres for cut in (*found.cuts, *found.states)}
     for start, millimetres in expected.items():
         names = [name for name in sizes if name.startswith(start.replace("_", " "))]
         assert len(names) == 1, (start, names)
@@ -61,7 +61,7 @@ def test_frame_rattle_and_blow_out():
     check(found, **{"play": 0.24507, "rattle": 0.2676, "spare": 1.6, "panel in each": 6.35, "groove, width": 6.6667})
     # The same spare from the sizes to cut: opening 500 - 2*50 = 400, wanted 412.7 in March, panel 412.7/0.99452 =
     # 414.9741, groove 7.95 + 414.9741*0.01644/2 = 11.3611; August 414.9741*1.01096 = 419.5222: 11.3611 - 9.7611.
-    names = "groove in the stiles, depth", "panel, width across the grain"
+    names = "stile_groove_depth", "panel_width"
     groove, panel = (1000 * found.cut(name).metres for name in names)
     assert groove - 0.5 * (panel * 1.01096 - 400) == pytest.approx(1.6, abs=1e-6)
 
@@ -94,7 +94,7 @@ def test_own_blank_rim():
             "space beside": 5.71,
         },
     )
-    assert found.restrained_strain.high == 0 and found.keeps_border and found.allowed
+    assert found.restrained_strain.high == 0 and found.way.keeps_border and found.allowed
 
 
 def test_sliding_dovetail():
@@ -269,7 +269,7 @@ def test_edged_sheet():
             "sheet, width": 400,
         },
     )
-    assert 1000 * found.moves.mid_m == pytest.approx(1.2) and found.level == 0 and not found.solid
+    assert 1000 * found.moves.mid_m == pytest.approx(1.2) and found.level == 0 and not found.way.solid
 
 
 def test_veneered_sheet():

@@ -13,7 +13,7 @@ from woodlib.units import rounded_steps
 from woodlib.ways.held import Held
 from woodlib.ways.index import compare, verdict_for
 from woodlib.ways.piece import Allowances, Piece
-from woodlib.ways.ways import EVERY_WAY, KINDS, USUAL_WAYS, find_construction, ways_for
+from woodlib.ways.registry import every_way, kinds, way_of, ways_for
 
 ASH = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
 OAK = Wood("white oak", 0.00180, 0.00365, 0.052, 0.102)
@@ -22,7 +22,7 @@ widths = st.floats(0.15, 1.2)
 rings = st.floats(0, 90)
 stocks = st.floats(5, 13)
 years = st.lists(st.floats(4, 16), min_size=12, max_size=12)
-keys = st.sampled_from([way.key for way in EVERY_WAY])
+keys = st.sampled_from([way.key for way in every_way()])
 few = settings(max_examples=30, deadline=None)
 LEAST, SIZES = Allowances().least_gap_m, Allowances()
 
@@ -36,7 +36,7 @@ def as_cut(verdict):
     sizes = {}
     for cut in verdict.cuts:
         steps = 32 if cut.fine else 16
-        sizes[cut.name] = float(Fraction(rounded_steps(cut.metres / 0.0254, steps, cut.rounding), steps)) * 0.0254
+        sizes[cut.label] = float(Fraction(rounded_steps(cut.metres / 0.0254, steps, cut.rounding), steps)) * 0.0254
     return sizes
 
 
@@ -164,14 +164,14 @@ def test_a_wider_panel_never_gets_a_smaller_slot(key, wood, width, ring, stock, 
 def test_every_verdict_is_complete_and_nothing_is_below_zero(key, wood, width, ring, stock, months):
     verdict = verdict_for(key, piece(wood, width, ring), stock, months)
     assert all(np.isfinite(value) for value in verdict.quantities.values())
-    assert all(cut.metres > 0 for cut in verdict.cuts if not cut.name.startswith("slack"))
+    assert all(cut.metres > 0 for cut in verdict.cuts if not cut.label.startswith("slack"))
     assert all(state.metres >= 0 for state in verdict.states)
     assert verdict.restrained_strain.low <= verdict.restrained_strain.mid <= verdict.restrained_strain.high
     assert verdict.allowed == (verdict.level == 0)
-    words = (verdict.driest, verdict.dampest, verdict.reason, verdict.would_change, *verdict.steps, *verdict.cautions)
+    words = (verdict.driest, verdict.dampest, verdict.reason, verdict.way.change, *verdict.way.steps, *verdict.cautions)
     for sentence in words:
         assert sentence.endswith(".") and "{" not in sentence and "\n" not in sentence
-    names = [cut.name for cut in (*verdict.cuts, *verdict.states)]
+    names = [cut.label for cut in (*verdict.cuts, *verdict.states)]
     assert len(set(names)) == len(names)
 
 
@@ -184,20 +184,20 @@ def test_a_steady_house_strains_nothing(key, wood, moisture):
 
 
 @few
-@given(st.sampled_from(KINDS), woods, widths, stocks, years)
+@given(st.sampled_from(kinds()), woods, widths, stocks, years)
 def test_a_kind_is_compared_with_all_that_serve_it(kind, wood, width, stock, months):
     comparison = compare(piece(wood, width), stock, months, kind=kind, held=lambda piece: Held(1.0))
     assert {verdict.key for verdict in comparison} == {way.key for way in ways_for(kind)}
-    order = [(not verdict.allowed, verdict.level, not verdict.solid) for verdict in comparison]
+    order = [(not verdict.allowed, verdict.level, not verdict.way.solid) for verdict in comparison]
     assert order == sorted(order)
     assert comparison.recommendation.endswith(".") and comparison.would_change.endswith(".")
-    assert comparison[0].construction in comparison.recommendation
+    assert comparison[0].way.built_as in comparison.recommendation
 
 
 def test_no_kind_means_the_usual_six_as_before():
     months = [6, 6, 7, 8, 9, 10, 11, 11, 10, 8, 7, 6]
-    assert {verdict.key for verdict in compare(piece(), 8, months)} == {way.key for way in USUAL_WAYS}
-    assert ways_for() == USUAL_WAYS and len(EVERY_WAY) == 22
+    assert {verdict.key for verdict in compare(piece(), 8, months)} == {way.key for way in ways_for()}
+    assert len(ways_for()) == 6 and len(every_way()) == 22
 
 
 def test_thinner_veneer_and_thinner_rims_are_strained_less():
@@ -212,11 +212,11 @@ def test_thinner_veneer_and_thinner_rims_are_strained_less():
 
 def test_every_way_says_what_it_serves_and_rounds_the_safe_way():
     loose = ("slot", "groove", "gap", "space", "set back", "slack", "recess", "rebate", "reveal", "play", "ring,")
-    for way in EVERY_WAY:
-        assert way.kinds and set(way.kinds) <= set(KINDS) and way.change.endswith(".")
-        assert find_construction(way.key) is way
-        for rule in way.rules:
-            if rule.name.startswith(loose):
-                assert rule.rounding == "up", rule.name
-            if rule.name.split(",")[0] in ("panel", "tongue", "drawer front", "drawer side", "batten"):
-                assert rule.rounding == "down" or "set back" in rule.name, rule.name
+    for way in every_way():
+        assert way.kinds and set(way.kinds) <= set(kinds()) and way.change.endswith(".")
+        assert way_of(way.key) is way
+        for rule in way.cuts:
+            if rule.label.startswith(loose):
+                assert rule.rounding == "up", rule.label
+            if rule.label.split(",")[0] in ("panel", "tongue", "drawer front", "drawer side", "batten"):
+                assert rule.rounding == "down" or "set back" in rule.label, rule.label

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from ..studies.ways_words import HELD, lead_words, month_words
-from ..ways.index import find_construction
+from ..studies.ways_words import lead_words, month_words
 from .card import Card, heading, joined, listed, paragraphs, told
-from .letter import FRAMED, about, airs_of, outside_m, state_of
+from .letter import about, airs_of, outside_m, state_of
 from .margin import safe_humidity_percent
 from .road import Commission
 
@@ -18,13 +17,13 @@ def care_note(commission: Commission) -> Card:
     lines = []
     for way, month in (("narrowing", bench.months[0]), ("widening", bench.months[1])):
         lead = told(lead_words(state, way), commission.first)
-        verb = "" if built.key in HELD else "is "
+        verb = "" if built.way.holds_width else "is "
         lines.append(
-            f"Around {month} the {find_construction(built.key).part} {verb}{lead}: {told(month_words(state, way), commission.first)}. "
+            f"Around {month} the {built.way.part} {verb}{lead}: {told(month_words(state, way), commission.first)}. "
             f"{_NORMAL[built.allowed]}"
         )
-    room = built.cut(_ROOM).text(commission.first) if built.key in FRAMED else ""
-    expected = _EXPECTED.get(built.key, "").format(
+    room = built.cut("space_beside").text(commission.first) if built.way.framed else ""
+    expected = built.way.expect.format(
         month=bench.months[0], outside=about(outside_m(commission), commission.first), room=room
     )
     lines += [expected] if expected else []
@@ -37,7 +36,7 @@ def care_note(commission: Commission) -> Card:
     )
     call = [
         f"if the room stays below {low} % RH or above {high} % RH for more than a month{_why_these(commission)};",
-        f"if a line opens {_WHERE.get(built.key, 'inside the panel')} that you can slide a sheet of paper into;",
+        f"if a line opens {built.way.watch} that you can slide a sheet of paper into;",
         "if something that used to move freely binds, or the panel bows.",
     ]
     care = [
@@ -62,26 +61,6 @@ def _why_these(commission: Commission) -> str:
     return ": there a usual board has used up the room it was given"
 
 
-_ROOM = "space to leave in front of or behind the frame"
-_EXPECTED = {
-    "frame_panel": "Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no "
-    "crack. And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its "
-    "frame lie across; {room} is left free beside it.",
-    "breadboard": "Expected: a small step at the corners of the end pieces, which comes and goes with the seasons.",
-}
-_EXPECTED["mitred_frame"] = _EXPECTED["frame_panel"]
-_WHERE = {
-    "frame_panel": "inside the panel, or in a corner of the frame,",
-    "mitred_frame": "inside the panel, or in a mitre of the frame,",
-    "breadboard": "inside the panel, or between panel and end piece,",
-    "own_blank_rim": "inside the panel, or between panel and end piece,",
-    "glued_border": "inside the panel, or in the glue line of the border,",
-    "glued_face_rim": "inside the panel, or in the glue line of the rim,",
-    "lapped_back": "inside a board",
-    "tongued_back": "inside a board",
-    "round_tenon": "around the tenon",
-    "loose_ring": "inside the ring",
-}
 _NORMAL = {True: "That is as it should be.", False: "Watch the ends of the panel for a fine line."}
 _OF_KIND = {
     "board": (

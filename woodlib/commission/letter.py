@@ -7,11 +7,9 @@ from ..movement.spread import Movement
 from ..picture.palette import ROLES
 from ..restraint.measures import STATUS_WORDS, known_sentences, odds_words
 from ..studies.ways_bench import State
-from ..studies.ways_words import HELD, month_words, reason
+from ..studies.ways_words import month_words, reason
 from ..units import both, length_range, write
-from ..ways.index import find_construction
 from ..ways.verdict import Verdict
-from ..ways.way_words import WAY_WORDS, way_name
 from ..words.say import humidity, movement
 from .card import Card, folded, heading, joined, listed, paragraphs, table, told
 from .margin import safe_humidity_percent
@@ -49,14 +47,14 @@ def _in_short(commission: Commission) -> str:
 def _built_as(commission: Commission) -> str:
     built, advised = commission.built, commission.advised
     if built.allowed:
-        return f"We build it as {WAY_WORDS[built.key].built_as}."
-    instead = f" and would build {WAY_WORDS[advised.key].built_as} instead" if advised.allowed else ""
-    return f"It is asked for as {WAY_WORDS[built.key].built_as}; we advise against that{instead}."
+        return f"We build it as {built.way.built_as}."
+    instead = f" and would build {advised.way.built_as} instead" if advised.allowed else ""
+    return f"It is asked for as {built.way.built_as}; we advise against that{instead}."
 
 
 def _if_glued(commission: Commission) -> str:
     """What the border would do if it were glued across the ends, by its verdict; nothing where that is not compared."""
-    glued = next((verdict for verdict in commission.verdicts if verdict.key == "glued_border"), None)
+    glued = next((verdict for verdict in commission.verdicts if verdict.way.reference), None)
     if glued is None or glued.allowed:
         return ""
     chance = glued.panel.chance.sound.likely if glued.panel is not None and glued.panel.chance else None
@@ -72,7 +70,7 @@ def _goes(commission: Commission) -> str:
     size = about(commission.whole_moves.mid_m, first)
     wide = both(brief.piece.width_m, first=first)
     whole = f"In your house {wide} of {brief.stock.species} grows and shrinks by {size} over the year."
-    if commission.built.key not in FRAMED:
+    if not commission.built.way.framed:
         return whole
     outside = about(outside_m(commission), first)
     return f"{whole} Built this way the {brief.piece.kind} itself changes by {outside}; the rest happens inside it."
@@ -90,9 +88,6 @@ def _to_do(commission: Commission) -> str:
         f"What you do: it is made for your house as it is, from {driest} to {dampest} % relative humidity (a small "
         f"hygrometer shows it); keep it so, and the piece away from heaters.{short}"
     )
-
-
-FRAMED = ("frame_panel", "mitred_frame")
 
 
 def outside_m(commission: Commission) -> float:
@@ -203,18 +198,18 @@ def why_it_moves(commission: Commission) -> Card:
 
 
 def _moving(commission: Commission) -> str:
-    return "loose panel" if "opening" in commission.built.quantities else find_construction(commission.built.key).part
+    return "loose panel" if "opening" in commission.built.quantities else commission.built.way.part
 
 
 def _changes(built: Verdict) -> str:
-    return "would change its width, if it were free," if built.key in HELD else "changes its width"
+    return "would change its width, if it were free," if built.way.holds_width else "changes its width"
 
 
 def comparison_table(commission: Commission) -> Card:
     """Every way that is compared, most suitable first, with what the two months do to it."""
     rows = [
         (
-            way_name(verdict.key) + (_chosen(verdict) if verdict is commission.built else ""),
+            verdict.way.name + (_chosen(verdict) if verdict is commission.built else ""),
             _month(commission, verdict, "narrowing"),
             _month(commission, verdict, "widening"),
             _judged(commission, verdict),
@@ -231,7 +226,7 @@ def comparison_table(commission: Commission) -> Card:
 
 def _glued(commission: Commission) -> Verdict | None:
     """The verdict on the glued border, where it is compared and the stress model could judge it."""
-    found = (verdict for verdict in commission.verdicts if verdict.key == "glued_border" and verdict.panel)
+    found = (verdict for verdict in commission.verdicts if verdict.way.reference and verdict.panel)
     return next(found, None)
 
 
@@ -257,7 +252,7 @@ def _judged(commission: Commission, verdict: Verdict) -> str:
     else:
         held = "nothing is forced"
     wanted = commission.brief.piece.border_width_m
-    border = ("; border kept" if verdict.keeps_border else "; no border across the ends") if wanted else ""
+    border = ("; border kept" if verdict.way.keeps_border else "; no border across the ends") if wanted else ""
     return f"{verdict.risk}: {held}{border}"
 
 
@@ -265,17 +260,19 @@ def decision(commission: Commission) -> Card:
     """What is built, why, and what would change the decision."""
     built, advised = commission.built, commission.advised
     because = told(reason(state_of(commission, built)), commission.first)
-    name = _article(way_name(built.key))
+    name = built.way.with_article
     if built.allowed:
         lead = f"We build it as {name}. {because}"
         other = (
             ""
             if built is advised
-            else f"The kit would put {_article(way_name(advised.key))} first; both come through this house unharmed."
+            else f"The kit would put {advised.way.with_article} first; both come through this house unharmed."
         )
     elif advised.allowed:
         lead = f"Decided so far: {name}. We advise against it. {because}"
-        other = f"Our advice: {_article(way_name(advised.key))}. {told(reason(state_of(commission, advised)), commission.first)}"
+        other = (
+            f"Our advice: {advised.way.with_article}. {told(reason(state_of(commission, advised)), commission.first)}"
+        )
     else:
         lead = f"None of the ways compared comes through this house unharmed; {name} is the least risky. {because}"
         other = "Ask for a way that lets the panel slide: a frame with a floating panel, or a breadboard end on slots."
@@ -285,17 +282,12 @@ def decision(commission: Commission) -> Card:
         if text not in commission.piece.wood.remarks + commission.months.remarks
     ]
     # What would turn the advice over, and what would speak for another way that is as safe.
-    changes = dict.fromkeys((commission.would_change, built.would_change if built.allowed else ""))
+    changes = dict.fromkeys((commission.would_change, built.way.change if built.allowed else ""))
     said = paragraphs(lead, other, " ".join(filter(None, changes)), *remarks)
     tone, colour, stroke = _TONES[built.level]
     style = f"border-left:.45em {stroke} var(--w-{tone},{colour});padding:.1em 0 .1em .9em;margin:.8em 0"
     stressed = said.html.replace("<p>", "<p><strong>", 1).replace("</p>", "</strong></p>", 1)
     return Card(f'<div class="wl" style="{style}">{stressed}</div>', said.text)
-
-
-def _article(name: str) -> str:
-    bare = name.split()[0] in ("battens", "held", "slotted", "figure-eight")
-    return name if bare else f"a {name}"
 
 
 def small_print(commission: Commission) -> Card:

@@ -19,8 +19,7 @@ from ..studies import STUDIES, find_study
 from ..studies.ways_compared import KEY as COMPARED
 from ..studies.ways_to_build import KEY
 from ..units import shown
-from ..ways.way_words import WAY_WORDS, way_name
-from ..ways.ways import EVERY_WAY, USUAL_WAYS, ways_for
+from ..ways.registry import find_way, way_of, ways_for
 
 BRIEF_VARIABLE = "WOODLIB_BRIEF"
 DEMO = "briefs/reading_nook_seat.toml"
@@ -29,20 +28,6 @@ WETTEST_YEAR_PERCENT = 28.0
 
 KEPT_WAY = f"handout.{KEY}.way"
 _OF_THE_PIECE = (KEY, COMPARED)  # studies that a brief brings itself
-
-# Names that are usual in the trade, beside the kit's own key and its two names for each way.
-_ALSO = {
-    "glued border": "glued_border",
-    "border glued all round": "glued_border",
-    "breadboard end": "breadboard",
-    "breadboard ends": "breadboard",
-    "frame and panel": "frame_panel",
-    "buttons": "buttons",
-    "slotted screws": "buttons",
-    "border with the grain": "same_grain_border",
-    "edged sheet": "edged_sheet",
-    "figure-eight fasteners": "figure_plates",
-}
 
 
 def chosen_brief(default: str | Path | None = None) -> Brief:
@@ -122,9 +107,9 @@ def compared_way(brief: Brief, name: object, asked: str) -> str:
 
     ``asked`` begins the sentence: where the name was written. Raises :class:`InputError` with the ways there are.
     """
-    key, ways = find_way(str(name), asked), ways_of(brief)
+    key, ways = find_way(str(name), asked).key, ways_of(brief)
     if key not in ways:
-        known = "; ".join(way_name(way) for way in ways)
+        known = "; ".join(way_of(way).name for way in ways)
         raise InputError(
             f"{asked} {shown(name)}, which is not among the ways compared for this {brief.piece.kind}: {known}."
         )
@@ -180,30 +165,6 @@ def _unknown_study(key: str) -> None:
     raise InputError(f"There is no study {shown(key)}; there are: {', '.join(known)}.{hint}")
 
 
-def find_way(name: str, asked: str = "the way to build is") -> str:
-    """The key of a way to build from its key, one of its names, or the beginning of one; ``asked`` begins a refusal.
-
-    >>> find_way("Breadboard end"), find_way("frame and panel"), find_way("battens")
-    ('breadboard', 'frame_panel', 'battens')
-    """
-    wanted = " ".join(name.casefold().replace("_", " ").split())
-    known = dict(_ALSO)
-    for way in EVERY_WAY:
-        known |= {
-            text.casefold(): way.key
-            for text in (way.key.replace("_", " "), way.name, way_name(way.key), WAY_WORDS[way.key].short)
-        }
-    begins = {key for text, key in known.items() if wanted and text.startswith(wanted)}
-    if wanted in known:
-        return known[wanted]
-    if len(begins) == 1:
-        return begins.pop()
-    near = get_close_matches(wanted, known, 1)
-    hint = f" Did you mean {way_name(known[near[0]])!r}?" if near else ""
-    names = "; ".join(words.name for words in WAY_WORDS.values())
-    raise InputError(f"{asked} {shown(name)}; the ways to build are: {names}.{hint}")
-
-
 def ways_of(brief: Brief) -> tuple[str, ...]:
     """The ways to compare: those the brief names, else all that serve such a piece.
 
@@ -213,12 +174,12 @@ def ways_of(brief: Brief) -> tuple[str, ...]:
     where = brief.where("constructions")
     for name in brief.constructions:
         try:
-            key = find_way(name, "constructions holds")
+            key = find_way(name, "constructions holds").key
         except InputError as error:
             problems.absorb(error, where)
             continue
-        if key not in {way.key for way in (*serving, *USUAL_WAYS)}:
-            known = "; ".join(way_name(way.key) for way in serving)
+        if key not in {way.key for way in (*serving, *ways_for())}:
+            known = "; ".join(way.name for way in serving)
             problems.add(
                 f"{where}constructions holds {shown(name)}, which serves no {brief.piece.kind}; what does: {known}."
             )
@@ -226,13 +187,10 @@ def ways_of(brief: Brief) -> tuple[str, ...]:
     problems.raise_if_any()
     if found:
         return tuple(dict.fromkeys(found))
-    left_out = set() if brief.piece.border_width_m else _WITH_A_BORDER  # where none is wanted none is put on
-    left_out |= _ON_A_BASE if brief.piece.lifts else set()
-    return tuple(way.key for way in serving if way.key not in left_out)
-
-
-_ON_A_BASE = {"buttons", "figure_plates", "slotted_blocks"}
-_WITH_A_BORDER = {"glued_border", "glued_face_rim", "own_blank_rim", "same_grain_border"}
+    bordered = bool(brief.piece.border_width_m)  # where none is wanted none is put on
+    return tuple(
+        way.key for way in serving if (bordered or not way.wants_border) and not (way.on_a_base and brief.piece.lifts)
+    )
 
 
 def finish_of(brief: Brief) -> Finish:

@@ -16,11 +16,12 @@ from ..studies.ways_to_build import KEY, ways_to_build
 from ..study.study import Study
 from ..units import write
 from ..ways.for_sliders import HELD_RULE
-from ..ways.index import suitability, verdict_for
+from ..ways.index import free_movement, suitability, verdict_for
 from ..ways.piece import Piece
-from ..ways.verdict import Verdict, risk_levels
-from ..ways.way_words import way_name
-from .names import find_way, ways_of
+from ..ways.registry import find_way, reference_way
+from ..ways.risk import risk_levels
+from ..ways.verdict import Verdict
+from .names import ways_of
 
 MOST_DRAWN = 6
 """Ways that the sliders of one page draw, unless the brief names its own: a page stays small, and a choice short."""
@@ -68,7 +69,7 @@ class Commission:
     def drawn_ways(self) -> tuple[str, ...]:
         """The ways that sliders can draw: the one decided on, the glued border, and the most suitable ones."""
         wanted = dict.fromkeys(
-            (self.built.key, *(("glued_border",) if "glued_border" in self._ways else ()), *self._ways)
+            (self.built.key, *(verdict.key for verdict in self.verdicts if verdict.way.reference), *self._ways)
         )
         kept = self._ways if self.brief.constructions else tuple(wanted)[:MOST_DRAWN]
         return tuple(way for way in self._ways if way in kept)
@@ -89,10 +90,12 @@ class Commission:
 
     def building(self, way: str) -> Commission:
         """The same commission with another way decided on; raises :class:`InputError` for one not compared."""
-        key = find_way(way)
+        key = find_way(way).key
         found = [verdict for verdict in self.verdicts if verdict.key == key]
         if not found:
-            raise InputError(f"{way!r} is not among the ways compared here: {'; '.join(map(way_name, self._ways))}.")
+            raise InputError(
+                f"{way!r} is not among the ways compared here: {'; '.join(verdict.way.name for verdict in self.verdicts)}."
+            )
         return replace(self, built=found[0])
 
 
@@ -102,7 +105,7 @@ def commission_of(brief: Brief, way: str = "") -> Commission:
     Raises :class:`InputError` with the line of the brief for sizes, stock or air that cannot be worked with.
 
     >>> from woodlib.commission import chosen_brief
-    >>> commission_of(chosen_brief()).advised.construction
+    >>> commission_of(chosen_brief()).advised.way.name
     'frame with a floating panel'
     """
     problems = Problems()
@@ -121,8 +124,8 @@ def commission_of(brief: Brief, way: str = "") -> Commission:
 
     verdicts = _absorbed(problems, brief, "wood.moisture", lambda: sorted(map(judged, ways), key=fitting))
     problems.raise_if_any()
-    changes = would_change(piece, stock, months, doubts) if "glued_border" in ways else verdicts[0].would_change
-    free = judged("same_grain_border").moves  # border and panel alike: all of the width moves as it likes
+    changes = would_change(piece, stock, months, doubts) if reference_way().key in ways else verdicts[0].way.change
+    free = free_movement(piece, stock, months, doubts)
     made = Commission(brief, piece, months, doubts, tuple(verdicts), verdicts[0], changes, free)
     wanted = way or _kept_way(brief)
     return made.building(wanted) if wanted else made
@@ -138,7 +141,7 @@ def would_change(piece: Piece, stock_mc_percent: float, months: MonthlyMoisture,
     def judged(share: float, ring_angle_deg: float) -> Verdict:
         year = replace(months, mc_percent=stock_mc_percent + share * (months.mc_percent - stock_mc_percent))
         turned = replace(piece, ring_angle_deg=ring_angle_deg)
-        return verdict_for("glued_border", turned, stock_mc_percent, year, doubts=doubts, held=HELD_RULE)
+        return verdict_for(reference_way().key, turned, stock_mc_percent, year, doubts=doubts, held=HELD_RULE)
 
     def most_swing(ring_angle_deg: float) -> float | None:
         low, high = 0.0, 1.0
@@ -198,7 +201,7 @@ def _kept_way(brief: Brief) -> str:
     """The way that the brief keeps for its handout, when it is one; a wrong one is reported with the study's inputs."""
     kept = str(brief.handout.get(KEY, {}).get("way", ""))
     try:
-        return kept if kept and find_way(kept) in ways_of(brief) else ""
+        return kept if kept and find_way(kept).key in ways_of(brief) else ""
     except InputError:
         return ""
 

@@ -17,12 +17,10 @@ from .card import Card, folded, heading, joined, listed, paragraphs, table
 from .road import Commission
 
 NOTHING = Card("", "")
-ON_A_BASE = ("buttons", "slotted_blocks", "figure_plates")
 NOT_SET_OUT = (
     "Where the buttons, blocks or plates and their screws sit is not set out here, as it goes with the base: spread them "
     "evenly, and take gaps and slots from the cut list."
 )
-FITTED = ("drawer_front", "drawer_side", "drawer_bottom", "inset_panel")
 
 
 def setting_out_of(commission: Commission) -> SettingOut:
@@ -72,7 +70,7 @@ def parts_to_cut(plan: SettingOut) -> Card:
 def _whole(plan: SettingOut) -> list[tuple[str, str]]:
     """The size of the whole piece, or of a part that is fitted into an opening."""
     long, wide, thick = (size_text(size, plan.first) for size in plan.made.size_m)
-    what = "as fitted" if plan.made.key in FITTED else "finished outside"
+    what = "as fitted" if plan.made.way.fitted else "finished outside"
     return [(f"{what}, across the grain", wide), (f"{what}, along the grain", long), (f"{what}, thick", thick)]
 
 
@@ -152,7 +150,7 @@ def holes_to_bore(plan: SettingOut) -> Card:
     said += [item.slots.said(plan.first) for item in plan.hardware if item.slots]
     cards += [_warned(plan), listed(list(dict.fromkeys(said)))] if rows else []
     cards += [_fixings(plan)] if plan.made.fixings else []
-    cards += [paragraphs(NOT_SET_OUT)] if plan.made.key in ON_A_BASE else []
+    cards += [paragraphs(NOT_SET_OUT)] if plan.made.way.on_a_base else []
     return joined(heading("Holes", 4), *cards) if cards else NOTHING
 
 

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from ..setting_out.plan import LIFTING
 from ..units import both, write
-from ..ways.frame_panel import SEAT_CAUTION
-from ..ways.index import find_construction
-from ..ways.verdict import CutRule, room
-from ..ways.way_words import way_name
+from ..ways.rules import CutRule, room
+from ..ways.verdict import CAUTIONS
 from .card import Card, heading, joined, listed, paragraphs, table
 from .road import Commission
 
@@ -25,17 +23,17 @@ def cut_list(commission: Commission) -> Card:
         "rounded each by itself, so work in one of them."
     )
     kind = commission.brief.piece.kind
-    if kind in ("back", "door panel") and built.key in ("frame_panel", "mitred_frame"):
+    if kind in ("back", "door panel") and built.way.framed:
         lead += " The brief's size is the frame's outside: make the opening for it larger by the space given below."
-    rows = [(cut.name, cut.text(first), cut.rounding, cut.why) for cut in built.cuts]
+    rows = [(cut.label, cut.text(first), cut.rounding, cut.why) for cut in built.cuts]
     sizes = (
-        table(("Cut", "Size today", "Rounded", "Why"), rows, f"What has to fit or slide: {way_name(built.key)}")
+        table(("Cut", "Size today", "Rounded", "Why"), rows, f"What has to fit or slide: {built.way.name}")
         if rows
         else paragraphs(
             "This way leaves nothing to be cut loose: there is no gap or slot that would let the panel move."
         )
     )
-    steps = heading("In the shop", 4), listed(built.steps, ordered=True)
+    steps = heading("In the shop", 4), listed(built.way.steps, ordered=True)
     return joined(paragraphs(lead), sizes, *steps)
 
 
@@ -47,8 +45,9 @@ def cautions(commission: Commission) -> Card:
         *(_TIPS if kind in _IN_A_CASE else ()),
         *(_FUMES if commission.brief.finish.name else ()),
     )
-    said = [text for text in commission.built.cautions if kind == "seat" or text != SEAT_CAUTION]
-    return joined(heading("Cautions", 4), listed([*own, *said]))
+    way = commission.built.way
+    carries = way.seat_cautions if kind == "seat" else ()
+    return joined(heading("Cautions", 4), listed([*own, *carries, *way.cautions, *CAUTIONS]))
 
 
 _IN_A_CASE = ("drawer front", "drawer side", "drawer bottom", "back", "door panel")
@@ -59,22 +58,22 @@ _FUMES = (
 _LIFTS = ("A lid or a seat that lifts needs a stay that holds it open by itself, and room for fingers at its hinges.",)
 
 
-def worked_size(commission: Commission, name: str = "") -> Card:
-    """One size of the cut list, term by term, so that it can be checked by hand; the first one when none is named."""
-    rules = find_construction(commission.built.key).rules
-    if not rules:
+def worked_size(commission: Commission, key: str = "") -> Card:
+    """One size of the cut list, term by term, to be checked by hand; the first that a slider shows when none is named."""
+    way = commission.built.way
+    if not way.cuts:
         return paragraphs("This way to build has no gap or slot to work out.")
-    rule = next((rule for rule in rules if rule.name == name), next(rule for rule in rules if not rule.reaches))
+    rule = way.sizes[key or (*way.main_cuts, *way.sizes)[0]]
     numbers, first = commission.built.quantities, commission.first
     rows = [(_named(term.name), f"{term.times:g} x", _sized(_counted(term, numbers), first)) for term in rule.terms]
-    total = commission.built.cut(rule.name)
+    total = commission.built.cut(rule.key)
     rows.append(("together", "", both(total.metres, 64, 0.1, "nearest", first)))
     rows.append((f"cut, rounded {rule.rounding}", "", total.text(first)))
     return table(("What it is made of", "Counted", "Size"), rows, _caption(rule))
 
 
 def _caption(rule: CutRule) -> str:
-    return f"{rule.name}: {rule.why}"
+    return f"{rule.label}: {rule.why}"
 
 
 def _sized(metres: float, first: str) -> str:

@@ -111,7 +111,7 @@ def blank_in_words(plan: SettingOut) -> str:
 def _check_blank(plan: SettingOut) -> None:
     check_plan(plan)
     if plan.blank is None:
-        raise InputError(f"a {plan.made.construction} has no panel that is glued up, so there is no blank to draw.")
+        raise InputError(f"{plan.made.way.built_as} has no panel that is glued up, so there is no blank to draw.")
 
 
 def write_svg(picture: Picture, description: str, path: str | PathLike) -> Path:

@@ -34,10 +34,10 @@ class Given:
         """The rule that is marked with in the shop's leading system."""
         return "1 mm" if self.first == "metric" else "1/16 in"
 
-    def cut(self, name: str) -> Size:
+    def cut(self, key: str) -> Size:
         """A cut of the verdict as it is written in the leading system: what leaves the shop, exactly."""
-        cut = self.verdict.cut(name)
-        return Size(cut.written_m(self.first), f'cut list, "{name}"', cut.rounding)
+        cut = self.verdict.cut(key)
+        return Size(cut.written_m(self.first), f'cut list, "{cut.label}"', cut.rounding)
 
     def allowance(self, name: str) -> Fraction:
         """An allowance that the verdict was worked out with, exactly as the shop's table has it."""

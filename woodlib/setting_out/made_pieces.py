@@ -63,7 +63,7 @@ def made_by(brief: Brief, verdict: Verdict, practice: ShopPractice) -> MadePiece
         for name, size in zip(("length", "width", "thickness"), part.sizes, strict=True):
             if size.exact_m <= 0:
                 problems.add(
-                    f"{brief.where('piece')}the {part.name} of a {verdict.construction} would have a {name} of "
+                    f"{brief.where('piece')}the {part.name} of {verdict.way.built_as} would have a {name} of "
                     f"{both(size.exact_m, 64, 0.1)} ({size.comes_from}); make the piece larger or the border narrower, "
                     "or choose another way to build."
                 )

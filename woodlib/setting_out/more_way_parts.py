@@ -24,10 +24,10 @@ def _framed(given: Given) -> tuple[WoodPart, tuple[Sum, ...], tuple[Section, ...
     """The panel loose in a frame, how it fills the opening, the section across it, and its grooves."""
     border, thick = given.border.exact_m, given.thickness.exact_m
     frame, wide, long = given.border_thickness.exact_m, given.width.exact_m, given.length.exact_m
-    width, length = given.cut("panel, width across the grain"), given.cut("panel, length along the grain")
+    width, length = given.cut("panel_width"), given.cut("panel_length")
     opening = wide - 2 * border, long - 2 * border
     inside = (width.exact_m - opening[0]) / 2, (length.exact_m - opening[1]) / 2
-    edge, end = (given.cut(f"{side} of the panel, shoulder set back by").exact_m for side in ("long edges", "ends"))
+    edge, end = (given.cut(f"{side}_shoulder").exact_m for side in ("edge", "end"))
     panel = WoodPart(
         "panel",
         1,
@@ -42,7 +42,7 @@ def _framed(given: Given) -> tuple[WoodPart, tuple[Sum, ...], tuple[Section, ...
         Sum(ACROSS, ((2, "stile", border), (1, "panel", width.exact_m), (-2, "panel in a groove", inside[0])), wide),
         Sum(ALONG, ((2, "rail", border), (1, "panel", length.exact_m), (-2, "panel in a groove", inside[1])), long),
     )
-    tongue = given.cut("tongue on the panel's edges, thickness").exact_m
+    tongue = given.cut("tongue_thickness").exact_m
     middle = (frame - tongue) / 2, (frame + tongue) / 2
     low, high = border - inside[0], border - inside[0] + edge
     down = max(ZERO, middle[1] - thick)  # flush with the frame, unless its tongue is further down than it is thick
@@ -53,7 +53,7 @@ def _framed(given: Given) -> tuple[WoodPart, tuple[Sum, ...], tuple[Section, ...
         Section("tongue", (low, high), middle, loose=True),
         Section("tongue", (wide - high, wide - low), middle, loose=True),
     )
-    groove, groove_end = (given.cut(f"groove in the {part}, depth").exact_m for part in ("stiles", "rails"))
+    groove, groove_end = (given.cut(f"{part}_groove_depth").exact_m for part in ("stile", "rail"))
     lines = (
         JointLine("front edge of the panel", "along", border, border - groove, high, True),
         JointLine("back edge of the panel", "along", wide - border, wide - high, wide - border + groove, True),
@@ -112,7 +112,7 @@ def frame_panel(given: Given) -> MadePiece:
         "rails", ((1, "rail", rail_length.exact_m), (-2, "tenon", tenon), (2, "stile", border)), given.width.exact_m
     )
     glue = JointGlue("tenon cheek", 8, tenon, border, 2)
-    stub = given.cut("groove in the stiles, depth").exact_m >= tenon
+    stub = given.cut("stile_groove_depth").exact_m >= tenon
     remarks = (
         _tenons(given, tenon),
         *(("The tenons go no deeper than the panel's groove: pin them, or make the border wider.",) if stub else ()),
@@ -134,7 +134,7 @@ HAUNCH_SHARE = Fraction(1, 4)  # of a rail's width, at its outer edge; common pr
 
 def _tenons(given: Given, long: Fraction) -> str:
     """The tenons of the rails in a sentence: a third thick, and less wide than the rail by the groove and a haunch."""
-    groove, border = given.cut("groove in the rails, depth").exact_m, given.border.exact_m
+    groove, border = given.cut("rail_groove_depth").exact_m, given.border.exact_m
     haunch = HAUNCH_SHARE * border
     thick, wide, reach, outer, inner = (
         both(size, 64, 0.1, "down", given.first)
@@ -209,7 +209,7 @@ def _fitted(given: Given, name: str, length: Size, width: Size, sums: tuple[Sum,
 
 def drawer_front(given: Given) -> MadePiece:
     """The front as cut: lower than its opening by the gap above it."""
-    height, length = given.cut("drawer front, height"), given.cut("drawer front, length")
+    height, length = given.cut("height"), given.cut("length")
     opening, along = given.width.exact_m, given.length.exact_m
     sums = (
         Sum(
@@ -226,7 +226,7 @@ def drawer_front(given: Given) -> MadePiece:
 
 def drawer_side(given: Given) -> MadePiece:
     """One side as cut; the other is alike."""
-    height, opening = given.cut("drawer side, height"), given.width.exact_m
+    height, opening = given.cut("height"), given.width.exact_m
     sums = (
         Sum("from runner to kicker", ((1, "side", height.exact_m), (1, "play", opening - height.exact_m)), opening),
     )
@@ -235,7 +235,7 @@ def drawer_side(given: Given) -> MadePiece:
 
 def drawer_bottom(given: Given) -> MadePiece:
     """The bottom as cut: from the front's groove to behind the back, and into the grooves of both sides."""
-    width, length = given.cut("bottom, width from front to back"), given.cut("bottom, length from side to side")
+    width, length = given.cut("bottom_width"), given.cut("bottom_length")
     cover, back, depth = given.allowance("cover"), given.border_thickness.exact_m, given.width.exact_m
     behind = width.exact_m - cover - depth - back
     terms = (
@@ -258,8 +258,8 @@ def drawer_bottom(given: Given) -> MadePiece:
 
 def inset_panel(given: Given) -> MadePiece:
     """A door or lid as cut: less than its opening by the reveals."""
-    width, length = given.cut("panel, width across the grain"), given.cut("panel, length along the grain")
-    hinged, opening = given.cut("reveal at the hinged edge").exact_m, given.width.exact_m
+    width, length = given.cut("panel_width"), given.cut("panel_length")
+    hinged, opening = given.cut("hinged_gap").exact_m, given.width.exact_m
     free = opening - width.exact_m - hinged
     sums = (
         Sum(
@@ -279,9 +279,9 @@ def inset_panel(given: Given) -> MadePiece:
 def _boarded(given: Given, reach: Size, joint: str, section) -> MadePiece:
     """Boards that fill the opening exactly with their gaps: as many as keep each no wider than the cut list's."""
     opening, long = given.width.exact_m, given.length.exact_m
-    gap = given.cut("gap between boards today").exact_m
-    edge = given.cut("gap between the outer boards and the case today").exact_m
-    widest = given.cut("boards, face width").exact_m
+    gap = given.cut("gap_today").exact_m
+    edge = given.cut("edge_gap_today").exact_m
+    widest = given.cut("board_width").exact_m
     count = max(1, ceil((opening - 2 * edge + gap) / (widest + gap)))
     face = (opening - 2 * edge - (count - 1) * gap) / count
     why = f"the opening less its gaps, shared by {count} boards"
@@ -314,8 +314,8 @@ def _boarded(given: Given, reach: Size, joint: str, section) -> MadePiece:
 
 def lapped_back(given: Given) -> MadePiece:
     """Boards with a lap under the next one."""
-    reach, thick = given.cut("lap on each edge, width"), given.thickness.exact_m
-    lap = given.cut("lap, thickness").exact_m
+    reach, thick = given.cut("lap_width"), given.thickness.exact_m
+    lap = given.cut("lap_thickness").exact_m
 
     def section(begins: list[Fraction], face: Fraction) -> list[Section]:
         """Every board in two steps: what is seen, and below it what reaches under the next board."""
@@ -334,8 +334,8 @@ def lapped_back(given: Given) -> MadePiece:
 
 def tongued_back(given: Given) -> MadePiece:
     """Boards with a tongue in the next one."""
-    reach, thick = given.cut("tongue, length"), given.thickness.exact_m
-    tongue = given.cut("tongue, thickness").exact_m
+    reach, thick = given.cut("tongue_length"), given.thickness.exact_m
+    tongue = given.cut("tongue_thickness").exact_m
 
     def section(begins: list[Fraction], face: Fraction) -> list[Section]:
         """Every board, and its tongue in the next one."""
@@ -355,7 +355,7 @@ def _turned(given: Given, name: str, length: Size) -> tuple[WoodPart, tuple[Plac
 
 def round_tenon(given: Given) -> MadePiece:
     """The tenon, turned from a square."""
-    length = given.cut("tenon, length")
+    length = given.cut("tenon_length")
     part, places, section = _turned(given, "tenon", length)
     wide = given.width.exact_m
     whole = Sum("diameter", ((1, "tenon", wide),), wide)
@@ -365,7 +365,7 @@ def round_tenon(given: Given) -> MadePiece:
 def loose_ring(given: Given) -> MadePiece:
     """The post, and a ring whose wall is as wide as the border."""
     post, places, section = _turned(given, "post", given.length)
-    bore, wall = given.cut("ring, inside diameter"), given.border.exact_m
+    bore, wall = given.cut("bore"), given.border.exact_m
     across = bore.plus(2 * wall, "with a wall as wide as the border on both sides")
     # A ring has the area of its outer circle less that of its bore: (D - d)(D + d) of a square.
     ring = WoodPart(

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from ..units import both
+from ..ways.way import Way
 from .exact import Rounding, exact_text
 
 Span = tuple[Fraction, Fraction]
@@ -206,8 +207,7 @@ class MadePiece:
     ``joints_with`` what the panel is cut from together ("end pieces" from its own blank).
     """
 
-    key: str
-    construction: str
+    way: Way
     size_m: tuple[Fraction, Fraction, Fraction]
     parts: tuple[WoodPart, ...]
     sums: tuple[Sum, ...]

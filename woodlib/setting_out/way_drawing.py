@@ -24,8 +24,6 @@ from .plan import SettingOut
 
 TALL, SHORT = 716.0, 600.0  # with a joint drawn larger, and without
 DETAIL_LEFT, DETAIL_WIDE, DETAIL_TALL = LEFT, 300.0, 96.0
-MITRED = ("mitred_frame", "edged_sheet", "veneered_sheet")
-BACKS = ("lapped_back", "tongued_back")
 MOST_NAMES = 6
 SHEET = "sheet"  # it has no grain to draw
 
@@ -44,7 +42,7 @@ def way_drawing(plan: SettingOut) -> Picture:
     marks += _section(plan, scale, bottom + 118)
     marks += _detail(plan, bottom + 192)
     notes = (holes_text(plan), scale_text(scale))
-    title, tall = f"{plan.title}: {made.construction}", TALL if len(made.section) > 1 and not _turned(made) else SHORT
+    title, tall = f"{plan.title}: {made.way.name}", TALL if len(made.section) > 1 and not _turned(made) else SHORT
     return Picture(title, WIDTH, tall, (*head(title, notes, tall), *marks))
 
 
@@ -52,7 +50,7 @@ def way_in_words(plan: SettingOut) -> list[str]:
     """The drawing's parts and section as sentences without a full stop."""
     made, first = plan.made, plan.first
     long, wide, thick = (size_text(size, first) for size in made.size_m)
-    sentences = [f"{made.construction[0].upper()}{made.construction[1:]}, {long} by {wide}, {thick} thick"]
+    sentences = [f"{made.way.title}, {long} by {wide}, {thick} thick"]
     sentences += [f"{part.count} x {part.name} {part.text(first)}" for part in made.parts]
     sentences.append(f"Section {made.section_runs} the grain through {', '.join(_names(made.section))}")
     return sentences
@@ -124,7 +122,7 @@ def _hidden(made: MadePiece, scale: float) -> list[Mark]:
         x, y = LEFT + float(fixing.along_m) * scale, TOP + float(wide - fixing.across_m) * scale
         marks.append(Circle(x, y, 2.6, "quiet", 1.2))
     for line in made.lines:
-        if not line.loose or made.key in BACKS:
+        if not line.loose or made.way.boarded:
             continue
         begin, end = line.between or (Fraction(0), long if line.runs == "along" else wide)
         for at in {line.low_m, line.high_m} - {line.at_m}:
@@ -135,7 +133,7 @@ def _hidden(made: MadePiece, scale: float) -> list[Mark]:
 
 
 def _mitres(made: MadePiece, scale: float) -> list[Mark]:
-    if made.key not in MITRED:
+    if not made.way.mitred:
         return []
     long, wide, _ = made.size_m
     border = made.places[0].across[1]
@@ -295,7 +293,7 @@ def _detail(plan: SettingOut, top: float) -> list[Mark]:
         return []
     deep = max(part.depth[1] for part in made.section)
     whole = _whole_of(made)
-    far = made.key in BACKS  # its joints are between boards, not at the edge
+    far = made.way.boarded  # its joints are between boards, not at the edge
     ends = [end for part in made.section for end in part.spread if end > 0]
     first_break = made.section[0].spread[1] if far else min(ends)
     begin = first_break - 2 * deep if far else Fraction(0)

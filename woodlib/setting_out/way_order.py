@@ -142,12 +142,12 @@ def order_for(
     come once the piece is together, or, for a part alone, while its edge and ends are square; ``glued_up`` whether
     the panel takes more than one board; ``lifts`` whether the piece is hung on hinges.
     """
-    own = STEPS.get(piece.key, ())
+    own = STEPS.get(piece.way.key, ())
     base: tuple[Step, ...] = ()
     if piece.panel is not None:
         usual = usual_steps(end_pieces=piece.own_ends_m is not None, dowels=dowels, glued_up=glued_up)
         base = tuple(step for step in usual if step.name != BORE)
-    elif piece.key in ("lapped_back", "tongued_back"):
+    elif piece.way.boarded:
         base = _BOARDS
     return cut_order((*base, *own, *_at_the_end(own, hardware, lifts)), USUAL_PRESENT)
 

@@ -22,7 +22,7 @@ def made(given: Given, parts, sums, places, section, thickness_m: Fraction | Non
     section, verdict = tuple(section), given.verdict
     deepest = max(part.depth[1] for part in section)
     size = given.length.exact_m, given.width.exact_m, thickness_m or deepest
-    return MadePiece(verdict.key, verdict.construction, size, tuple(parts), tuple(sums), tuple(places), section, **more)
+    return MadePiece(verdict.way, size, tuple(parts), tuple(sums), tuple(places), section, **more)
 
 
 def whole_panel(given: Given) -> WoodPart:
@@ -98,7 +98,7 @@ def fixings_across(given: Given, name: str, part: str, along_m: Fraction, diamet
     found = [Fixing(f"{name}, middle", part, along_m, middle, Rounding(Fraction(0), given.rule), diameter)]
     for which in ("halfway", "outer"):
         out = Rounding(given.allowance(f"{which}_distance"), given.rule, "down")  # nearer travels less
-        slot = given.cut(f"{which} slots, length")
+        slot = given.cut(f"{which}_slot")
         for side, sign in (("front", -1), ("back", 1)):
             place = middle + sign * out.marked_m
             found.append(Fixing(f"{name}, {which}, {side}", part, along_m, place, out, diameter, slot))
@@ -107,8 +107,8 @@ def fixings_across(given: Given, name: str, part: str, along_m: Fraction, diamet
 
 def breadboard(given: Given) -> MadePiece:
     """A panel with a tongue at both ends, in the grooves of two end pieces."""
-    tongue, groove = given.cut("tongue, length from the shoulder"), given.cut("groove for the tongue, depth")
-    thick = given.cut("tongue, thickness")
+    tongue, groove = given.cut("tongue_length"), given.cut("groove_depth")
+    thick = given.cut("tongue_thickness")
     between = given.between(given.length)
     panel_length = between.plus(2 * tongue.exact_m, "with two tongues as in the cut list")
     panel = WoodPart(
@@ -126,7 +126,7 @@ def breadboard(given: Given) -> MadePiece:
         (1, "panel", panel_length.exact_m),
         (-2, "tongue", tongue.exact_m),
     )
-    depth, pin = given.cut("pins, from the shoulder").exact_m, given.cut("pins, diameter")
+    depth, pin = given.cut("pin_from_shoulder").exact_m, given.cut("pin")
     border, long = given.border.exact_m, given.length.exact_m
     pins = (
         *fixings_across(given, "left pin", "end piece", border - depth, pin),
@@ -152,10 +152,10 @@ def own_blank_rim(given: Given) -> MadePiece:
     ends = WoodPart("end piece", 2, given.border, given.width, given.thickness, note="from the panel's own blank")
     border = given.border.exact_m
     whole = Sum(ALONG, ((2, "end piece", border), (1, "panel", between.exact_m)), given.length.exact_m)
-    tongue = given.cut("loose tongue in each end joint, length across the panel")
-    reach = given.cut("loose tongue in each end joint, reach into each side")
-    slot = given.cut("slots for the loose tongue, depth on each side")
-    thin = given.cut("loose tongue in each end joint, thickness")
+    tongue = given.cut("loose_tongue_length")
+    reach = given.cut("loose_tongue_reach")
+    slot = given.cut("loose_tongue_slot_depth")
+    thin = given.cut("loose_tongue_thickness")
     key = WoodPart(
         "loose tongue",
         2,
@@ -303,7 +303,7 @@ def _on_battens(given: Given, length: Size, front: Fraction, sunk: Fraction, who
 
 def battens(given: Given) -> MadePiece:
     """A whole panel on battens screwed on through slots."""
-    back = given.cut("batten end, set back from each edge")
+    back = given.cut("set_back")
     length = Size(given.width.exact_m - 2 * back.exact_m, "typed in the brief, less the set-back of the cut list twice")
     terms = ((1, "batten", length.exact_m), (2, "set-back", back.exact_m))
     whole = Sum(ACROSS, terms, given.width.exact_m)
@@ -319,8 +319,8 @@ def battens(given: Given) -> MadePiece:
 
 def sliding_dovetail(given: Given) -> MadePiece:
     """A whole panel on battens in dovetailed housings, closed at the front; what rounding leaves is at the back."""
-    length, stop = given.cut("batten, length"), given.cut("housing, stop from the front edge")
-    gap, sunk = given.cut("gap between the batten's front end and the stop"), given.cut("housing, depth")
+    length, stop = given.cut("batten_length"), given.cut("housing_stop")
+    gap, sunk = given.cut("stop_gap"), given.cut("housing_depth")
     left = given.width.exact_m - length.exact_m - stop.exact_m - gap.exact_m
     terms = (
         (1, "stop", stop.exact_m),

@@ -5,20 +5,19 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import lru_cache
 
 from ..brief import Brief
 from ..movement.months import MonthlyMoisture
 from ..movement.spread import Doubts
 from ..ways.for_sliders import WORRYING_SCORE, Airs, StressScore, Travels, held_shares, share_at, stress_score
-from ..ways.glued_border import GLUED_BORDER
 from ..ways.parts import whole_sizes
 from ..ways.piece import Allowances, Piece
-from ..ways.rules import CutRule
-from ..ways.verdict import held_strain, risk_level
-from ..ways.ways import find_construction
+from ..ways.registry import reference_way, way_of
+from ..ways.risk import risk_level
+from ..ways.verdict import held_strain
+from ..ways.way import Way
 from ..words.decided import Decided, larger, reached, smaller
-from .ways_limits import limits
 
 _STEPS_M = {"inches": (0.0254, 0.0127, 0.00635, 0.003175), "millimetres": (0.02, 0.01, 0.005, 0.002, 0.001)}
 _AROUND_PERCENT = 15.0  # how far a slider goes beyond the brief's own humidity
@@ -34,7 +33,7 @@ class State:
     warns and the strain rule does not.
     """
 
-    key: str
+    way: Way
     numbers: Mapping[str, float]
     sizes: Mapping[str, Number]
     level: Number
@@ -62,7 +61,7 @@ class Bench:
 
     def numbers(self, way: str, width_m: float, driest_rh: float, dampest_rh: float) -> Mapping[str, float]:
         """The smooth numbers of one way to build."""
-        construction = find_construction(way)
+        construction = way_of(way)
         travels = self.travels(driest_rh, dampest_rh, width_m)
         own = construction.numbers(travels, self.piece, _allowances())
         share = share_at(self.shares[self.ways.index(way)], width_m, self.lowest_width_m, self.highest_width_m)
@@ -79,24 +78,24 @@ class Bench:
         )
         strained = risk_level(pull[1])
         level = larger(strained, self._warned(way, driest_rh, dampest_rh))
-        return State(way, numbers, _sizes(way, numbers), level, pull, push, level - strained)
+        return State(way_of(way), numbers, _sizes(way, numbers), level, pull, push, level - strained)
 
     def widest(self, way: str, driest_rh: float, dampest_rh: float) -> Number:
         """The widest piece that a way that slides bears, m; no more than ``scale_m``.
 
-        What stops it is a size that grows evenly with the width (``ways_limits``), so two widths give the line, and
+        What stops it is a size that grows evenly with the width (``Way.stopped_by``), so two widths give the line, and
         the line the width at its limit.
         """
         found: Number = self.scale_m
-        limit = limits().get(way)
+        limit = way_of(way).stopped_by
         if limit is None:
             return Decided("+", found, 0.0)
         first, last = self.lowest_width_m, self.highest_width_m
         asked = [self.numbers(way, width, driest_rh, dampest_rh) for width in (first, last)]
-        for rule in limit.rules:
+        for rule in (way_of(way).sizes[key] for key in limit.sizes):
             small, large = (rule.size(numbers) for numbers in asked)
             per_metre = larger((large - small) / (last - first), 1e-6)  # where it does not grow: no limit on the scale
-            found = smaller(found, first + (limit.limit_m - small) / per_metre)
+            found = smaller(found, first + (limit.most_m - small) / per_metre)
         return larger(found, 0.0)
 
     @property
@@ -117,7 +116,7 @@ class Bench:
 
     def _warned(self, way: str, driest_rh: float, dampest_rh: float) -> Number:
         """1 where the stress model warns of a glued border, else 0."""
-        if way != GLUED_BORDER.key or self.stress is None:
+        if not way_of(way).reference or self.stress is None:
             return 0.0
         return reached(self.stress(driest_rh, dampest_rh), WORRYING_SCORE)
 
@@ -128,19 +127,8 @@ def _allowances() -> Allowances:
 
 
 def _sizes(way: str, numbers: Mapping[str, float]) -> dict[str, Number]:
-    """Every size by name, to cut and as it will stand, remembered with its decisions."""
-    return {name: rule.size(numbers) for name, rule in _rules(way).items()}
-
-
-@cache
-def _rules(way: str) -> dict[str, CutRule]:
-    construction = find_construction(way)
-    return {rule.name: rule for rule in (*construction.rules, *construction.states)}
-
-
-def rule_of(way: str, name: str) -> CutRule:
-    """The rule of a size of a way."""
-    return _rules(way)[name]
+    """Every size by key, to cut and as it will stand, remembered with its decisions."""
+    return {key: rule.size(numbers) for key, rule in way_of(way).sizes.items()}
 
 
 def bench_of(brief: Brief, piece: Piece, months: MonthlyMoisture, doubts: Doubts, ways: tuple[str, ...]) -> Bench:
@@ -160,7 +148,7 @@ def bench_of(brief: Brief, piece: Piece, months: MonthlyMoisture, doubts: Doubts
         doubts,
     )
     names = months.names[months.driest], months.names[months.dampest]
-    stress = stress_score(piece, travels, months.mc_percent) if GLUED_BORDER.key in ways else None
+    stress = stress_score(piece, travels, months.mc_percent) if reference_way().key in ways else None
     return bench_from(ways, travels, piece, _widths(piece, brief.units), names, stress)
 
 
@@ -174,7 +162,7 @@ def bench_from(
 ) -> Bench:
     """A bench from its parts; ``widths`` are a step, the narrowest and the widest, m."""
     step, low, high = widths
-    shares = tuple(held_shares(piece, low, high, find_construction(way)) for way in ways)
+    shares = tuple(held_shares(piece, low, high, way_of(way)) for way in ways)
     return Bench(ways, travels, piece, low, high, step, shares, months, stress)
 
 

@@ -5,13 +5,11 @@ from __future__ import annotations
 from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Words, box
 from ..study.answer import Answer, Reading
 from ..study.study import Study
-from ..ways.verdict import risk_levels
-from ..ways.way_words import WAY_WORDS, sentence_case, way_name
-from ..ways.ways import find_construction
+from ..ways.registry import way_of
+from ..ways.risk import risk_levels
 from ..words.decided import Decided, Pick, level, pick, reached
 from ..words.say import Said, count, length, percent, say, strain
 from .ways_bench import Bench
-from .ways_limits import limits
 from .ways_to_build import spans_of
 from .ways_words import STRESS_WARNS, range_words
 
@@ -77,7 +75,7 @@ def compared(bench: Bench, width: float, driest: float, dampest: float) -> tuple
     """Every way of a bench at one width: held ways by strain and stress, those that slide by what grows with the width."""
     found = []
     for way in bench.ways:
-        if find_construction(way).holds:
+        if way_of(way).holds:
             state = bench.state(way, width, driest, dampest)
             widest = (1.0 - reached(state.level, 1.0)) * bench.scale_m  # strain hardly hangs on the width
             found.append(Judged(way, state.level, widest, state.pull[1], state.only_stress_warns))
@@ -95,7 +93,7 @@ def good_words(judged: tuple[Judged, ...]) -> Said:
 
 def reading_of(entry: Judged, bench: Bench) -> Reading:
     """What is said of one way."""
-    name, tone = sentence_case(way_name(entry.way)), entry.of(_TONES)
+    name, tone = way_of(entry.way).title, entry.of(_TONES)
     if entry.pull is not None:
         risks = [say("{word}: {meaning}", word=risk.word, meaning=risk.meaning) for risk in risk_levels()]
         risks[1] = pick(entry.only_stress_warns, [1.0], [risks[1], f"strained: {STRESS_WARNS}"])
@@ -108,10 +106,10 @@ def reading_of(entry: Judged, bench: Bench) -> Reading:
             say("{all} and more", all=length(bench.scale_m)),
         ],
     )
-    if entry.way not in limits():
+    limit = way_of(entry.way).stopped_by
+    if limit is None:
         return Reading(name, bears, "sensible at any width: each part moves by itself", tone)
-    limit = limits()[entry.way]
-    meaning = say(limit.meaning, limit=length(limit.limit_m))
+    meaning = say(limit.meaning, limit=length(limit.most_m))
     joined = zip(_SLIDING_WORDS, ("; beyond, ", "; beyond, ", ": "), strict=True)
     return Reading(
         name, bears, entry.of(tuple(say(f"{word}{by}{{meaning}}", meaning=meaning) for word, by in joined)), tone
@@ -157,7 +155,7 @@ def _row(entry: Judged, scale: Frame, top: float) -> list[Mark]:
         Area(bar, tone),
         Line([*bar, bar[0]], "edge", 1.0),
         Circle(end, middle, 4.5, tone, filled=True),
-        Words(scale.left - 8, middle + 5, WAY_WORDS[entry.way].short, "ink", 15, "end"),
+        Words(scale.left - 8, middle + 5, way_of(entry.way).short, "ink", 15, "end"),
         Words(scale.left + scale.width + 10, middle + 5, entry.of(entry.words), tone, 15, "start", bold=True),
     ]
 

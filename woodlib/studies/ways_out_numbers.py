@@ -9,7 +9,7 @@ from ..moisture.equilibrium import emc_percent
 from ..movement.wood import wood_of
 from ..ways.for_sliders import Airs, Travels, stress_score
 from ..ways.piece import Piece
-from ..ways.ways import find_construction, ways_for
+from ..ways.registry import way_of, ways_for
 from .ways_bench import Bench, bench_from
 
 INCH_M = 0.0254
@@ -33,7 +33,7 @@ _ORDER = (
 )
 WAYS = tuple(sorted((way.key for way in ways_for("seat")), key=_ORDER.index))
 """The ways that serve a seat: glued ones first, then those that keep a border, those below, and those set in."""
-GLUED = tuple(way for way in WAYS if find_construction(way).holds)
+GLUED = tuple(way for way in WAYS if way_of(way).holds)
 SLIDING = tuple(way for way in WAYS if way not in GLUED)
 
 

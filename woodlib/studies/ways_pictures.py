@@ -13,7 +13,7 @@ from itertools import product
 from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box, flatten_points, placed, walk
 from ..picture.ways.drawing import DRAWINGS, measures_of, usual_scale
 from ..picture.ways.sheet import BOTTOM, TOP, Drawn, Scale
-from ..ways.verdict import risk_levels
+from ..ways.risk import risk_levels
 from ..words.decided import Pick, pick, smaller
 from ..words.say import say, strain
 from .ways_bench import Bench, State
@@ -22,7 +22,6 @@ WIDTH, HEIGHT = 720.0, 558.0
 COLUMNS, COLUMN = (10.0, 374.0), 336.0
 PLAN_TOP, PLAN_HEIGHT = 34.0, 178.0
 JOINT_TOP, JOINT_HEIGHT = 262.0, 214.0
-_STILL = ("frame_panel", "mitred_frame", "edged_sheet", "veneered_sheet")
 _LETTER = 7.4  # usual width of a letter at the size of a label, px
 
 Fit = tuple[float, float, float]
@@ -44,7 +43,8 @@ def sheet_for(bench: Bench, way: str) -> Sheet:
     widths = bench.lowest_width_m, bench.highest_width_m
     states = [(width, bench.state(way, width, *air)) for width, *air in product(widths, *airs)]
     scales = [
-        usual_scale(way, state.numbers, measures_of(replace(bench.piece, width_m=width))) for width, state in states
+        usual_scale(state.way, state.numbers, measures_of(replace(bench.piece, width_m=width)))
+        for width, state in states
     ]
     flatter = PLAN_HEIGHT / (BOTTOM - TOP)
     scale = Scale(
@@ -64,7 +64,7 @@ def sheet_for(bench: Bench, way: str) -> Sheet:
 
 def _drawn(bench: Bench, scale: Scale, state: State, width: float, month: str) -> Drawn:
     measures = measures_of(bench.piece) | {"width": width}
-    return Drawn(state.key, state.numbers, state.sizes, measures, scale, month)
+    return Drawn(state.way, state.numbers, state.sizes, measures, scale, month)
 
 
 def _fit(marks: list[Mark], top: float, height: float) -> Fit:
@@ -97,11 +97,11 @@ def draw(bench: Bench, sheet: Sheet, state: State, width: float, title: str) -> 
     for name, month, left in (("Driest month", "driest", COLUMNS[0]), ("Dampest month", "dampest", COLUMNS[1])):
         marks.append(Words(left + COLUMN / 2, 22, name, "dry" if month == "driest" else "damp", 17, bold=True))
         drawn = _drawn(bench, sheet.scale, state, width, month)
-        for part, (times, right, down) in zip(DRAWINGS[state.key], (sheet.plan, sheet.joint), strict=True):
+        for part, (times, right, down) in zip(DRAWINGS[state.way.key], (sheet.plan, sheet.joint), strict=True):
             marks += placed(part(drawn), times, left + right, down)
     below = (
         "hardly anything moves outside"
-        if state.key in _STILL
+        if state.way.still_outside
         else (f"today dashed, movement drawn {sheet.scale.times} times its size")
     )
     notes = f"Above: {below}.", "Below: the joint with the most movement to be ready for, true to size."

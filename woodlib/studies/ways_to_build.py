@@ -9,13 +9,14 @@ from __future__ import annotations
 from ..study.answer import Answer, Reading
 from ..study.inputs import Choice, Span
 from ..study.study import Study
-from ..ways.verdict import risk_levels
-from ..ways.way_words import WAY_WORDS
+from ..ways.registry import way_of
+from ..ways.risk import risk_levels
+from ..ways.rules import CutRule
 from ..words.decided import pick
 from ..words.say import length, moisture, movement, say, strain
-from .ways_bench import Bench, State, rule_of
+from .ways_bench import Bench, State
 from .ways_pictures import Sheet, draw, sheet_for
-from .ways_words import HELD, lead_words, month_words, range_words, reason
+from .ways_words import lead_words, month_words, range_words, reason
 
 KEY = "ways-to-build"
 QUESTION = "How does the piece come through the year, built this way or that?"
@@ -36,7 +37,7 @@ def ways_to_build(title: str, bench: Bench, start: str) -> Study:
 
 
 def _way(bench: Bench, start: str) -> Choice:
-    return Choice("way", "Built as", {way: WAY_WORDS[way].name for way in bench.ways}, start)
+    return Choice("way", "Built as", {way: way_of(way).name for way in bench.ways}, start)
 
 
 def spans_of(bench: Bench) -> tuple[Span, ...]:
@@ -81,7 +82,7 @@ def _answer(bench: Bench, sheet: Sheet, title: str, way: str, width: float, drie
         reason(state),
         (
             Reading(
-                "The panel moves over the year" + (", were it free" if way in HELD else ""),
+                "The panel moves over the year" + (", were it free" if state.way.holds_width else ""),
                 range_words(numbers, "swing"),
                 say(
                     "from {dry} in the wood to {damp}; today {now}",
@@ -90,10 +91,10 @@ def _answer(bench: Bench, sheet: Sheet, title: str, way: str, width: float, drie
                     now=moisture(numbers["stock_mc"]),
                 ),
             ),
-            _held_reading(way, state),
+            _held_reading(state),
             *(
-                Reading(f"Cut today: {name}", _cut(way, name, state), f"rounded {rule_of(way, name).rounding}")
-                for name in WAY_WORDS[way].main_cuts
+                Reading(f"Cut today: {rule.label}", _cut(rule, state), f"rounded {rule.rounding}")
+                for rule in (state.way.sizes[key] for key in state.way.main_cuts)
             ),
             Reading(
                 f"Driest month ({bench.months[0]})", lead_words(state, "narrowing"), month_words(state, "narrowing")
@@ -105,7 +106,7 @@ def _answer(bench: Bench, sheet: Sheet, title: str, way: str, width: float, drie
         say(
             "{what} Left in the driest month, at {dry} of moisture in the wood, right in the dampest, at {damp}. "
             "Movement from above is drawn {times} times its size.",
-            what=WAY_WORDS[way].shows,
+            what=state.way.shows,
             dry=moisture(numbers["driest_mc"]),
             damp=moisture(numbers["dampest_mc"]),
             times=str(sheet.scale.times),
@@ -114,19 +115,12 @@ def _answer(bench: Bench, sheet: Sheet, title: str, way: str, width: float, drie
     )
 
 
-def _held_reading(way: str, state: State) -> Reading:
+def _held_reading(state: State) -> Reading:
     tone = pick(state.level, [1.0, 2.0], ["fine", "watch", "stop"])
     if state.numbers["held_share"] == 0.0:
         return Reading("Held back", "nothing is held back", "the panel is free to move", tone)
     meaning = pick(state.level, [1.0, 2.0], [risk.meaning for risk in risk_levels()])
-    return Reading(_HOLDERS.get(way, "Stretched where it is held, at most"), strain(state.pull[1]), meaning, tone)
-
-
-_HOLDERS = {
-    "glued_border": "Stretched by its border, at most",
-    "glued_face_rim": "Stretched by its rim, at most",
-    "mitred_frame": "Stretched in the mitres, at most",
-}
+    return Reading(state.way.held_by, strain(state.pull[1]), meaning, tone)
 
 
 _FINE_PRINT = (
@@ -142,6 +136,5 @@ _FINE_PRINT = (
 )
 
 
-def _cut(way: str, name: str, state: State):
-    rule = rule_of(way, name)
-    return (movement if rule.fine else length)(state.sizes[name], rule.rounding)
+def _cut(rule: CutRule, state: State):
+    return (movement if rule.fine else length)(state.sizes[rule.key], rule.rounding)

@@ -4,15 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from ..ways.risk import risk_levels
 from ..ways.rules import Facts
-from ..ways.verdict import risk_levels
-from ..ways.ways import find_construction
 from ..words.decided import Pick, larger, pick, size_of
 from ..words.say import Said, length, movement, say, strain
 from .ways_bench import State
-
-HELD = frozenset(("glued_border", "glued_face_rim"))
-"""Ways that keep the panel from moving."""
 
 
 class SlidingFacts(Facts):
@@ -44,16 +40,15 @@ def up_to(travel: float) -> Pick:
 
 def month_words(state: State, way: str) -> Said:
     """What the driest (``narrowing``) or the dampest (``widening``) month does to this way to build."""
-    construction = find_construction(state.key)
     facts = SlidingFacts(state.numbers)
-    template = (construction.driest if way == "narrowing" else construction.dampest)(facts)
+    template = (state.way.driest if way == "narrowing" else state.way.dampest)(facts)
     return say(template, **facts.said)
 
 
 def lead_words(state: State, way: str):
     """How the width stands against today, or would if nothing held it."""
     lead = _against_today(state.numbers, way)
-    return say("would be {lead} if it were free", lead=lead) if state.key in HELD else lead
+    return say("would be {lead} if it were free", lead=lead) if state.way.holds_width else lead
 
 
 def _against_today(numbers: Mapping[str, float], way: str) -> Pick:
@@ -74,12 +69,11 @@ def range_words(numbers: Mapping[str, float], name: str) -> Said:
 
 def reason(state: State) -> Pick:
     """The sentence that decides, by the step of risk reached."""
-    construction = find_construction(state.key)
     sentences = []
     for step in range(len(risk_levels())):
         limit = risk_levels()[max(step, 1)].from_strain
-        sentence = construction.reasons[min(step, len(construction.reasons) - 1)]
-        sizes_said = {name: length(rule.size(state.numbers), rule.rounding) for name, rule in construction.reason_sizes}
+        sentence = state.way.reasons[min(step, len(state.way.reasons) - 1)]
+        sizes_said = {name: length(rule.size(state.numbers), rule.rounding) for name, rule in state.way.reason_sizes}
         values = {"held": strain(state.pull[0]), "most": strain(state.pull[1]), "limit": strain(limit)}
         sentences.append(say(sentence, **values, **sizes_said))
     by_strain = pick(state.level, [1.0, 2.0], sentences)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from .piece import Allowances, Piece
-from .rules import CutRule, Facts, fixed, travel
+from .registry import register
+from .rules import INCH_M, CutRule, Facts, fixed, travel
 from .travel import Quantities, at_fixing
-from .verdict import Construction
+from .way import Limit, Way
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
@@ -21,24 +22,28 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 RULES = (
     CutRule(
+        "shoulder_gap",
         "gap between button shoulder and rail",
         (fixed("clearance"), travel("edge_widening")),
         "up",
         "in the dampest month the button moves outward and must not push the rail",
     ),
     CutRule(
+        "tongue_length",
         "button tongue, length",
         (fixed("hold"), fixed("clearance"), travel("edge_narrowing"), travel("edge_widening")),
         "down",
         "in the driest month it must still hold in the groove",
     ),
     CutRule(
+        "groove_depth",
         "groove for the buttons, depth",
         (fixed("hold"), fixed("clearance"), travel("edge_narrowing"), travel("edge_widening")),
         "up",
         "in the dampest month the tongue must not reach the bottom",
     ),
     CutRule(
+        "cross_rail_slot",
         "screw slots in the cross rails, length",
         (fixed("screw"), fixed("clearance"), travel("outer_narrowing"), travel("outer_widening")),
         "up",
@@ -55,31 +60,50 @@ def _dampest(facts: Facts) -> str:
     return f"each button moves outward by {facts.up_to('edge_widening')} and clears the rail"
 
 
-BUTTONS = Construction(
-    key="buttons",
-    name="buttons or slotted screws to a base",
-    holds=False,
-    keeps_border=False,
-    numbers=numbers,
-    rules=RULES,
-    driest=_driest,
-    dampest=_dampest,
-    reasons=("The base holds the top down but not across its grain, so the top slides on the buttons.",),
-    kinds=("table top", "seat"),
-    states=(
-        CutRule("hold of a button in the driest month", (fixed("hold"),), "down", "it draws back with the edge"),
-        CutRule(
-            "hold of a button in the dampest month",
-            (fixed("hold"), travel("edge_narrowing"), travel("edge_widening")),
-            "down",
-            "it moves outward with the edge",
+BUTTONS = register(
+    Way(
+        key="buttons",
+        name="held to a base by buttons",
+        short="buttons",
+        built_as="a panel held to its base by buttons that let it slide",
+        plural=True,
+        also=("slotted screws", "buttons or slotted screws to a base"),
+        kinds=("table top", "seat"),
+        usual=True,
+        on_a_base=True,
+        numbers=numbers,
+        cuts=RULES,
+        states=(
+            CutRule(
+                "hold_driest",
+                "hold of a button in the driest month",
+                (fixed("hold"),),
+                "down",
+                "it draws back with the edge",
+            ),
+            CutRule(
+                "hold_dampest",
+                "hold of a button in the dampest month",
+                (fixed("hold"), travel("edge_narrowing"), travel("edge_widening")),
+                "down",
+                "it moves outward with the edge",
+            ),
         ),
-    ),
-    change="Rails too thin for a groove would ask for slotted blocks or figure-eight fasteners instead.",
-    steps=(
-        "Fix the top at the middle of each cross rail with one screw in a round hole.",
-        "Set the buttons along the long rails with the gap given; grain of a button runs along its tongue.",
-        "Where a rail crosses the grain, screw through slots instead.",
-        "Cut the slots across the grain of the top, not along it.",
-    ),
+        stopped_by=Limit(("tongue_length",), 0.875 * INCH_M, "a button's tongue longer than {limit} snaps"),
+        shows=(
+            "A panel on a base: the panel narrows and widens past it. Below, a button moves in and out of the groove "
+            "in the rail."
+        ),
+        main_cuts=("shoulder_gap", "groove_depth"),
+        driest=_driest,
+        dampest=_dampest,
+        reasons=("The base holds the top down but not across its grain, so the top slides on the buttons.",),
+        steps=(
+            "Fix the top at the middle of each cross rail with one screw in a round hole.",
+            "Set the buttons along the long rails with the gap given; grain of a button runs along its tongue.",
+            "Where a rail crosses the grain, screw through slots instead.",
+            "Cut the slots across the grain of the top, not along it.",
+        ),
+        change="Rails too thin for a groove would ask for slotted blocks or figure-eight fasteners instead.",
+    )
 )

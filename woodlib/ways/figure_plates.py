@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from .piece import Allowances, Piece
+from .registry import register
 from .rules import CutRule, Facts, NoteRule, fixed, travel
 from .travel import Quantities, fixings
-from .verdict import Construction
+from .way import Limit, Way
 
 FREE_SWING = 0.5  # travel over reach: 30 degrees to a side, where a plate still swings freely; common practice
 
@@ -21,12 +22,14 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 RULES = (
     CutRule(
+        "end_recess_width",
         "recess in the end aprons, width along the apron",
         (fixed("plate"), fixed("clearance"), travel("outer_narrowing"), travel("outer_widening")),
         "up",
         "the plate swings with the top past its screw in the apron, both ways",
     ),
     CutRule(
+        "recess_depth",
         "recess, depth below the top edge of the apron",
         (fixed("clearance"),),
         "up",
@@ -34,6 +37,7 @@ RULES = (
         fine=True,
     ),
     CutRule(
+        "long_recess_length",
         "recess in the long aprons, length along the apron",
         (fixed("plate"), fixed("reach"), fixed("clearance")),
         "up",
@@ -43,6 +47,7 @@ RULES = (
 
 STATES = (
     CutRule(
+        "swing_driest",
         "swing of the outer plates to the driest month",
         (travel("outer_narrowing"),),
         "up",
@@ -50,6 +55,7 @@ STATES = (
         fine=True,
     ),
     CutRule(
+        "swing_dampest",
         "swing of the outer plates to the dampest month",
         (travel("outer_widening"),),
         "up",
@@ -74,25 +80,40 @@ def _dampest(facts: Facts) -> str:
     return f"the outer plates swing outward by {facts.up_to('outer_widening')}"
 
 
-FIGURE_PLATES = Construction(
-    key="figure_plates",
-    name="figure-eight fasteners on an apron",
-    holds=False,
-    keeps_border=False,
-    numbers=numbers,
-    rules=RULES,
-    driest=_driest,
-    dampest=_dampest,
-    reasons=("Each plate turns about its screw in the apron, so the top is held down but slides across.",),
-    steps=(
-        "Set each plate so that a line through its holes stands square to the way the top moves.",
-        "On the end aprons that is square to the apron; on the long aprons it is along it.",
-        "Recess it just below the top edge of the apron, wide enough to swing.",
-        "Draw the screws up snug, not tight: the plate has to turn.",
-        "Fix the top at the middle of each end apron with one screw in a round hole.",
-    ),
-    notes=(_swing("outer_narrowing"), _swing("outer_widening")),
-    kinds=("table top", "seat"),
-    states=STATES,
-    change="A wide top that asks its plates to swing more than 30 degrees would ask for slotted blocks or buttons.",
+FIGURE_PLATES = register(
+    Way(
+        key="figure_plates",
+        name="figure-eight fasteners on a base",
+        short="figure-eight plates",
+        built_as="a panel held to its base by figure-eight fasteners that turn",
+        plural=True,
+        also=("figure-eight fasteners", "figure-eight fasteners on an apron"),
+        kinds=("table top", "seat"),
+        on_a_base=True,
+        numbers=numbers,
+        cuts=RULES,
+        states=STATES,
+        stopped_by=Limit(
+            ("swing_driest", "swing_dampest"),
+            0.008,
+            "the outer plates swing by more than {limit}, or 30 degrees",
+        ),
+        shows=(
+            "A panel on a base: the panel narrows and widens past it. Below, a plate in its recess from above; it "
+            "turns with the panel."
+        ),
+        main_cuts=("end_recess_width", "recess_depth"),
+        driest=_driest,
+        dampest=_dampest,
+        reasons=("Each plate turns about its screw in the apron, so the top is held down but slides across.",),
+        steps=(
+            "Set each plate so that a line through its holes stands square to the way the top moves.",
+            "On the end aprons that is square to the apron; on the long aprons it is along it.",
+            "Recess it just below the top edge of the apron, wide enough to swing.",
+            "Draw the screws up snug, not tight: the plate has to turn.",
+            "Fix the top at the middle of each end apron with one screw in a round hole.",
+        ),
+        notes=(_swing("outer_narrowing"), _swing("outer_widening")),
+        change="A wide top that asks its plates to swing more than 30 degrees would ask for slotted blocks or buttons.",
+    )
 )

@@ -20,11 +20,10 @@ from ..moisture.equilibrium import emc_percent
 from ..movement.spread import Doubts
 from ..movement.wood import Wood
 from ..restraint.measures import WORRYING_CHANCE
-from .glued_border import GLUED_BORDER
 from .held import plane_field
 from .piece import Allowances, Piece
 from .travel import RANGE, Quantities, travel_quantities
-from .verdict import Construction
+from .way import Way
 
 HELD_RULE = plane_field
 """How much a glued border holds back, for everything that is shown and sent: the one place to put another rule."""
@@ -83,12 +82,11 @@ class Travels:
         return np.array([*(asked[name] for name in _NAMES[:-2]), driest, dampest])
 
 
-def held_shares(
-    piece: Piece, lowest_m: float, highest_m: float, way: Construction = GLUED_BORDER, orders: int = 6
-) -> tuple[float, ...]:
+def held_shares(piece: Piece, lowest_m: float, highest_m: float, way: Way, orders: int = 6) -> tuple[float, ...]:
     """The share that a way holds, over the width, as Chebyshev coefficients on ``lowest_m`` to ``highest_m``.
 
-    >>> round(held_shares(Piece("white oak", "20 in", "44 in", "7/8 in", "2 in"), 0.4, 0.6)[0], 2)
+    >>> from woodlib.ways.registry import reference_way
+    >>> round(held_shares(Piece("white oak", "20 in", "44 in", "7/8 in", "2 in"), 0.4, 0.6, reference_way())[0], 2)
     0.78
     """
     if not way.holds:

@@ -6,9 +6,10 @@ from ..errors import InputError
 from ..units import both
 from .parts import JOINTS, size
 from .piece import Allowances, Piece
-from .rules import CutRule, Facts, NoteRule, fixed, travel
+from .registry import register
+from .rules import INCH_M, CutRule, Facts, NoteRule, fixed, travel
 from .travel import RANGE, Quantities, thickness_travel
-from .verdict import Construction
+from .way import Limit, Way
 
 SEAT_CAUTION = (
     "A seat or step carries a person: bear its panel from below on ledges or battens on which it can slide; do not "
@@ -67,6 +68,7 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 GROOVE = CutRule(
+    "stile_groove_depth",
     "groove in the stiles, depth",
     (fixed("cover"), fixed("clearance"), travel("panel_shrink", 0.5), travel("panel_growth", 0.5)),
     "up",
@@ -74,12 +76,14 @@ GROOVE = CutRule(
 )
 
 LINE = CutRule(
+    "line_today",
     "line between shoulder and stile today, each side",
     (fixed("clearance"), travel("panel_growth", 0.5)),
     "up",
     "it closes as the panel grows; in the dampest month the shoulder must not push the stile",
 )
 CHANGE = CutRule(
+    "line_change",
     "line between shoulder and stile, change over the year",
     (travel("panel_growth", 0.5), travel("panel_shrink", 0.5)),
     "up",
@@ -88,6 +92,7 @@ CHANGE = CutRule(
 
 RULES = (
     CutRule(
+        "panel_width",
         "panel, width across the grain",
         (fixed("opening"), fixed("cover", 2.0), travel("panel_shrink")),
         "down",
@@ -95,19 +100,29 @@ RULES = (
     ),
     GROOVE,
     CutRule(
+        "panel_length",
         "panel, length along the grain",
         (fixed("opening_length"), fixed("cover", 2.0)),
         "down",
         "along the grain it hardly moves; the rails' groove only has to hold it",
     ),
     CutRule(
+        "rail_groove_depth",
         "groove in the rails, depth",
         (fixed("cover"), fixed("clearance")),
         "up",
         "the panel's small change of length fits in the play",
     ),
-    CutRule("groove, width", (fixed("tongue"),), "up", "a third of the frame's thickness, as the cutter is", fine=True),
     CutRule(
+        "groove_width",
+        "groove, width",
+        (fixed("tongue"),),
+        "up",
+        "a third of the frame's thickness, as the cutter is",
+        fine=True,
+    ),
+    CutRule(
+        "edge_play",
         "play of the panel's edge across its groove today",
         (fixed("fit"), travel("tongue_widening")),
         "up",
@@ -115,6 +130,7 @@ RULES = (
         fine=True,
     ),
     CutRule(
+        "tongue_thickness",
         "tongue on the panel's edges, thickness",
         (fixed("tongue"), fixed("fit", -1.0), travel("tongue_widening", -1.0)),
         "down",
@@ -122,12 +138,14 @@ RULES = (
         fine=True,
     ),
     CutRule(
+        "edge_shoulder",
         "long edges of the panel, shoulder set back by",
         GROOVE.terms,
         "up",
         "as much as the groove is deep: the tongue there, and the line that the shoulder leaves open today",
     ),
     CutRule(
+        "end_shoulder",
         "ends of the panel, shoulder set back by",
         (fixed("cover"), *LINE.terms),
         "up",
@@ -135,6 +153,7 @@ RULES = (
     ),
     LINE,
     CutRule(
+        "space_beside",
         "space to leave in front of or behind the frame",
         (fixed("clearance"), travel("frame_widening")),
         "up",
@@ -144,20 +163,28 @@ RULES = (
 )
 
 PARTS = (
-    size("stiles, two, length", fixed("finished_length")),
-    size("rails, two, length between the stiles", fixed("finished_width"), fixed("border", -2.0), why=JOINTS),
-    size("stiles and rails, width", fixed("border")),
+    size("stile_length", "stiles, two, length", fixed("finished_length")),
+    size(
+        "rail_length",
+        "rails, two, length between the stiles",
+        fixed("finished_width"),
+        fixed("border", -2.0),
+        why=JOINTS,
+    ),
+    size("member_width", "stiles and rails, width", fixed("border")),
 )
 
 STATES = (
     CHANGE,
     CutRule(
+        "line_driest",
         "line between shoulder and stile in the driest month",
         (*LINE.terms, travel("panel_shrink", 0.5)),
         "up",
         "the panel is at its narrowest; finish the tongue, for it shows",
     ),
     CutRule(
+        "line_dampest",
         "line between shoulder and stile in the dampest month",
         (fixed("clearance"),),
         "down",
@@ -165,6 +192,7 @@ STATES = (
         fine=True,
     ),
     CutRule(
+        "frame_narrower",
         "frame narrower outside in the driest month",
         (travel("frame_narrowing"),),
         "up",
@@ -172,14 +200,22 @@ STATES = (
         fine=True,
     ),
     CutRule(
+        "frame_wider",
         "frame wider outside in the dampest month",
         (travel("frame_widening"),),
         "up",
         "two stiles across their own grain",
         fine=True,
     ),
-    CutRule("panel in each groove in the driest month", (fixed("cover"),), "down", "what keeps it from dropping out"),
     CutRule(
+        "hold_driest",
+        "panel in each groove in the driest month",
+        (fixed("cover"),),
+        "down",
+        "what keeps it from dropping out",
+    ),
+    CutRule(
+        "spare_dampest",
         "spare at the bottom of each groove in the dampest month",
         (fixed("clearance"),),
         "down",
@@ -187,6 +223,7 @@ STATES = (
         fine=True,
     ),
     CutRule(
+        "rattle_driest",
         "rattle across the groove in the driest month",
         (fixed("fit"), travel("tongue_widening"), travel("tongue_narrowing")),
         "up",
@@ -210,42 +247,60 @@ def _dampest(facts: Facts) -> str:
     )
 
 
-FRAME_PANEL = Construction(
-    key="frame_panel",
-    name="frame with a floating panel",
-    holds=False,
-    keeps_border=True,
-    keeps_flat=True,
-    numbers=numbers,
-    rules=RULES,
-    driest=_driest,
-    dampest=_dampest,
-    reasons=(
-        "The border becomes a frame that moves little, and the panel grows and shrinks in its grooves; the line along "
-        "each side of the panel is {line} wide today and changes by up to {change} over the year.",
-    ),
-    reason_sizes=(("line", LINE), ("change", CHANGE)),
-    parts=PARTS,
-    cautions=(SEAT_CAUTION,),
-    kinds=("table top", "seat", "lid", "door panel", "frame", "back"),
-    states=STATES,
-    change="A top that must be flush and easy to wipe would ask for a breadboard end or battens.",
-    steps=(
-        "Join the frame at its corners with tenons, dowels or loose tongues (splines); the joints carry all of it.",
-        "Pin the panel at the middle of each rail, so that it moves alike to both sides.",
-        "Put no glue in the groove.",
-        "Cut the tongue in the middle of the panel's edge; leave its shoulders off the frame by the line given.",
-        "Lay soft spacers of cork or foam in the grooves; they take up the rattle and keep the panel centred.",
-        "Finish the panel before assembly, tongue and shoulders too, so that no bare line shows in the driest month.",
-    ),
-    notes=(
-        NoteRule(
-            (fixed("frame_woods_differ"),),
-            "frame and panel are different woods; their movement is taken to be alike, which is right only roughly",
+FRAME_PANEL = register(
+    Way(
+        key="frame_panel",
+        name="frame with a floating panel",
+        short="frame and panel",
+        built_as="a frame with a loose, floating panel",
+        kinds=("table top", "seat", "lid", "door panel", "frame", "back"),
+        usual=True,
+        framed=True,
+        still_outside=True,
+        keeps_border=True,
+        keeps_flat=True,
+        numbers=numbers,
+        cuts=RULES,
+        states=STATES,
+        parts=PARTS,
+        stopped_by=Limit(("stile_groove_depth",), INCH_M, "the groove gets deeper than {limit}, half of the stile"),
+        shows=(
+            "A panel in a frame that hardly moves outside. Below, the tongue of the panel moves in and out of its "
+            "groove, and the line beside it opens and closes."
         ),
-        NoteRule(
-            (*GROOVE.terms, fixed("stile", -0.5)),
-            "the groove takes more than half of the border's width; make the border wider or split the panel in two",
+        main_cuts=("stile_groove_depth", "panel_width", "line_today"),
+        driest=_driest,
+        dampest=_dampest,
+        reasons=(
+            "The border becomes a frame that moves little, and the panel grows and shrinks in its grooves; the line along "
+            "each side of the panel is {line} wide today and changes by up to {change} over the year.",
         ),
-    ),
+        reason_sizes=(("line", LINE), ("change", CHANGE)),
+        steps=(
+            "Join the frame at its corners with tenons, dowels or loose tongues (splines); the joints carry all of it.",
+            "Pin the panel at the middle of each rail, so that it moves alike to both sides.",
+            "Put no glue in the groove.",
+            "Cut the tongue in the middle of the panel's edge; leave its shoulders off the frame by the line given.",
+            "Lay soft spacers of cork or foam in the grooves; they take up the rattle and keep the panel centred.",
+            "Finish the panel before assembly, tongue and shoulders too, so that no bare line shows in the driest month.",
+        ),
+        notes=(
+            NoteRule(
+                (fixed("frame_woods_differ"),),
+                "frame and panel are different woods; their movement is taken to be alike, which is right only roughly",
+            ),
+            NoteRule(
+                (*GROOVE.terms, fixed("stile", -0.5)),
+                "the groove takes more than half of the border's width; make the border wider or split the panel in two",
+            ),
+        ),
+        change="A top that must be flush and easy to wipe would ask for a breadboard end or battens.",
+        seat_cautions=(SEAT_CAUTION,),
+        expect=(
+            "Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no crack. "
+            "And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its frame"
+            " lie across; {room} is left free beside it."
+        ),
+        watch="inside the panel, or in a corner of the frame,",
+    )
 )

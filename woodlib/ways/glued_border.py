@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from .parts import ENDS
 from .piece import Allowances, Piece
+from .registry import register
 from .rules import Facts
 from .travel import Quantities
-from .verdict import Construction
+from .way import Way
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
@@ -31,30 +32,44 @@ def _dampest(facts: Facts) -> str:
     )
 
 
-GLUED_BORDER = Construction(
-    key="glued_border",
-    name="border glued across the ends",
-    holds=True,
-    keeps_border=True,
-    keeps_flat=True,
-    numbers=numbers,
-    rules=(),
-    driest=_driest,
-    dampest=_dampest,
-    reasons=(
-        "Glue is allowed here: the border stretches the panel by at most {most} of its width, and wood stays elastic "
-        "below {limit}.",
-        "Glue is refused: the border stretches the panel by about {held} of its width, at most {most}, counting what "
-        "damp summers have squeezed short; above {limit} wood takes a set and may crack over the years.",
-        "Glue is refused: the border stretches the panel by about {held} of its width, at most {most}, counting what "
-        "damp summers have squeezed short; from {limit} wood starts to fail.",
-    ),
-    parts=ENDS,
-    kinds=("table top", "seat", "lid", "board"),
-    change="A house that holds the wood steadier, or quartersawn stock, would ease the pull; narrower stock would not.",
-    steps=(
-        "Glue a cross-grain border only where the verdict allows it.",
-        "Glue up at the moisture content of the middle of the year in that house.",
-        "Otherwise choose a way that lets the panel slide.",
-    ),
+GLUED_BORDER = register(
+    Way(
+        key="glued_border",
+        name="border glued across the ends",
+        short="glued border",
+        built_as="a panel with its border glued across the ends",
+        also=("border glued all round",),
+        kinds=("table top", "seat", "lid", "board"),
+        usual=True,
+        reference=True,
+        holds_width=True,
+        wants_border=True,
+        holds=True,
+        keeps_border=True,
+        keeps_flat=True,
+        numbers=numbers,
+        parts=ENDS,
+        held_by="Stretched by its border, at most",
+        shows=(
+            "A panel with a border glued across its end: the border holds the end at today's width while the rest "
+            "narrows and widens. Below, panel, glue line and border from the side."
+        ),
+        driest=_driest,
+        dampest=_dampest,
+        reasons=(
+            "Glue is allowed here: the border stretches the panel by at most {most} of its width, and wood stays elastic "
+            "below {limit}.",
+            "Glue is refused: the border stretches the panel by about {held} of its width, at most {most}, counting what "
+            "damp summers have squeezed short; above {limit} wood takes a set and may crack over the years.",
+            "Glue is refused: the border stretches the panel by about {held} of its width, at most {most}, counting what "
+            "damp summers have squeezed short; from {limit} wood starts to fail.",
+        ),
+        steps=(
+            "Glue a cross-grain border only where the verdict allows it.",
+            "Glue up at the moisture content of the middle of the year in that house.",
+            "Otherwise choose a way that lets the panel slide.",
+        ),
+        change="A house that holds the wood steadier, or quartersawn stock, would ease the pull; narrower stock would not.",
+        watch="inside the panel, or in the glue line of the border,",
+    )
 )

@@ -8,10 +8,11 @@ from ..restraint.layers import bow_m, two_layer_curvature_per_m
 from .held import Held
 from .parts import size
 from .piece import Allowances, Piece
+from .registry import register
 from .rules import CutRule, Facts, fixed, travel
 from .stiffness import panel_and_strip
 from .travel import Quantities
-from .verdict import Construction
+from .way import Way
 
 
 def face_share(piece: Piece) -> float:
@@ -74,50 +75,63 @@ def _dampest(facts: Facts) -> str:
     )
 
 
-GLUED_FACE_RIM = Construction(
-    key="glued_face_rim",
-    name="rim glued across the face",
-    holds=True,
-    keeps_border=True,
-    numbers=numbers,
-    rules=(),
-    driest=_driest,
-    dampest=_dampest,
-    reasons=(
-        "Glue is allowed here: held flat, the rim takes at most {most} of the panel's width, and wood stays elastic "
-        "below {limit}.",
-        "Glue is refused: held flat, the rim takes about {held} of the panel's width, at most {most}; above {limit} "
-        "wood takes a set and may crack over the years.",
-        "Glue is refused: held flat, the rim takes about {held} of the panel's width, at most {most}; from {limit} "
-        "wood starts to fail.",
-    ),
-    steps=(
-        "Glue a rim across the grain only where the verdict allows it, and then as thin as it may be.",
-        "Otherwise cut its end pieces from the panel's own blank, or screw it from below through slots.",
-        "Where it has to be glued, glue a hand's width at the middle and let the rest slide on screws in slots.",
-    ),
-    remarks=("a rim on the face pulls on one side only; the same below would stop the bow but not the pull",),
-    kinds=("table top", "seat", "lid", "board"),
-    parts=(
-        size("rim pieces across the face, two, length", fixed("finished_width")),
-        size("rim pieces, width", fixed("border")),
-    ),
-    states=(
-        CutRule(
-            "bow in the driest month, if free",
-            (travel("bow_narrowing"),),
-            "up",
-            "the side with the rim turns round, proud in the middle",
-            fine=True,
+GLUED_FACE_RIM = register(
+    Way(
+        key="glued_face_rim",
+        name="rim glued across the face",
+        short="rim on the face",
+        built_as="a panel with a rim glued across its face",
+        kinds=("table top", "seat", "lid", "board"),
+        holds_width=True,
+        wants_border=True,
+        holds=True,
+        keeps_border=True,
+        numbers=numbers,
+        states=(
+            CutRule(
+                "bow_driest",
+                "bow in the driest month, if free",
+                (travel("bow_narrowing"),),
+                "up",
+                "the side with the rim turns round, proud in the middle",
+                fine=True,
+            ),
+            CutRule(
+                "bow_dampest",
+                "bow in the dampest month, if free",
+                (travel("bow_widening"),),
+                "up",
+                "the side with the rim turns hollow",
+                fine=True,
+            ),
         ),
-        CutRule(
-            "bow in the dampest month, if free",
-            (travel("bow_widening"),),
-            "up",
-            "the side with the rim turns hollow",
-            fine=True,
+        parts=(
+            size("rim_length", "rim pieces across the face, two, length", fixed("finished_width")),
+            size("rim_width", "rim pieces, width", fixed("border")),
         ),
-    ),
-    change="A thinner rim takes less; a rim whose end pieces are cut from the panel's own blank takes nothing.",
-    holding=holding,
+        holding=holding,
+        held_by="Stretched by its rim, at most",
+        shows=(
+            "A panel with a rim glued on its face across the grain: the rim holds the end while the rest narrows and "
+            "widens. Below, rim and panel as layers, and how far they would bow."
+        ),
+        driest=_driest,
+        dampest=_dampest,
+        reasons=(
+            "Glue is allowed here: held flat, the rim takes at most {most} of the panel's width, and wood stays elastic "
+            "below {limit}.",
+            "Glue is refused: held flat, the rim takes about {held} of the panel's width, at most {most}; above {limit} "
+            "wood takes a set and may crack over the years.",
+            "Glue is refused: held flat, the rim takes about {held} of the panel's width, at most {most}; from {limit} "
+            "wood starts to fail.",
+        ),
+        steps=(
+            "Glue a rim across the grain only where the verdict allows it, and then as thin as it may be.",
+            "Otherwise cut its end pieces from the panel's own blank, or screw it from below through slots.",
+            "Where it has to be glued, glue a hand's width at the middle and let the rest slide on screws in slots.",
+        ),
+        remarks=("a rim on the face pulls on one side only; the same below would stop the bow but not the pull",),
+        change="A thinner rim takes less; a rim whose end pieces are cut from the panel's own blank takes nothing.",
+        watch="inside the panel, or in the glue line of the rim,",
+    )
 )

@@ -12,23 +12,15 @@ from ..air.year import Year
 from ..errors import InputError, Problems
 from ..movement.inputs import check_kind, check_moisture
 from ..movement.months import MonthlyMoisture, check_months
-from ..movement.spread import USUAL_DOUBTS, Doubts, check_doubts
+from ..movement.spread import USUAL_DOUBTS, Doubts, Movement, check_doubts
 from ..restraint.measures import WORRYING_CHANCE
 from ..units import shown, write
-from .glued_border import GLUED_BORDER
 from .held import Held, plane_field
 from .piece import Allowances, Piece
-from .travel import Quantities, travel_quantities
-from .verdict import Construction, Verdict, allowed_swing_percent, decide, with_stress
-from .ways import USUAL_WAYS, find_construction, ways_for
-
-CONSTRUCTIONS = USUAL_WAYS
-
-CAUTIONS = (
-    "Saws, routers and drills take fingers: guards on, work held down, the machine's own instructions first.",
-    "Wear eye and ear protection, draw off the dust, and let oily rags dry flat outdoors.",
-    "Local codes and licensed practice come before anything said here.",
-)
+from .registry import way_of, ways_for
+from .travel import Quantities, movement_of, travel_quantities
+from .verdict import Verdict, allowed_swing_percent, decide, with_stress
+from .way import Way
 
 
 @dataclass(frozen=True)
@@ -68,7 +60,7 @@ def verdict_for(
 ) -> Verdict:
     """The verdict on one way to build.
 
-    ``construction`` key, see ``ways.EVERY_WAY``; ``stock_mc_percent`` moisture content of the stock today in %, its
+    ``construction`` key, see ``registry``; ``stock_mc_percent`` moisture content of the stock today in %, its
     meter error in ``doubts``; ``air`` a ``Year`` or twelve moisture contents in %; ``held`` how much a glued border
     holds back, and with what stress (the plane field unless another rule is given).
     Raises :class:`InputError` with a sentence for each bad input.
@@ -76,10 +68,10 @@ def verdict_for(
     >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
     >>> air = Year.from_seasons(winter=(20, 30), summer=(25, 60))
     >>> verdict = verdict_for("breadboard", seat, 8, air)
-    >>> verdict.risk, verdict.cut("outer slots, length").text()
+    >>> verdict.risk, verdict.cut("outer_slot").text()
     ('safe', '3/4 in (18 mm)')
     """
-    way = find_construction(construction)
+    way = way_of(construction)
     months, travels = _travels(piece, stock_mc_percent, air, doubts)
     return _verdict(way, piece, travels, _shop(allowances), held(piece), months)
 
@@ -96,7 +88,7 @@ def compare(
 ) -> Comparison:
     """Every way to build for one piece, most suitable first, with a recommendation; arguments as ``verdict_for``.
 
-    ``kind`` of piece, see ``ways.KINDS``: all ways that serve it; the usual six when none is named.
+    ``kind`` of piece, see ``registry.kinds``: all ways that serve it; the usual six when none is named.
     Order: see :func:`suitability`.
 
     >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
@@ -109,14 +101,19 @@ def compare(
     allowances, share = _shop(allowances), held(piece)
     verdicts = [_verdict(way, piece, travels, allowances, share, months) for way in ways]
     ranked = tuple(sorted(verdicts, key=lambda verdict: suitability(verdict, kind)))
-    glued = next((verdict for verdict in verdicts if verdict.key == GLUED_BORDER.key), None)
+    glued = next((verdict for verdict in verdicts if verdict.way.reference), None)
     if glued is None:
-        return Comparison(ranked, _recommendation(ranked[0]), ranked[0].would_change)
+        return Comparison(ranked, _recommendation(ranked[0]), ranked[0].way.change)
     quarter = replace(piece, ring_angle_deg=90.0)
     _, quarter_travels = _travels(quarter, stock_mc_percent, air, doubts)
-    quartered = _verdict(GLUED_BORDER, quarter, quarter_travels, allowances, held(quarter), months)
+    quartered = _verdict(glued.way, quarter, quarter_travels, allowances, held(quarter), months)
     calm = _calm_share(share, travels["stock_mc"], months)
     return Comparison(ranked, _recommendation(ranked[0]), _would_change(glued, quartered, calm))
+
+
+def free_movement(piece: Piece, stock_mc_percent: float, air, doubts: Doubts = USUAL_DOUBTS) -> Movement:
+    """How far solid wood as wide as the whole piece goes over the year, however the piece is built."""
+    return movement_of(_travels(piece, stock_mc_percent, air, doubts)[1], "swing")
 
 
 def suitability(verdict: Verdict, kind: str | None = None) -> tuple[bool, int, bool, bool, bool, bool, int]:
@@ -125,8 +122,9 @@ def suitability(verdict: Verdict, kind: str | None = None) -> tuple[bool, int, b
     Advised before refused, less risk first, solid wood before sheets; then what the trade usually takes for a piece
     of that kind, what keeps the panel flat by itself, what keeps a border across the ends, and fewer cuts.
     """
-    usual = kind not in find_construction(verdict.key).usual_for
-    plain = not verdict.solid, usual, not verdict.keeps_flat, not verdict.keeps_border
+    way = verdict.way
+    usual = kind not in way.usual_for
+    plain = not way.solid, usual, not way.keeps_flat, not way.keeps_border
     return not verdict.allowed, verdict.level, *plain, len(verdict.cuts)
 
 
@@ -152,21 +150,17 @@ def _shop(allowances: Allowances | None) -> Allowances:
     return allowances or Allowances()
 
 
-def _verdict(way: Construction, piece: Piece, travels, allowances, held: Held, months: MonthlyMoisture) -> Verdict:
+def _verdict(way: Way, piece: Piece, travels, allowances, held: Held, months: MonthlyMoisture) -> Verdict:
     names = months.names[months.driest], months.names[months.dampest]
     verdict = decide(way, piece, travels, allowances, held, names)
-    if way is GLUED_BORDER and held.through_year is not None:
+    if way.reference and held.through_year is not None:
         verdict = with_stress(verdict, held.through_year(travels["stock_mc"], months.mc_percent))
-    return replace(verdict, cautions=verdict.cautions + CAUTIONS, remarks=verdict.remarks + months.remarks)
+    return replace(verdict, remarks=verdict.remarks + months.remarks)
 
 
 def _recommendation(best: Verdict) -> str:
     reason = best.reason[0].lower() + best.reason[1:]
-    return f"Build it as {_article(best.construction)}: {reason}"
-
-
-def _article(name: str) -> str:
-    return name if name.split()[0].endswith("s") else f"a {name}"
+    return f"Build it as {best.way.built_as}: {reason}"
 
 
 def _calm_share(held: Held, stock_mc_percent: float, months: MonthlyMoisture, most: float = 4.0) -> float:

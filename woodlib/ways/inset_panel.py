@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from .parts import OPENING
 from .piece import Allowances, Piece
-from .rules import CutRule, Facts, fixed, travel
+from .registry import register
+from .rules import INCH_M, CutRule, Facts, fixed, travel
 from .travel import Quantities, in_opening
-from .verdict import Construction
+from .way import Limit, Way
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
@@ -21,6 +22,7 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 RULES = (
     CutRule(
+        "panel_width",
         "panel, width across the grain",
         (fixed("opening"), fixed("least", -2.0), travel("free_growth", -1.0)),
         "down",
@@ -28,14 +30,23 @@ RULES = (
         fine=True,
     ),
     CutRule(
+        "panel_length",
         "panel, length along the grain",
         (fixed("opening_length"), fixed("least", -2.0)),
         "down",
         "along the grain it hardly moves; the same small gap at both ends",
         fine=True,
     ),
-    CutRule("reveal at the hinged edge", (fixed("least"),), "up", "hinges hold this edge where it is", fine=True),
     CutRule(
+        "hinged_gap",
+        "reveal at the hinged edge",
+        (fixed("least"),),
+        "up",
+        "hinges hold this edge where it is",
+        fine=True,
+    ),
+    CutRule(
+        "gap_today",
         "reveal at the free edge today",
         (fixed("least"), travel("free_growth")),
         "up",
@@ -46,13 +57,21 @@ RULES = (
 
 STATES = (
     CutRule(
+        "gap_driest",
         "reveal at the free edge in the driest month",
         (fixed("least"), travel("free_growth"), travel("free_shrink")),
         "up",
         "the panel is at its narrowest",
         fine=True,
     ),
-    CutRule("reveal at the free edge in the dampest month", (fixed("least"),), "down", "it still clears", fine=True),
+    CutRule(
+        "gap_dampest",
+        "reveal at the free edge in the dampest month",
+        (fixed("least"),),
+        "down",
+        "it still clears",
+        fine=True,
+    ),
 )
 
 
@@ -64,29 +83,39 @@ def _dampest(facts: Facts) -> str:
     return f"the reveal at the free edge closes by {facts.up_to('free_growth')} and stays open"
 
 
-INSET_PANEL = Construction(
-    key="inset_panel",
-    name="solid door or lid set into an opening",
-    holds=False,
-    keeps_border=False,
-    numbers=numbers,
-    rules=RULES,
-    driest=_driest,
-    dampest=_dampest,
-    reasons=("Hung along one edge, the panel grows and shrinks at the other, into a reveal that is left for it.",),
-    steps=(
-        "Fit the hinged edge and both ends first, then plane the free edge to the reveal given.",
-        "Give the catch the same travel as the reveal: a slotted strike, or a magnet on the frame.",
-        "Keep the panel flat with battens in slots; hinges do not.",
-        "A lid needs a stay and room for fingers: it falls.",
-    ),
-    remarks=("a reveal that is even all round today will be uneven in other months; a small bead hides it",),
-    kinds=("lid", "seat", "door panel"),
-    outside=OPENING,
-    states=STATES,
-    cautions=(
-        "A lid falls: fit a stay that holds it open by itself, and leave room for fingers at the hinges.",
-        "A tall case with a heavy door is fixed to the wall, as local codes ask.",
-    ),
-    change="A reveal that is too wide for the eye would ask for a frame and panel: only its two stiles move.",
+INSET_PANEL = register(
+    Way(
+        key="inset_panel",
+        name="plain panel set into an opening",
+        short="panel in an opening",
+        built_as="a plain panel set into an opening with room on one side",
+        also=("solid door or lid set into an opening",),
+        kinds=("lid", "seat", "door panel"),
+        fitted=True,
+        numbers=numbers,
+        cuts=RULES,
+        states=STATES,
+        outside=OPENING,
+        stopped_by=Limit(("gap_driest",), 0.5 * INCH_M, "its gap opens wider than {limit}"),
+        shows=(
+            "A panel in its opening: it keeps its hinged edge and grows towards the free one. Below, the gap at the "
+            "free edge."
+        ),
+        main_cuts=("panel_width", "gap_today"),
+        driest=_driest,
+        dampest=_dampest,
+        reasons=("Hung along one edge, the panel grows and shrinks at the other, into a reveal that is left for it.",),
+        steps=(
+            "Fit the hinged edge and both ends first, then plane the free edge to the reveal given.",
+            "Give the catch the same travel as the reveal: a slotted strike, or a magnet on the frame.",
+            "Keep the panel flat with battens in slots; hinges do not.",
+            "A lid needs a stay and room for fingers: it falls.",
+        ),
+        remarks=("a reveal that is even all round today will be uneven in other months; a small bead hides it",),
+        change="A reveal that is too wide for the eye would ask for a frame and panel: only its two stiles move.",
+        cautions=(
+            "A lid falls: fit a stay that holds it open by itself, and leave room for fingers at the hinges.",
+            "A tall case with a heavy door is fixed to the wall, as local codes ask.",
+        ),
+    )
 )

@@ -9,10 +9,11 @@ from . import frame_panel
 from .held import Held
 from .parts import size
 from .piece import Allowances, Piece
+from .registry import register
 from .rules import CutRule, Facts, NoteRule, fixed, travel
 from .stiffness import panel_and_strip
 from .travel import Quantities
-from .verdict import Construction
+from .way import Way
 
 
 def mitre_share(piece: Piece) -> float:
@@ -56,12 +57,14 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 RULES = (
     *frame_panel.RULES,
     CutRule(
+        "loose_tongue_thickness",
         "loose tongue (spline) across each mitre, thickness",
         (fixed("frame_thickness", 1 / 3),),
         "down",
         "a third of the frame",
     ),
     CutRule(
+        "loose_tongue_slot_depth",
         "slot for the loose tongue, depth in each member",
         (fixed("member", 1 / 3), fixed("clearance", 0.5)),
         "up",
@@ -72,6 +75,7 @@ RULES = (
 STATES = (
     *frame_panel.STATES,
     CutRule(
+        "mitre_driest",
         "mitre open at the inside corner in the driest month, if no glue held it",
         (travel("inside"),),
         "up",
@@ -79,6 +83,7 @@ STATES = (
         fine=True,
     ),
     CutRule(
+        "mitre_dampest",
         "mitre open at the outside corner in the dampest month, if no glue held it",
         (travel("outside"),),
         "up",
@@ -103,46 +108,66 @@ def _visible(name: str) -> NoteRule:
     )
 
 
-MITRED_FRAME = Construction(
-    key="mitred_frame",
-    name="mitred frame around a floating panel",
-    holds=True,
-    keeps_border=True,
-    keeps_flat=True,
-    numbers=numbers,
-    rules=RULES,
-    driest=_driest,
-    dampest=_dampest,
-    reasons=(
-        "The panel floats, and the mitres are strained by at most {most}, below the {limit} at which wood takes a set.",
-        "The mitres are strained by about {held}, at most {most}; above {limit} they take a set and open in time.",
-        "The mitres are strained by about {held}, at most {most}; from {limit} wood or glue starts to fail.",
-    ),
-    steps=(
-        "Let a glued loose tongue cross every mitre, its grain square to the joint.",
-        "Keep the members narrow: the opening grows with their width.",
-        "Quartersawn members open about half as far.",
-        "Glue up at the moisture of the middle of the year; leave the panel dry in its grooves.",
-    ),
-    notes=(
-        _visible("inside"),
-        _visible("outside"),
-        NoteRule(
-            (fixed("woods_differ"),),
-            "frame and panel are different woods; the mitres are worked out for the panel's, right only roughly",
+MITRED_FRAME = register(
+    Way(
+        key="mitred_frame",
+        name="mitred frame with a floating panel",
+        short="mitred frame",
+        built_as="a mitred frame with a loose, floating panel",
+        also=("mitred frame around a floating panel",),
+        kinds=("frame", "door panel", "lid"),
+        framed=True,
+        still_outside=True,
+        mitred=True,
+        holds=True,
+        keeps_border=True,
+        keeps_flat=True,
+        opens_when_damp=True,
+        numbers=numbers,
+        cuts=RULES,
+        states=STATES,
+        parts=(
+            size("long_member_length", "members front and back, two, length over the mitres", fixed("finished_length")),
+            size("end_member_length", "members at the ends, two, length over the mitres", fixed("finished_width")),
+            size("member_width", "members, width", fixed("border")),
         ),
-        *frame_panel.FRAME_PANEL.notes,
-    ),
-    kinds=("frame", "door panel", "lid"),
-    states=STATES,
-    reason_sizes=frame_panel.FRAME_PANEL.reason_sizes,
-    cautions=frame_panel.FRAME_PANEL.cautions,
-    parts=(
-        size("members front and back, two, length over the mitres", fixed("finished_length")),
-        size("members at the ends, two, length over the mitres", fixed("finished_width")),
-        size("members, width", fixed("border")),
-    ),
-    change="Narrower or quartersawn members would ease the mitres; square corners with tenons do not open at all.",
-    holding=holding,
-    opens_when_damp=True,
+        holding=holding,
+        held_by="Stretched in the mitres, at most",
+        shows=(
+            "A panel in a frame with mitred corners. Below, a corner from above: how far its mitre would open if no "
+            "glue held it."
+        ),
+        main_cuts=("stile_groove_depth", "panel_width", "line_today"),
+        driest=_driest,
+        dampest=_dampest,
+        reasons=(
+            "The panel floats, and the mitres are strained by at most {most}, below the {limit} at which wood takes a set.",
+            "The mitres are strained by about {held}, at most {most}; above {limit} they take a set and open in time.",
+            "The mitres are strained by about {held}, at most {most}; from {limit} wood or glue starts to fail.",
+        ),
+        reason_sizes=frame_panel.FRAME_PANEL.reason_sizes,
+        steps=(
+            "Let a glued loose tongue cross every mitre, its grain square to the joint.",
+            "Keep the members narrow: the opening grows with their width.",
+            "Quartersawn members open about half as far.",
+            "Glue up at the moisture of the middle of the year; leave the panel dry in its grooves.",
+        ),
+        notes=(
+            _visible("inside"),
+            _visible("outside"),
+            NoteRule(
+                (fixed("woods_differ"),),
+                "frame and panel are different woods; the mitres are worked out for the panel's, right only roughly",
+            ),
+            *frame_panel.FRAME_PANEL.notes,
+        ),
+        change="Narrower or quartersawn members would ease the mitres; square corners with tenons do not open at all.",
+        seat_cautions=frame_panel.FRAME_PANEL.seat_cautions,
+        expect=(
+            "Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no crack. "
+            "And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its frame"
+            " lie across; {room} is left free beside it."
+        ),
+        watch="inside the panel, or in a mitre of the frame,",
+    )
 )

@@ -45,11 +45,13 @@ def total(terms: tuple[Term, ...], quantities: Mapping[str, float]) -> Decided:
 class CutRule:
     """A dimension to cut today as a sum of terms; gaps round up, tongues and panels round down.
 
-    ``fine`` dimensions are written to 1/32 in and half a millimetre, all others to 1/16 in and a millimetre. A length
-    with ``reaches``, the rules of its two halves from one centre, is written as the sum of the two as they are written.
+    ``key`` is what the kit calls it, ``label`` what a reader does. ``fine`` dimensions are written to 1/32 in and half
+    a millimetre, all others to 1/16 in and a millimetre. A length with ``reaches``, the rules of its two halves from
+    one centre, is written as the sum of the two as they are written.
     """
 
-    name: str
+    key: str
+    label: str
     terms: tuple[Term, ...]
     rounding: str
     why: str
@@ -63,7 +65,7 @@ class CutRule:
     def cut(self, quantities: Mapping[str, float]) -> Cut:
         """The dimension for these numbers."""
         reaches = tuple(rule.cut(quantities) for rule in self.reaches)
-        return Cut(self.name, float(self.size(quantities)), self.rounding, self.why, self.fine, reaches)
+        return Cut(self.key, self.label, float(self.size(quantities)), self.rounding, self.why, self.fine, reaches)
 
 
 def fixed(name: str, times: float = 1.0) -> Term:
@@ -80,7 +82,8 @@ def travel(name: str, times: float = 1.0) -> Term:
 class Cut:
     """One dimension to cut today, in metres, and which way it may be rounded."""
 
-    name: str
+    key: str
+    label: str
     metres: float
     rounding: str
     why: str
@@ -108,7 +111,7 @@ class Cut:
     def written_m(self, first: str = "customary") -> Fraction:
         """The dimension as it is written in one system, exactly: what leaves the shop, metres.
 
-        >>> Cut("slot", 0.0131, "up", "").written_m("metric")
+        >>> Cut("slot", "slot", 0.0131, "up", "").written_m("metric")
         Fraction(7, 500)
         """
         denominator, step_mm = self._steps
@@ -120,7 +123,7 @@ class Cut:
     def text(self, first: str = "customary") -> str:
         """The dimension as the shop reads it, rounded the safe way.
 
-        >>> Cut("slot", 0.0131, "up", "").text()
+        >>> Cut("slot", "slot", 0.0131, "up", "").text()
         '9/16 in (14 mm)'
         """
         denominator, step_mm = self._steps

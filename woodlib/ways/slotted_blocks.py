@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from .piece import Allowances, Piece
-from .rules import CutRule, Facts, fixed, travel
+from .registry import register
+from .rules import INCH_M, CutRule, Facts, fixed, travel
 from .travel import Quantities, fixings
-from .verdict import Construction
+from .way import Limit, Way
 
 HEAD_SHARE = 2.0  # a screw head or washer is about twice the shank; common practice, no source
 
@@ -21,12 +22,14 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 REACHES = (
     CutRule(
+        "long_apron_slot_outward",
         "slots in the blocks of the long aprons, outward from the screw's centre",
         (fixed("screw", 0.5), fixed("clearance", 0.5), travel("edge_widening")),
         "up",
         "in the dampest month the screw moves outward with the top",
     ),
     CutRule(
+        "long_apron_slot_inward",
         "slots in the blocks of the long aprons, inward from the screw's centre",
         (fixed("screw", 0.5), fixed("clearance", 0.5), travel("edge_narrowing")),
         "up",
@@ -35,8 +38,9 @@ REACHES = (
 )
 
 
-def _slot(where: str, name: str, reaches: tuple[CutRule, ...] = ()) -> CutRule:
+def _slot(key: str, where: str, name: str, reaches: tuple[CutRule, ...] = ()) -> CutRule:
     return CutRule(
+        key,
         f"slots in the {where}, length",
         (fixed("screw"), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
         "up",
@@ -46,16 +50,18 @@ def _slot(where: str, name: str, reaches: tuple[CutRule, ...] = ()) -> CutRule:
 
 
 RULES = (
-    _slot("blocks of the long aprons", "edge", REACHES),
+    _slot("long_apron_slot", "blocks of the long aprons", "edge", REACHES),
     *REACHES,
-    _slot("outer blocks of the end aprons", "outer"),
+    _slot("end_apron_slot", "outer blocks of the end aprons", "outer"),
     CutRule(
+        "block_gap",
         "gap between top edge of block and top",
         (fixed("clearance", 0.5),),
         "up",
         "the screw then pulls the top down on the apron and not on the block",
     ),
     CutRule(
+        "block_width",
         "blocks of the long aprons, width square to the apron",
         (fixed("screw", HEAD_SHARE), fixed("hold", 2.0), travel("edge_narrowing"), travel("edge_widening")),
         "up",
@@ -65,6 +71,7 @@ RULES = (
 
 STATES = (
     CutRule(
+        "play_driest",
         "play left in the slots of the long aprons in the driest month",
         (fixed("clearance", 0.5),),
         "down",
@@ -72,6 +79,7 @@ STATES = (
         fine=True,
     ),
     CutRule(
+        "play_dampest",
         "play left in the slots of the long aprons in the dampest month",
         (fixed("clearance", 0.5),),
         "down",
@@ -89,23 +97,34 @@ def _dampest(facts: Facts) -> str:
     return f"the screws of the long aprons slide outward in their slots by {facts.up_to('edge_widening')}"
 
 
-SLOTTED_BLOCKS = Construction(
-    key="slotted_blocks",
-    name="slotted blocks on an apron",
-    holds=False,
-    keeps_border=False,
-    numbers=numbers,
-    rules=RULES,
-    driest=_driest,
-    dampest=_dampest,
-    reasons=("The blocks hold the top down but not across its grain, so the top slides under their screws.",),
-    steps=(
-        "Glue and screw the blocks to the apron, their slots across the grain of the top.",
-        "Fix the top at the middle of each end apron with one screw in a round hole.",
-        "Use pan-head screws with washers, drawn up snug and then backed off a touch.",
-        "Screw no deeper than two thirds of the top's thickness; drill with a stop.",
-    ),
-    kinds=("table top", "seat"),
-    states=STATES,
-    change="Rails thick enough for a groove could take buttons, which need no slots along the long rails.",
+SLOTTED_BLOCKS = register(
+    Way(
+        key="slotted_blocks",
+        name="slotted blocks on a base",
+        short="slotted blocks",
+        built_as="a panel held to its base by slotted blocks",
+        plural=True,
+        also=("slotted blocks on an apron",),
+        kinds=("table top", "seat"),
+        on_a_base=True,
+        numbers=numbers,
+        cuts=RULES,
+        states=STATES,
+        stopped_by=Limit(("long_apron_slot",), 0.75 * INCH_M, "a washer no longer covers a slot longer than {limit}"),
+        shows=(
+            "A panel on a base: the panel narrows and widens past it. Below, the screw of a block of the long aprons "
+            "travels along its slot."
+        ),
+        main_cuts=("long_apron_slot_outward", "long_apron_slot_inward"),
+        driest=_driest,
+        dampest=_dampest,
+        reasons=("The blocks hold the top down but not across its grain, so the top slides under their screws.",),
+        steps=(
+            "Glue and screw the blocks to the apron, their slots across the grain of the top.",
+            "Fix the top at the middle of each end apron with one screw in a round hole.",
+            "Use pan-head screws with washers, drawn up snug and then backed off a touch.",
+            "Screw no deeper than two thirds of the top's thickness; drill with a stop.",
+        ),
+        change="Rails thick enough for a groove could take buttons, which need no slots along the long rails.",
+    )
 )

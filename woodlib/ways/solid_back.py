@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from .parts import OPENING
 from .piece import Allowances, Piece
+from .registry import register
 from .rules import CutRule, Facts, NoteRule, fixed, travel
 from .travel import Quantities, at_fixing
-from .verdict import Construction
+from .way import Way
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
@@ -21,6 +22,7 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 GAP = CutRule(
+    "gap_today",
     "gap between boards today",
     (fixed("least"), travel("board_widening")),
     "up",
@@ -28,6 +30,7 @@ GAP = CutRule(
     fine=True,
 )
 EDGE_GAP = CutRule(
+    "edge_gap_today",
     "gap between the outer boards and the case today",
     (fixed("least"), travel("board_widening", 0.5)),
     "up",
@@ -35,29 +38,38 @@ EDGE_GAP = CutRule(
     fine=True,
 )
 REBATE = CutRule(
+    "rebate_width",
     "rebate in the case, width",
     (fixed("lap"), fixed("least"), travel("board_widening", 0.5), travel("board_narrowing", 0.5)),
     "up",
     "in the driest month the outer boards must still be covered",
 )
-BOARDS = CutRule("boards, face width", (fixed("board"),), "down", "narrow boards keep every gap small")
+BOARDS = CutRule("board_width", "boards, face width", (fixed("board"),), "down", "narrow boards keep every gap small")
 _REACH = (fixed("lap"), fixed("least"), travel("board_widening"), travel("board_narrowing"))
 
 LAPPED_RULES = (
     BOARDS,
     GAP,
     EDGE_GAP,
-    CutRule("lap on each edge, width", _REACH, "up", "in the driest month the laps must still cover each other"),
-    CutRule("lap, thickness", (fixed("thickness", 0.5),), "down", "half the board"),
+    CutRule(
+        "lap_width", "lap on each edge, width", _REACH, "up", "in the driest month the laps must still cover each other"
+    ),
+    CutRule("lap_thickness", "lap, thickness", (fixed("thickness", 0.5),), "down", "half the board"),
     REBATE,
 )
 TONGUED_RULES = (
     BOARDS,
     GAP,
     EDGE_GAP,
-    CutRule("tongue, length", _REACH, "down", "in the driest month it must still sit in its groove"),
-    CutRule("groove for the tongue, depth", _REACH, "up", "in the dampest month the tongue must not reach the bottom"),
-    CutRule("tongue, thickness", (fixed("thickness", 1 / 3),), "down", "a third of the board"),
+    CutRule("tongue_length", "tongue, length", _REACH, "down", "in the driest month it must still sit in its groove"),
+    CutRule(
+        "groove_depth",
+        "groove for the tongue, depth",
+        _REACH,
+        "up",
+        "in the dampest month the tongue must not reach the bottom",
+    ),
+    CutRule("tongue_thickness", "tongue, thickness", (fixed("thickness", 1 / 3),), "down", "a third of the board"),
     REBATE,
 )
 
@@ -65,14 +77,24 @@ TONGUED_RULES = (
 def _states(kept: str) -> tuple[CutRule, ...]:
     return (
         CutRule(
+            "gap_driest",
             "gap between boards in the driest month",
             (fixed("least"), travel("board_widening"), travel("board_narrowing")),
             "up",
             "every board is at its narrowest",
             fine=True,
         ),
-        CutRule("gap between boards in the dampest month", (fixed("least"),), "down", "it stays open", fine=True),
-        CutRule(f"{kept} in the driest month", (fixed("lap"),), "down", "no light shows through", fine=True),
+        CutRule(
+            "gap_dampest",
+            "gap between boards in the dampest month",
+            (fixed("least"),),
+            "down",
+            "it stays open",
+            fine=True,
+        ),
+        CutRule(
+            "kept_driest", f"{kept} in the driest month", (fixed("lap"),), "down", "no light shows through", fine=True
+        ),
     )
 
 
@@ -95,44 +117,64 @@ _STEPS = (
     "Such a back does not brace the case: it needs good corner joints, and a tall case is fixed to the wall.",
 )
 
-LAPPED_BACK = Construction(
-    key="lapped_back",
-    name="lapped boards in rebates",
-    holds=False,
-    keeps_border=False,
-    numbers=numbers,
-    rules=LAPPED_RULES,
-    driest=_driest,
-    dampest=_dampest,
-    reasons=("Every board moves about its own middle, and the laps hide gaps that open and close.",),
-    steps=_STEPS,
-    notes=(_COARSE,),
-    kinds=("back",),
-    usual_for=("back",),
-    outside=OPENING,
-    part="back, all boards together,",
-    states=_states("lap kept"),
-    cautions=("Loose boards brace nothing: fix a tall case to the wall.",),
-    change="Boards that have to stay in line with each other, thin ones above all, would ask for tongues.",
+LAPPED_BACK = register(
+    Way(
+        key="lapped_back",
+        name="back of lapped boards",
+        short="lapped boards",
+        built_as="a back of boards that lap",
+        also=("lapped boards in rebates",),
+        kinds=("back",),
+        usual_for=("back",),
+        boarded=True,
+        numbers=numbers,
+        cuts=LAPPED_RULES,
+        states=_states("lap kept"),
+        outside=OPENING,
+        part="back, all boards together,",
+        shows=(
+            "A back of upright boards, each fixed along its own middle: every board narrows and widens by itself. "
+            "Below, two boards that lap, and the gap between them."
+        ),
+        main_cuts=("gap_today", "lap_width"),
+        driest=_driest,
+        dampest=_dampest,
+        reasons=("Every board moves about its own middle, and the laps hide gaps that open and close.",),
+        steps=_STEPS,
+        notes=(_COARSE,),
+        change="Boards that have to stay in line with each other, thin ones above all, would ask for tongues.",
+        cautions=("Loose boards brace nothing: fix a tall case to the wall.",),
+        watch="inside a board",
+    )
 )
 
-TONGUED_BACK = Construction(
-    key="tongued_back",
-    name="tongued boards in rebates",
-    holds=False,
-    keeps_border=False,
-    numbers=numbers,
-    rules=TONGUED_RULES,
-    driest=_driest,
-    dampest=_dampest,
-    reasons=("Every board moves about its own middle, and tongues without glue keep the boards in line.",),
-    steps=("Put no glue on the tongues.", *_STEPS),
-    notes=(_COARSE,),
-    kinds=("back",),
-    usual_for=("back",),
-    outside=OPENING,
-    part="back, all boards together,",
-    states=_states("tongue kept in its groove"),
-    cautions=("Loose boards brace nothing: fix a tall case to the wall.",),
-    change="Boards thick enough to stay flat alone would do with laps, which are easier to cut.",
+TONGUED_BACK = register(
+    Way(
+        key="tongued_back",
+        name="back of tongued boards",
+        short="tongued boards",
+        built_as="a back of boards with tongues and grooves",
+        also=("tongued boards in rebates",),
+        kinds=("back",),
+        usual_for=("back",),
+        boarded=True,
+        numbers=numbers,
+        cuts=TONGUED_RULES,
+        states=_states("tongue kept in its groove"),
+        outside=OPENING,
+        part="back, all boards together,",
+        shows=(
+            "A back of upright boards, each fixed along its own middle: every board narrows and widens by itself. "
+            "Below, a tongue in its groove, and the gap between two boards."
+        ),
+        main_cuts=("gap_today", "tongue_length"),
+        driest=_driest,
+        dampest=_dampest,
+        reasons=("Every board moves about its own middle, and tongues without glue keep the boards in line.",),
+        steps=("Put no glue on the tongues.", *_STEPS),
+        notes=(_COARSE,),
+        change="Boards thick enough to stay flat alone would do with laps, which are easier to cut.",
+        cautions=("Loose boards brace nothing: fix a tall case to the wall.",),
+        watch="inside a board",
+    )
 )

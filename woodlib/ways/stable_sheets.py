@@ -13,10 +13,12 @@ from ..restraint.fracture import fracture_energy_j_per_m2
 from .held import Held
 from .parts import EDGING
 from .piece import Allowances, Piece
-from .rules import CutRule, Facts, NoteRule, fixed, travel
+from .registry import register
+from .risk import risk_levels
+from .rules import INCH_M, CutRule, Facts, NoteRule, fixed, travel
 from .stiffness import panel_and_strip
 from .travel import RANGE, Quantities, thickness_travel
-from .verdict import Construction, risk_levels
+from .way import Limit, Way
 
 CHANNEL = 1.976  # energy of a crack running through a thin layer on a like base: Hutchinson & Suo 1992, from memory
 STRESS_LEFT = 0.5  # of the elastic stress after a slow season; careful side of ``restraint.relaxation``, assumption
@@ -81,6 +83,7 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 SPACE = CutRule(
+    "space_beside",
     "space to leave beside each edge",
     (fixed("clearance"), travel("sheet_widening"), travel("edging_widening")),
     "up",
@@ -88,17 +91,27 @@ SPACE = CutRule(
     fine=True,
 )
 SHEET = (
-    CutRule("sheet, width", (fixed("sheet_width"),), "down", "the finished size less the edging", fine=True),
-    CutRule("sheet, length", (fixed("sheet_length"),), "down", "the finished size less the edging", fine=True),
+    CutRule(
+        "sheet_width", "sheet, width", (fixed("sheet_width"),), "down", "the finished size less the edging", fine=True
+    ),
+    CutRule(
+        "sheet_length",
+        "sheet, length",
+        (fixed("sheet_length"),),
+        "down",
+        "the finished size less the edging",
+        fine=True,
+    ),
 )
 
 EDGED_RULES = (
     *SHEET,
-    CutRule("edging, width", (fixed("edging"),), "up", "planed flush with the faces after gluing"),
+    CutRule("edging_width", "edging, width", (fixed("edging"),), "up", "planed flush with the faces after gluing"),
     SPACE,
 )
 EDGED_STATES = (
     CutRule(
+        "step_driest",
         "edging below the sheet in the driest month",
         (travel("step_narrowing"),),
         "up",
@@ -106,6 +119,7 @@ EDGED_STATES = (
         fine=True,
     ),
     CutRule(
+        "step_dampest",
         "edging above the sheet in the dampest month",
         (travel("step_widening"),),
         "up",
@@ -113,6 +127,7 @@ EDGED_STATES = (
         fine=True,
     ),
     CutRule(
+        "mitre_driest",
         "mitre of the edging open in the driest month, if no glue held it",
         (travel("mitre_narrowing"),),
         "up",
@@ -120,6 +135,7 @@ EDGED_STATES = (
         fine=True,
     ),
     CutRule(
+        "mitre_dampest",
         "mitre of the edging open in the dampest month, if no glue held it",
         (travel("mitre_widening"),),
         "up",
@@ -144,86 +160,107 @@ def _edged_dampest(facts: Facts) -> str:
     return f"the sheet hardly moves; the edging grows out by {facts.up_to('edging_widening')} and stands a hair proud"
 
 
-EDGED_SHEET = Construction(
-    key="edged_sheet",
-    name="sheet with solid edging",
-    holds=False,
-    keeps_border=True,
-    keeps_flat=True,
-    numbers=numbers,
-    rules=EDGED_RULES,
-    driest=_edged_driest,
-    dampest=_edged_dampest,
-    reasons=("The sheet moves a small part as far as solid wood, so edging can be glued along all four sides.",),
-    steps=(
-        "Let the grain of the edging run along each edge; glue it with a loose tongue or a plain long-grain joint.",
-        "Veneer after the edging is on and flush, or leave a small chamfer at the joint: its line will be felt.",
-        "Keep the edging narrow: its own width moves like any solid wood.",
-    ),
-    part="sheet",
-    solid=False,
-    notes=(_mitre("mitre_narrowing"), _mitre("mitre_widening")),
-    kinds=("table top", "seat", "lid", "door panel", "drawer front"),
-    parts=EDGING,
-    states=EDGED_STATES,
-    cautions=("Dust of fibreboard is fine and carries binder: draw it off and wear a mask.",),
-    change="A client who wants solid wood through and through would ask for a frame, or for a breadboard end.",
+EDGED_SHEET = register(
+    Way(
+        key="edged_sheet",
+        name="stable sheet with solid edging",
+        short="sheet, solid edging",
+        built_as="a stable sheet with solid edging",
+        also=("sheet with solid edging",),
+        kinds=("table top", "seat", "lid", "door panel", "drawer front"),
+        still_outside=True,
+        mitred=True,
+        keeps_border=True,
+        keeps_flat=True,
+        solid=False,
+        numbers=numbers,
+        cuts=EDGED_RULES,
+        states=EDGED_STATES,
+        parts=EDGING,
+        part="sheet",
+        stopped_by=Limit(("space_beside",), 0.25 * INCH_M, "the space beside it gets wider than {limit}"),
+        shows="A sheet that hardly moves, with solid wood around it. Below, edging and sheet from the side.",
+        main_cuts=("sheet_width", "space_beside"),
+        driest=_edged_driest,
+        dampest=_edged_dampest,
+        reasons=("The sheet moves a small part as far as solid wood, so edging can be glued along all four sides.",),
+        steps=(
+            "Let the grain of the edging run along each edge; glue it with a loose tongue or a plain long-grain joint.",
+            "Veneer after the edging is on and flush, or leave a small chamfer at the joint: its line will be felt.",
+            "Keep the edging narrow: its own width moves like any solid wood.",
+        ),
+        notes=(_mitre("mitre_narrowing"), _mitre("mitre_widening")),
+        change="A client who wants solid wood through and through would ask for a frame, or for a breadboard end.",
+        cautions=("Dust of fibreboard is fine and carries binder: draw it off and wear a mask.",),
+    )
 )
 
-VENEERED_SHEET = Construction(
-    key="veneered_sheet",
-    name="sheet veneered on both faces",
-    holds=True,
-    keeps_border=True,
-    keeps_flat=True,
-    numbers=numbers,
-    rules=(
-        *SHEET,
-        CutRule(
-            "veneer, thickness",
-            (fixed("veneer"),),
-            "down",
-            "no thicker than this: thicker layers carry more energy to crack with",
-            fine=True,
+VENEERED_SHEET = register(
+    Way(
+        key="veneered_sheet",
+        name="stable sheet with veneer on both faces",
+        short="veneered sheet",
+        built_as="a stable sheet with veneer on both faces",
+        also=("sheet veneered on both faces",),
+        kinds=("table top", "lid", "door panel", "drawer front", "drawer side", "drawer bottom", "back"),
+        still_outside=True,
+        mitred=True,
+        holds=True,
+        keeps_border=True,
+        keeps_flat=True,
+        solid=False,
+        numbers=numbers,
+        cuts=(
+            *SHEET,
+            CutRule(
+                "veneer_thickness",
+                "veneer, thickness",
+                (fixed("veneer"),),
+                "down",
+                "no thicker than this: thicker layers carry more energy to crack with",
+                fine=True,
+            ),
+            SPACE,
         ),
-        SPACE,
-    ),
-    driest=lambda facts: "the sheet hardly moves, and the veneer is pulled as its core holds it",
-    dampest=lambda facts: "the sheet hardly moves, and the veneer is pressed as its core holds it",
-    reasons=(
-        "The sheet takes the movement away, and its veneer is thin: strained by {most} at most, counted by its "
-        "thickness, below {limit}.",
-        "The sheet stays, but its veneer is strained by about {held}, at most {most}, counted by its thickness; above "
-        "{limit} fine checks are likely.",
-        "The sheet stays, but its veneer is strained by about {held}, at most {most}, counted by its thickness; from "
-        "{limit} expect it to check.",
-    ),
-    steps=(
-        "Veneer both faces with the same wood and thickness, on the same day; one face alone pulls the sheet hollow.",
-        "Press at the moisture of the driest months: veneer pressed damp checks in the first winter.",
-        "Draw the border with crossbanding; on a stable core its grain may run any way.",
-    ),
-    part="sheet",
-    solid=False,
-    kinds=("table top", "lid", "door panel", "drawer front", "drawer side", "drawer bottom", "back"),
-    parts=EDGING,
-    states=(
-        CutRule(
-            "sheet narrower at each edge in the driest month",
-            (travel("sheet_narrowing"),),
-            "up",
-            "half its width",
-            fine=True,
+        states=(
+            CutRule(
+                "narrower_driest",
+                "sheet narrower at each edge in the driest month",
+                (travel("sheet_narrowing"),),
+                "up",
+                "half its width",
+                fine=True,
+            ),
+            CutRule(
+                "wider_dampest",
+                "sheet wider at each edge in the dampest month",
+                (travel("sheet_widening"),),
+                "up",
+                "half its width",
+                fine=True,
+            ),
         ),
-        CutRule(
-            "sheet wider at each edge in the dampest month",
-            (travel("sheet_widening"),),
-            "up",
-            "half its width",
-            fine=True,
+        parts=EDGING,
+        holding=holding,
+        part="sheet",
+        shows="A sheet that hardly moves. Below, its core between two veneers.",
+        main_cuts=("sheet_width", "space_beside"),
+        driest=lambda facts: "the sheet hardly moves, and the veneer is pulled as its core holds it",
+        dampest=lambda facts: "the sheet hardly moves, and the veneer is pressed as its core holds it",
+        reasons=(
+            "The sheet takes the movement away, and its veneer is thin: strained by {most} at most, counted by its "
+            "thickness, below {limit}.",
+            "The sheet stays, but its veneer is strained by about {held}, at most {most}, counted by its thickness; above "
+            "{limit} fine checks are likely.",
+            "The sheet stays, but its veneer is strained by about {held}, at most {most}, counted by its thickness; from "
+            "{limit} expect it to check.",
         ),
-    ),
-    cautions=("Dust of fibreboard is fine and carries binder: draw it off and wear a mask.",),
-    change="A thinner veneer, or veneer pressed drier, would ease it; solid wood would need a way that lets it move.",
-    holding=holding,
+        steps=(
+            "Veneer both faces with the same wood and thickness, on the same day; one face alone pulls the sheet hollow.",
+            "Press at the moisture of the driest months: veneer pressed damp checks in the first winter.",
+            "Draw the border with crossbanding; on a stable core its grain may run any way.",
+        ),
+        change="A thinner veneer, or veneer pressed drier, would ease it; solid wood would need a way that lets it move.",
+        cautions=("Dust of fibreboard is fine and carries binder: draw it off and wear a mask.",),
+    )
 )

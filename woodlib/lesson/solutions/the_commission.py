@@ -61,9 +61,7 @@ def half_as_wide() -> str:
 )
 def slot_of_the_seat() -> float:
     """The first size of the breadboard's cut list."""
-    return (
-        next(v for v in _demo("reading_nook_seat").verdicts if v.key == "breadboard").cut("outer slots, length").metres
-    )
+    return next(v for v in _demo("reading_nook_seat").verdicts if v.key == "breadboard").cut("outer_slot").metres
 
 
 @exercise(

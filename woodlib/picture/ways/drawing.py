@@ -7,7 +7,8 @@ from collections.abc import Callable, Mapping
 from ...errors import InputError
 from ...units import shown
 from ...ways.piece import Piece
-from ...ways.verdict import Construction, Verdict
+from ...ways.verdict import Verdict
+from ...ways.way import Way
 from ...words.decided import Decided
 from ..scene import Mark, Picture, Words
 from . import edges, joints, plans
@@ -42,9 +43,9 @@ DRAWINGS: dict[str, tuple[Part, Part]] = {
 }
 
 
-def sizes_of(way: Construction, numbers: Mapping[str, float]) -> dict[str, Decided]:
+def sizes_of(way: Way, numbers: Mapping[str, float]) -> dict[str, Decided]:
     """Every size of a way by name, to cut and as it will stand, remembered with its decisions."""
-    return {rule.name: rule.size(numbers) for rule in (*way.rules, *way.states)}
+    return {rule.key: rule.size(numbers) for rule in (*way.cuts, *way.states)}
 
 
 def measures_of(piece: Piece) -> dict[str, float]:
@@ -53,10 +54,10 @@ def measures_of(piece: Piece) -> dict[str, float]:
     return {name: getattr(piece, f"{name}_m") for name in names}
 
 
-def usual_scale(key: str, numbers: Mapping[str, float], piece: Mapping[str, float]) -> Scale:
+def usual_scale(way: Way, numbers: Mapping[str, float], piece: Mapping[str, float]) -> Scale:
     """A scale that holds this state; a study takes the one of its widest and most restless state and keeps it."""
     furthest = max(abs(numbers[f"{way}_mid"]) / numbers["width"] for way in ("narrowing", "widening"))
-    if key in ("round_tenon", "loose_ring"):
+    if way.round:
         return scale_for(piece["width"], furthest, 1.6 * piece["width"] + 0.02)
     tallest = piece["thickness"] + piece["border_thickness"]
     section = max(2.0 * piece["border_width"], 2.4 * tallest, 0.06)
@@ -68,12 +69,13 @@ def draw_way(d: Drawn, title: str) -> Picture:
     """The sheet of one way in one month: plan on the left, section on the right."""
     if d.month not in MONTHS:
         raise InputError(f"month is {shown(d.month)}; it must be one of {', '.join(MONTHS)}.")
-    if d.key not in DRAWINGS:
-        raise InputError(f"way to build is {shown(d.key)}; it must be one of {', '.join(DRAWINGS)}.")
-    plan, section = DRAWINGS[d.key]
+    plan, section = DRAWINGS[d.way.key]
     when = {"today": "today", "driest": "in the driest month", "dampest": "in the dampest month"}[d.month]
-    still = d.key in ("frame_panel", "mitred_frame", "edged_sheet", "veneered_sheet")
-    below = "hardly anything moves outside" if still else f"today dashed, movement drawn {d.scale.times} times its size"
+    below = (
+        "hardly anything moves outside"
+        if d.way.still_outside
+        else f"today dashed, movement drawn {d.scale.times} times its size"
+    )
     marks = (
         Words(PLAN_LEFT + PLAN_WIDTH / 2, 24, f"From above, {when}", "ink", 16, bold=True),
         Words(SECTION_LEFT + SECTION_WIDTH / 2, 24, "The joint, to one scale", "ink", 16, bold=True),
@@ -89,14 +91,14 @@ def draw_verdict(verdict: Verdict, piece: Piece, month: str = "today") -> Pictur
 
     Raises :class:`InputError` for another month.
     """
-    sizes = {cut.name: cut.metres for cut in (*verdict.cuts, *verdict.states)}
+    sizes = {cut.key: cut.metres for cut in (*verdict.cuts, *verdict.states)}
     measures = measures_of(piece)
-    scale = usual_scale(verdict.key, verdict.quantities, measures)
-    return draw_way(Drawn(verdict.key, verdict.quantities, sizes, measures, scale, month), verdict.construction)
+    scale = usual_scale(verdict.way, verdict.quantities, measures)
+    return draw_way(Drawn(verdict.way, verdict.quantities, sizes, measures, scale, month), verdict.way.title)
 
 
 def words_for(verdict: Verdict, month: str = "today") -> str:
     """What the drawing shows, in words with its numbers."""
-    cuts = "; ".join(f"{cut.name} {cut.text()}" for cut in verdict.cuts) or "nothing is cut loose"
+    cuts = "; ".join(f"{cut.label} {cut.text()}" for cut in verdict.cuts) or "nothing is cut loose"
     said = {"today": verdict.reason, "driest": verdict.driest, "dampest": verdict.dampest}[month]
-    return f"A {verdict.construction}, from above and in section. {said} Sizes to cut today: {cuts}."
+    return f"{verdict.way.title}, from above and in section. {said} Sizes to cut today: {cuts}."

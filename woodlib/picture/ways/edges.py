@@ -7,7 +7,6 @@ import numpy as np
 from ..scene import Area, Circle, Line, Mark, Window, box, corners
 from ..wood import grain_lines
 from .joints import CENTRE, LEFT, RIGHT
-from .plans import GAPS
 from .sheet import Drawn, Number, end_wood, hollow, label, shape, sized, wood
 
 
@@ -28,7 +27,7 @@ def _beside(d: Drawn, part: str, neighbour: str, gap: Number) -> list[Mark]:
 
 def beside_wall(d: Drawn) -> list[Mark]:
     """The outer edge of the piece and the space to a wall or frame."""
-    gap = d.sizes["space to leave beside each long edge"] - d.moved("edge")
+    gap = d.sizes["space_beside"] - d.moved("edge")
     return _beside(d, "edge of the piece", "wall or frame", gap)
 
 
@@ -36,9 +35,9 @@ def own_blank(d: Drawn) -> list[Mark]:
     """Along the grain: end piece against the panel with a loose tongue across the joint, grain running through."""
     px, mid = d.px, 180.0
     half = 0.5 * px(d.piece["border_thickness"])
-    tongue = 0.5 * px(d.sizes["loose tongue in each end joint, thickness"])
+    tongue = 0.5 * px(d.sizes["loose_tongue_thickness"])
     joint = CENTRE + 10.0
-    width = d.sizes["end pieces, width along the grain"]
+    width = d.sizes["end_piece_width"]
     end = joint + px(width)
     return [
         *wood(corners(LEFT, mid - half, joint, mid + half)),
@@ -54,11 +53,11 @@ def own_blank(d: Drawn) -> list[Mark]:
 
 def in_opening(d: Drawn) -> list[Mark]:
     """The free edge of a door, lid or drawer part, and what it must clear."""
-    name = "free" if d.key == "inset_panel" else "front"
-    today = d.sizes[GAPS[d.key]]
+    name = "free" if d.way.key == "inset_panel" else "front"
+    today = d.sizes["gap_today"]
     gap = today - d.either(0.0, -d.numbers[f"{name}_shrink"], d.numbers[f"{name}_growth"])
-    part = "door or lid" if d.key == "inset_panel" else d.key.replace("_", " ")
-    return _beside(d, part, "frame" if d.key == "inset_panel" else "rail above", gap)
+    part = "door or lid" if d.way.key == "inset_panel" else d.way.key.replace("_", " ")
+    return _beside(d, part, "frame" if d.way.key == "inset_panel" else "rail above", gap)
 
 
 def glued_edge(d: Drawn) -> list[Mark]:
@@ -92,7 +91,7 @@ def _layers(d: Drawn, layers: list[tuple[str, Number, str, str]]) -> list[Mark]:
 
 def face_rim(d: Drawn) -> list[Mark]:
     """Across the panel: the rim lies on it, its grain across the panel's, glue all along."""
-    bow = d.either(0.0, d.sizes["bow in the driest month, if free"], d.sizes["bow in the dampest month, if free"])
+    bow = d.either(0.0, d.sizes["bow_driest"], d.sizes["bow_dampest"])
     return [
         *_layers(
             d,
@@ -108,7 +107,7 @@ def face_rim(d: Drawn) -> list[Mark]:
 
 def veneered(d: Drawn) -> list[Mark]:
     """A core between two veneers."""
-    veneer, core = d.px(d.sizes["veneer, thickness"]), d.px(d.piece["thickness"])
+    veneer, core = d.px(d.sizes["veneer_thickness"]), d.px(d.piece["thickness"])
     return [
         *_layers(
             d,
@@ -143,8 +142,8 @@ def lapped(d: Drawn) -> list[Mark]:
     """Two boards that lap, in this month."""
     px, mid = d.px, 180.0
     half = 0.5 * px(d.piece["thickness"])
-    gap = d.sizes["gap between boards today"] - d.moved("board")
-    lap = d.sizes["lap on each edge, width"]
+    gap = d.sizes["gap_today"] - d.moved("board")
+    lap = d.sizes["lap_width"]
     edge = CENTRE + px(gap)
     left = [
         (LEFT, mid - half),
@@ -169,14 +168,14 @@ def lapped(d: Drawn) -> list[Mark]:
 def tongued(d: Drawn) -> list[Mark]:
     """A board's tongue in the next one's groove, in this month."""
     px, mid = d.px, 180.0
-    half, thin = 0.5 * px(d.piece["thickness"]), 0.5 * px(d.sizes["tongue, thickness"])
-    gap = d.sizes["gap between boards today"] - d.moved("board")
-    edge, depth = CENTRE + px(gap), px(d.sizes["groove for the tongue, depth"])
+    half, thin = 0.5 * px(d.piece["thickness"]), 0.5 * px(d.sizes["tongue_thickness"])
+    gap = d.sizes["gap_today"] - d.moved("board")
+    edge, depth = CENTRE + px(gap), px(d.sizes["groove_depth"])
     return [
         *end_wood(corners(LEFT, mid - half, CENTRE, mid + half), "wood"),
         *end_wood(corners(edge, mid - half, RIGHT, mid + half), "border-wood"),
         *hollow(corners(edge, mid - thin - 1.0, edge + depth, mid + thin + 1.0)),
-        *shape(corners(CENTRE, mid - thin, CENTRE + px(d.sizes["tongue, length"]), mid + thin), "wood"),
+        *shape(corners(CENTRE, mid - thin, CENTRE + px(d.sizes["tongue_length"]), mid + thin), "wood"),
         *_board_words(d, mid, half, edge, gap),
     ]
 
@@ -192,8 +191,8 @@ def _board_words(d: Drawn, mid: float, half: Number, edge: Number, gap: Number) 
 def mitre(d: Drawn) -> list[Mark]:
     """From above: the corner, with the opening each mitre would show if no glue held it, true to size."""
     px, side = d.px, d.px(d.piece["border_width"])
-    inside = d.either(0.0, d.sizes["mitre open at the inside corner in the driest month, if no glue held it"], 0.0)
-    outside = d.either(0.0, 0.0, d.sizes["mitre open at the outside corner in the dampest month, if no glue held it"])
+    inside = d.either(0.0, d.sizes["mitre_driest"], 0.0)
+    outside = d.either(0.0, 0.0, d.sizes["mitre_dampest"])
     x, y = CENTRE - 110.0, 60.0
     foot = y + side + 60.0
     upright = [(x, y), (x + side, y + side), (x + side, foot), (x, foot)]
@@ -211,7 +210,7 @@ def round_joint(d: Drawn) -> list[Mark]:
     """End grain of a round in its hole or ring, in this month; gaps true to size."""
     px, y = d.px, 200.0
     across, along = (0.5 * px(d.numbers["diameter"] + d.moved(name)) for name in ("large", "small"))
-    hole = d.sizes["hole in the seat, diameter"] if d.key == "round_tenon" else d.sizes["ring, inside diameter"]
+    hole = d.sizes["hole"] if d.way.key == "round_tenon" else d.sizes["bore"]
     turn = np.linspace(0.0, 2.0 * np.pi, 49)
     outline = [(CENTRE + along * float(np.cos(a)), y + across * float(np.sin(a))) for a in turn]
     lines = tuple(grain_lines(box(CENTRE - 160.0, y - 160.0, 320.0, 320.0), "x", 18, 11))
@@ -222,5 +221,5 @@ def round_joint(d: Drawn) -> list[Mark]:
         Area(outline, "wood-end"),
         Window(outline, lines),
         Line(outline, "edge", 1.8),
-        label(LEFT, 350.0, "seat's grain left to right" if d.key == "round_tenon" else "ring around the post"),
+        label(LEFT, 350.0, "seat's grain left to right" if d.way.key == "round_tenon" else "ring around the post"),
     ]

@@ -27,9 +27,7 @@ SLOT_TIMES = 2.5
 
 def slot_detail(d: Drawn, slots: str, pin: float, y: float, slot_moves: float, pin_moves: float) -> list[Mark]:
     """A slot from above with its pin or screw, outward to the right, drawn ``SLOT_TIMES`` as large as the joint."""
-    centre = "pin's" if "pin" in d.numbers else "screw's"
-    out = d.sizes[f"{slots}, outward from the {centre} centre"]
-    inward = d.sizes[f"{slots}, inward from the {centre} centre"]
+    out, inward = d.sizes[f"{slots}_outward"], d.sizes[f"{slots}_inward"]
     px = d.scale.section_px * SLOT_TIMES
     low, high = CENTRE + (slot_moves - inward) * px, CENTRE + (slot_moves + out) * px
     half = 0.5 * pin * px + 1.5
@@ -48,12 +46,12 @@ def slot_detail(d: Drawn, slots: str, pin: float, y: float, slot_moves: float, p
 def breadboard(d: Drawn) -> list[Mark]:
     """Along the grain: the tongue in the end's groove, a pin through both; below, the outer slot from above."""
     px, top = d.px, 74.0
-    thickness, tongue = px(d.piece["thickness"]), px(d.sizes["tongue, thickness"])
+    thickness, tongue = px(d.piece["thickness"]), px(d.sizes["tongue_thickness"])
     shoulder, end = CENTRE - 20.0, CENTRE - 20.0 + px(d.piece["border_width"])
     mid = top + 0.5 * thickness
-    tip = shoulder + px(d.sizes["tongue, length from the shoulder"])
-    bottom = shoulder + px(d.sizes["groove for the tongue, depth"])
-    pin = shoulder + px(d.sizes["pins, from the shoulder"])
+    tip = shoulder + px(d.sizes["tongue_length"])
+    bottom = shoulder + px(d.sizes["groove_depth"])
+    pin = shoulder + px(d.sizes["pin_from_shoulder"])
     half = 0.5 * px(d.numbers["pin"])
     return [
         *end_wood(corners(shoulder, top, end, top + thickness), "border-wood"),
@@ -61,23 +59,23 @@ def breadboard(d: Drawn) -> list[Mark]:
         *wood(corners(LEFT, top, shoulder, top + thickness)),
         *wood(corners(shoulder - 2.0, mid - 0.5 * tongue, tip, mid + 0.5 * tongue), count=2),
         *shape(corners(pin - half, top, pin + half, top + thickness), "metal"),
-        *sized((shoulder, top - 6.0), (tip, top - 6.0), d.sizes["tongue, length from the shoulder"], "down"),
+        *sized((shoulder, top - 6.0), (tip, top - 6.0), d.sizes["tongue_length"], "down"),
         label(LEFT + 6.0, top + thickness + 18.0, "panel"),
         label(end, top + thickness + 18.0, "end", "end"),
         label(LEFT, 238.0, "outer slot in the tongue, enlarged"),
-        *slot_detail(d, "outer slots", d.numbers["pin"], 284.0, d.moved("outer"), 0.0),
+        *slot_detail(d, "outer_slot", d.numbers["pin"], 284.0, d.moved("outer"), 0.0),
         label(RIGHT, 289.0, "outward \u2192", "end", "quiet"),
     ]
 
 
 def screwed(d: Drawn) -> list[Mark]:
     """Across the grain: panel above, batten or block below with its slot, the screw going with the panel."""
-    slots = "outer slots" if d.key == "battens" else "slots in the blocks of the long aprons"
-    travel = "outer" if d.key == "battens" else "edge"
+    slots = "outer_slot" if d.way.key == "battens" else "long_apron_slot"
+    travel = "outer" if d.way.key == "battens" else "edge"
     px, top = d.px, 70.0
     low = top + px(d.piece["thickness"])
     foot = low + px(d.piece["border_thickness"])
-    out, inward = (d.sizes[f"{slots}, {way} from the screw's centre"] for way in ("outward", "inward"))
+    out, inward = (d.sizes[f"{slots}_{way}"] for way in ("outward", "inward"))
     x, half = CENTRE + px(d.moved(travel)), 0.5 * px(d.numbers["screw"])
     return [
         *end_wood(corners(LEFT, top, RIGHT, low), "wood"),
@@ -86,7 +84,7 @@ def screwed(d: Drawn) -> list[Mark]:
         *shape(corners(x - half, top + 0.35 * (low - top), x + half, foot), "metal"),
         *shape(corners(x - 2.2 * half, foot, x + 2.2 * half, foot + 7.0), "metal"),
         label(LEFT + 6.0, top + 18.0, "panel"),
-        label(LEFT + 26.0, low + 18.0, "batten" if d.key == "battens" else "block"),
+        label(LEFT + 26.0, low + 18.0, "batten" if d.way.key == "battens" else "block"),
         label(LEFT, 262.0, "the slot from below, enlarged"),
         *slot_detail(d, slots, d.numbers["screw"], 296.0, 0.0, d.moved(travel)),
         label(RIGHT, 301.0, "outward \u2192", "end", "quiet"),
@@ -96,14 +94,14 @@ def screwed(d: Drawn) -> list[Mark]:
 def groove(d: Drawn) -> list[Mark]:
     """The panel's edge in the groove of the frame."""
     px, numbers = d.px, d.numbers
-    depth = d.sizes["groove in the stiles, depth"]
+    depth = d.sizes["stile_groove_depth"]
     today = numbers["cover"] + 0.5 * larger(numbers["panel_shrink"], 0.0)
     moved = d.either(0.0, -0.5 * numbers["panel_shrink"], 0.5 * numbers["panel_growth"])
     deep = today + moved
-    line = d.sizes["line between shoulder and stile today, each side"] - moved
+    line = d.sizes["line_today"] - moved
     face, mid = CENTRE - 20.0, 160.0
     frame, tongue = 0.5 * px(d.piece["border_thickness"]), 0.5 * px(numbers["tongue"])
-    body, play = 0.5 * px(d.piece["thickness"]), px(d.sizes["play of the panel's edge across its groove today"])
+    body, play = 0.5 * px(d.piece["thickness"]), px(d.sizes["edge_play"])
     return [
         *end_wood(corners(face, mid - frame, face + px(d.piece["border_width"]), mid + frame), "border-wood"),
         *hollow(corners(face, mid - tongue - 0.5 * play, face + px(depth), mid + tongue + 0.5 * play)),
@@ -124,15 +122,13 @@ def bottom(d: Drawn) -> list[Mark]:
     back = 0.5 * px(d.piece["border_thickness"])
     thick = px(d.piece["thickness"])
     moved = d.moved("screw")
-    today = d.sizes["bottom behind the drawer's back today"]
+    today = d.sizes["behind_today"]
     reach = d.either(
         today,
         0.0 * today,
-        d.sizes["bottom behind the drawer's back in the dampest month"],
+        d.sizes["behind_dampest"],
     )
-    forward, backward = (
-        d.sizes[f"screw slot below the back, {way} from the screw's centre"] for way in ("forward", "backward")
-    )
+    forward, backward = (d.sizes[f"screw_slot_{way}"] for way in ("forward", "backward"))
     low, high = x + px(moved - forward), x + px(moved + backward)
     screw = 0.5 * px(d.numbers["screw"])
     return [
@@ -151,14 +147,14 @@ def bottom(d: Drawn) -> list[Mark]:
 def dovetail(d: Drawn) -> list[Mark]:
     """Across the batten: its dovetail in the panel's housing; below, its front end and the stop, from the side."""
     px, top = d.px, 66.0
-    thick, deep = px(d.piece["thickness"]), px(d.sizes["housing, depth"])
+    thick, deep = px(d.piece["thickness"]), px(d.sizes["housing_depth"])
     low = top + thick
     half = 0.5 * px(d.piece["border_width"])
-    slack = 0.5 * px(d.sizes["slack across the dovetail, housing over batten"])
+    slack = 0.5 * px(d.sizes["slack"])
     slope = deep / 7.0
     foot = low + px(0.5 * d.piece["border_width"])
-    gap = d.sizes["gap between the batten's front end and the stop"]
-    stop = d.sizes["housing, stop from the front edge"]
+    gap = d.sizes["stop_gap"]
+    stop = d.sizes["housing_stop"]
     edge = RIGHT - 24.0 + px(d.moved("edge"))
     end, y = RIGHT - 24.0 - px(stop + gap), 270.0
 
@@ -189,8 +185,8 @@ def button(d: Drawn) -> list[Mark]:
     """Across the rail: the top, a button screwed to it, its tongue in the rail's groove."""
     px, top = d.px, 66.0
     low = top + px(d.piece["thickness"])
-    gap, tongue = d.sizes["gap between button shoulder and rail"], d.sizes["button tongue, length"]
-    depth, moved = d.sizes["groove for the buttons, depth"], d.moved("edge")
+    gap, tongue = d.sizes["shoulder_gap"], d.sizes["tongue_length"]
+    depth, moved = d.sizes["groove_depth"], d.moved("edge")
     rail = CENTRE + 10.0
     shoulder = rail + px(moved - gap)
     tip = shoulder + px(tongue)
@@ -222,7 +218,7 @@ def button(d: Drawn) -> list[Mark]:
 def plate(d: Drawn) -> list[Mark]:
     """From above on an end apron: the plate turns about its screw in the apron, the other goes with the top."""
     px, y = d.px, 250.0
-    wide = d.sizes["recess in the end aprons, width along the apron"]
+    wide = d.sizes["end_recess_width"]
     reach, half = d.numbers["reach"], 0.5 * px(d.numbers["plate"])
     side = smaller(larger(d.moved("outer"), -0.9 * reach), 0.9 * reach)
     up = reach - side * side / (2.0 * reach)  # the small-angle arc: within 4 % up to 30 degrees

@@ -9,11 +9,6 @@ from ..wood import grain_lines
 from .sheet import MIDDLE, PLAN_LEFT, PLAN_WIDTH, Drawn, broken, end_wood, wood
 
 RIGHT = PLAN_LEFT + PLAN_WIDTH
-GAPS = {
-    "drawer_front": "gap above the front today",
-    "drawer_side": "gap above the side today",
-    "inset_panel": "reveal at the free edge today",
-}
 
 
 def _now(d: Drawn, today: float) -> float:
@@ -123,7 +118,7 @@ def battened(d: Drawn) -> list[Mark]:
     for x in (RIGHT - 60.0, RIGHT - 190.0):
         batten = box(x, MIDDLE - 0.5 * reach, 28.0, reach)
         marks.append(Line([*batten, batten[0]], "edge", 1.4, "6 4"))
-        away = 0.4 * now * (0.0 if d.key == "sliding_dovetail" else 1.0)
+        away = 0.4 * now * (0.0 if d.way.key == "sliding_dovetail" else 1.0)
         marks += [Circle(x + 14.0, MIDDLE + s * away, 3.0, "metal", filled=True) for s in (-1.0, 0.0, 1.0)]
     return marks
 
@@ -145,7 +140,7 @@ def in_opening(d: Drawn) -> list[Mark]:
     """A part in its opening, standing on its lower or hinged edge; the gap at the other is drawn as much larger."""
     opening = d.piece["width"] * d.scale.plan_px
     top, low = MIDDLE - 0.5 * opening, MIDDLE + 0.5 * opening
-    today = low - opening + d.sizes[GAPS[d.key]] * (d.scale.plan_px * d.scale.times)
+    today = low - opening + d.sizes["gap_today"] * (d.scale.plan_px * d.scale.times)
     edge = today - d.width_change * d.scale.plan_px * d.scale.times
     return [
         *end_wood(corners(PLAN_LEFT, top - 14.0, RIGHT, top)),

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ...ways.way import Way
 from ...words.decided import Decided
 from ...words.say import Said, fine_length, length, say
 from ..scene import Area, Line, Mark, Window, Words, dimension_line
@@ -41,7 +42,7 @@ class Drawn:
     ``width`` may move with a slider.
     """
 
-    key: str
+    way: Way
     numbers: Mapping[str, float]
     sizes: Mapping[str, Number]
     piece: Mapping[str, float]

@@ -1,0 +1,125 @@
+"""One way to build as a record: everything that is particular to it, and nothing that is not."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from .held import Held
+from .parts import FINISHED
+from .piece import Allowances, Piece
+from .rules import CutRule, Facts, NoteRule
+from .travel import Quantities
+
+NO_SOURCE = "common practice, no source"
+
+
+@dataclass(frozen=True)
+class Limit:
+    """What stops a way that slides: none of its ``sizes``, by key, may pass ``most_m``.
+
+    ``meaning`` says what happens then, with ``{limit}`` where the limit is to be written.
+    """
+
+    sizes: tuple[str, ...]
+    most_m: float
+    meaning: str
+    source: str = NO_SOURCE
+
+
+@dataclass(frozen=True, kw_only=True)
+class Way:
+    """One way to build.
+
+    What it is for: ``kinds`` of piece it serves; ``usual_for`` those for which the trade takes it first (common
+    practice, no source); ``usual`` that it is compared when no kind is named; ``also`` other names it goes by.
+
+    Numbers: ``numbers(travels, piece, allowances)`` returns its smooth numbers; ``cuts`` the sizes to cut today,
+    ``states`` sizes as they will stand in a month, never negative; ``outside`` the sizes of the whole piece, or of the
+    opening, and ``parts`` those of its parts; ``stopped_by`` what stops it from growing wider, where anything does.
+
+    What holds: ``holds`` that it takes movement away; ``holds_width`` that the panel itself then keeps its width;
+    ``held_by`` leads to how far it is stretched; ``holding(piece, held, allowances)`` turns the share of an edge-glued
+    border into its own; ``opens_when_damp`` that growth pulls on the joint as shrinking does; ``reference`` that it is
+    the border which every other way is compared with, glued across both ends and judged by stress as well.
+
+    Words: ``name`` for a reader, ``short`` on a picture, ``built_as`` to follow "we build it as", ``plural`` that the
+    name takes no article; ``part`` what moves; ``shows`` the drawing, from above and then the joint; ``main_cuts`` keys
+    of the sizes that a slider shows, at most three; ``driest``, ``dampest`` finish the sentence on the month;
+    ``reasons`` one per risk level, or one for all, with ``{held}``, ``{most}`` and ``{limit}`` for strains and names of
+    ``reason_sizes``; ``steps`` in the shop; ``remarks`` always hold, ``notes`` hang on sizes; ``change`` what would
+    turn the advice over; ``cautions`` where it can hurt,
+    ``seat_cautions`` where it carries a person.
+
+    For the client: ``expect`` what the seasons will show, with ``{month}`` the driest, ``{outside}`` and ``{room}``;
+    ``watch`` where no line may open.
+
+    What it is: ``keeps_border`` a border across the ends remains to be seen; ``wants_border`` it is of no use where
+    none is asked for; ``keeps_flat`` it keeps the panel flat by itself; ``solid`` solid wood through and through;
+    ``on_a_base`` it needs a base to be held to; ``framed`` a loose panel in a solid frame; ``still_outside`` hardly
+    anything moves outside; ``mitred`` its corners are; ``fitted`` a part alone, in an opening; ``boarded`` loose boards;
+    ``round`` turned.
+    """
+
+    key: str
+    name: str
+    short: str
+    built_as: str
+    shows: str
+    kinds: tuple[str, ...]
+    numbers: Callable[[Quantities, Piece, Allowances], Quantities]
+    driest: Callable[[Facts], str]
+    dampest: Callable[[Facts], str]
+    reasons: tuple[str, ...]
+    steps: tuple[str, ...]
+    change: str
+    usual_for: tuple[str, ...] = ()
+    usual: bool = False
+    also: tuple[str, ...] = ()
+    cuts: tuple[CutRule, ...] = ()
+    states: tuple[CutRule, ...] = ()
+    outside: tuple[CutRule, ...] = FINISHED
+    parts: tuple[CutRule, ...] = ()
+    stopped_by: Limit | None = None
+    holding: Callable[[Piece, Held, Allowances], Held] | None = None
+    held_by: str = "Stretched where it is held, at most"
+    part: str = "panel"
+    main_cuts: tuple[str, ...] = ()
+    reason_sizes: tuple[tuple[str, CutRule], ...] = ()
+    remarks: tuple[str, ...] = ()
+    notes: tuple[NoteRule, ...] = ()
+    cautions: tuple[str, ...] = ()
+    seat_cautions: tuple[str, ...] = ()
+    expect: str = ""
+    watch: str = "inside the panel"
+    holds: bool = False
+    holds_width: bool = False
+    opens_when_damp: bool = False
+    reference: bool = False
+    plural: bool = False
+    keeps_border: bool = False
+    wants_border: bool = False
+    keeps_flat: bool = False
+    solid: bool = True
+    on_a_base: bool = False
+    framed: bool = False
+    still_outside: bool = False
+    mitred: bool = False
+    fitted: bool = False
+    boarded: bool = False
+    round: bool = False
+
+    @property
+    def sizes(self) -> dict[str, CutRule]:
+        """The rules of all sizes by key, to cut and as they will stand."""
+        return {rule.key: rule for rule in (*self.cuts, *self.states)}
+
+    @property
+    def title(self) -> str:
+        """The name at the start of a line."""
+        return self.name[:1].upper() + self.name[1:]
+
+    @property
+    def with_article(self) -> str:
+        """The name within a sentence."""
+        return self.name if self.plural else f"a {self.name}"
