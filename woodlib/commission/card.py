@@ -1,25 +1,166 @@
-"""A text to show: HTML for a page, plain text for a terminal, everything from a brief escaped."""
+"""A text to show, as data: headings, paragraphs, lists, tables, figures; a template makes HTML of it, a terminal gets lines.
+
+Words are anything sayable: text, a number to show, a pick, or a sentence of these; the reader's own system stands first.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from html import escape
+from functools import partial
+from typing import Any, ClassVar
 
+from ..picture.palette import ROLES
+from ..picture.scene import Picture
+from ..picture.svg import picture_address
+from ..templates import template
 from ..units import FORMATS
-from ..words.decided import Pick
+from ..words.decided import Pick, now
 from ..words.say import Number, Said
+
+Words = str | Number | Said | Pick
+_STROKES = {"fine": "solid", "watch": "double", "stop": "dashed"}
+
+
+@dataclass(frozen=True)
+class Heading:
+    """A heading of a rank; ``new_page`` where paper begins a sheet."""
+
+    kind: ClassVar[str] = "heading"
+    words: Words
+    rank: int = 3
+    new_page: bool = False
+
+    def lines(self, told) -> Iterator[str]:
+        """The block as plain text; ``told`` makes text of words."""
+        yield told(self.words)
+
+
+@dataclass(frozen=True)
+class Paragraph:
+    """A paragraph; ``lead`` is what stands out at its beginning."""
+
+    kind: ClassVar[str] = "paragraph"
+    words: Words
+    lead: Words = ""
+
+    def lines(self, told) -> Iterator[str]:
+        """The block as plain text."""
+        yield " ".join(text for text in (told(self.lead), told(self.words)) if text)
+
+
+@dataclass(frozen=True)
+class List:
+    """A list, numbered where the order matters."""
+
+    kind: ClassVar[str] = "list"
+    items: tuple[Words, ...]
+    ordered: bool = False
+
+    def lines(self, told) -> Iterator[str]:
+        """The block as plain text."""
+        for number, item in enumerate(self.items, 1):
+            yield f"{f'{number}.' if self.ordered else '-'} {told(item)}"
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table with a caption; the first cell of every row names the row."""
+
+    kind: ClassVar[str] = "table"
+    head: tuple[Words, ...]
+    rows: tuple[tuple[Words, ...], ...]
+    caption: Words
+
+    def lines(self, told) -> Iterator[str]:
+        """The block as plain text."""
+        yield told(self.caption)
+        for row in (self.head, *self.rows):
+            yield " | ".join(map(told, row))
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A drawing as a still, which any viewer shows; on a narrow screen it is scrolled rather than shrunk."""
+
+    kind: ClassVar[str] = "figure"
+    picture: Picture
+    words: Words
+
+    def address(self, told) -> str:
+        """The drawing as a ``data:`` address."""
+        return picture_address(self.picture, told(self.words))
+
+    def lines(self, told) -> Iterator[str]:
+        """The block as plain text."""
+        yield self.picture.title
+        yield told(self.words)
+
+
+@dataclass(frozen=True)
+class Folded:
+    """Blocks that a reader opens; paper shows them open."""
+
+    kind: ClassVar[str] = "folded"
+    summary: Words
+    inside: tuple[Block, ...]
+
+    def lines(self, told) -> Iterator[str]:
+        """The block as plain text."""
+        yield told(self.summary)
+        for block in self.inside:
+            yield from block.lines(told)
+
+
+@dataclass(frozen=True)
+class Judged:
+    """Blocks with the mark of a judgement beside them: ``tone`` fine, watch or stop."""
+
+    kind: ClassVar[str] = "judged"
+    tone: str
+    inside: tuple[Block, ...]
+
+    @property
+    def stroke(self) -> str:
+        """How the mark is drawn, so that it is told apart without colour."""
+        return _STROKES[self.tone]
+
+    @property
+    def colour(self) -> str:
+        """The colour of the mark where no style sheet of the kit is at hand."""
+        return ROLES[self.tone].light
+
+    def lines(self, told) -> Iterator[str]:
+        """The block as plain text."""
+        for block in self.inside:
+            yield from block.lines(told)
+
+
+Block = Heading | Paragraph | List | Table | Figure | Folded | Judged
 
 
 @dataclass(frozen=True)
 class Card:
-    """``html`` and ``text`` say the same; ``settings`` tell a handout its title and its units."""
+    """Blocks to show one after the other; ``settings`` tell a page its title and its units."""
 
-    html: str
-    text: str
+    blocks: tuple[Block, ...] = ()
+    first: str = "customary"
     settings: Mapping[str, str] = field(default_factory=dict)
 
-    def _repr_mimebundle_(self, include=None, exclude=None):
+    @property
+    def html(self) -> str:
+        """The card as HTML, everything in it escaped."""
+        return template("commission/templates/card.html").render(
+            blocks=self.blocks, told=partial(told, first=self.first)
+        )
+
+    @property
+    def text(self) -> str:
+        """The card as plain text."""
+        tell = partial(told, first=self.first)
+        return "\n".join(line for block in self.blocks for line in block.lines(tell))
+
+    def _repr_mimebundle_(self, include: Any = None, exclude: Any = None):
         return {"text/html": self.html, "text/plain": self.text}, {
             "woodlib": dict(self.settings)
         } if self.settings else {}
@@ -28,7 +169,10 @@ class Card:
         return self.text
 
 
-def told(words, first: str = "customary") -> str:
+NOTHING = Card()
+
+
+def told(words: Words, first: str = "customary") -> str:
     """Anything sayable as text, with the system that is written ``first``: customary or metric.
 
     >>> from woodlib.words.say import length, say
@@ -36,7 +180,7 @@ def told(words, first: str = "customary") -> str:
     'leave 7 mm (1/4 in)'
     """
     if isinstance(words, Number):
-        return FORMATS[words.kind].text(float(words.value), first=first, rounding=words.rounding)
+        return FORMATS[words.kind].text(float(now(words.value)), first=first, rounding=words.rounding)
     if isinstance(words, Pick):
         return told(words.chosen, first)
     if isinstance(words, Said):
@@ -44,51 +188,41 @@ def told(words, first: str = "customary") -> str:
     return str(words)
 
 
-def paragraphs(*texts: str) -> Card:
+def paragraphs(*texts: Words) -> Card:
     """Plain paragraphs; empty ones are left out."""
-    kept = [text for text in texts if text]
-    return Card("".join(f"<p>{escape(text)}</p>" for text in kept), "\n".join(kept))
+    return Card(tuple(Paragraph(text) for text in texts if text))
 
 
-def listed(items: Sequence[str], ordered: bool = False) -> Card:
+def listed(items: Sequence[Words], ordered: bool = False) -> Card:
     """A list, numbered where the order matters."""
-    tag = "ol" if ordered else "ul"
-    marks = (f"{number}." for number in range(1, len(items) + 1)) if ordered else ("-" for _ in items)
-    html = f"<{tag}>" + "".join(f"<li>{escape(item)}</li>" for item in items) + f"</{tag}>"
-    return Card(html, "\n".join(f"{mark} {item}" for mark, item in zip(marks, items, strict=True)))
+    return Card((List(tuple(items), ordered),))
 
 
-def table(head: Sequence[str], rows: Sequence[Sequence[str]], caption: str) -> Card:
+def table(head: Sequence[Words], rows: Sequence[Sequence[Words]], caption: Words) -> Card:
     """A table with a caption; the first cell of every row names the row."""
-    left = 'style="text-align:left"'  # a notebook would set them right
-    top = "".join(f'<th scope="col" {left}>{escape(cell)}</th>' for cell in head)
-    body = "".join(
-        f'<tr><th scope="row" {left}>{escape(row[0])}</th>'
-        + "".join(
-            f'<td data-head="{escape(name)}" {left}>{escape(cell)}</td>'
-            for name, cell in zip(head[1:], row[1:], strict=True)
-        )
-        + "</tr>"
-        for row in rows
-    )
-    width = "wide" if len(head) > 3 else "narrow"  # a phone shows a wide table as a list
-    inside = f"<caption>{escape(caption)}</caption><thead><tr>{top}</tr></thead><tbody>{body}</tbody>"
-    html = f'<table class="{width}">{inside}</table>'
-    return Card(html, "\n".join([caption, *(" | ".join(row) for row in (head, *rows))]))
+    return Card((Table(tuple(head), tuple(map(tuple, rows)), caption),))
 
 
-def folded(summary: str, inside: Card) -> Card:
+def figure(picture: Picture, words: Words) -> Card:
+    """A drawing, with what it shows in words."""
+    return Card((Figure(picture, words),))
+
+
+def folded(summary: Words, inside: Card) -> Card:
     """A card that a reader opens; paper shows it open."""
-    html = f'<details class="wl"><summary>{escape(summary)}</summary>{inside.html}</details>'
-    return Card(html, f"{summary}\n{inside.text}", inside.settings)
+    return Card((Folded(summary, inside.blocks),), inside.first, inside.settings)
 
 
-def heading(text: str, rank: int = 3) -> Card:
+def judged(tone: str, inside: Card) -> Card:
+    """A card with the mark of a judgement beside it."""
+    return Card((Judged(tone, inside.blocks),), inside.first, inside.settings)
+
+
+def heading(text: Words, rank: int = 3) -> Card:
     """A heading of a rank."""
-    return Card(f"<h{rank}>{escape(text)}</h{rank}>", text)
+    return Card((Heading(text, rank),))
 
 
-def joined(*cards: Card) -> Card:
-    """Several cards as one."""
-    settings = {name: value for card in cards for name, value in card.settings.items()}
-    return Card("".join(card.html for card in cards), "\n".join(card.text for card in cards), settings)
+def joined(*cards: Card, first: str = "customary", settings: Mapping[str, str] | None = None) -> Card:
+    """Several cards as one; ``first`` is the system that its numbers are written in first."""
+    return Card(tuple(block for card in cards for block in card.blocks), first, settings or {})

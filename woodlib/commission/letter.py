@@ -4,24 +4,19 @@ from __future__ import annotations
 
 from ..brief import Hardware
 from ..movement.spread import Movement
-from ..picture.palette import ROLES
 from ..restraint.measures import STATUS_WORDS, known_sentences, odds_words
 from ..studies.ways_bench import State
 from ..studies.ways_words import month_words, reason
 from ..units import both, length_range, write
 from ..ways.verdict import Verdict
 from ..words.say import humidity, movement
-from .card import Card, folded, heading, joined, listed, paragraphs, table, told
+from .card import Card, Paragraph, folded, heading, joined, judged, listed, paragraphs, table, told
 from .margin import safe_humidity_percent
 from .names import finish_of
 from .road import Commission
 from .shop import setting_out_of
 
-_TONES = (
-    ("fine", ROLES["fine"].light, "solid"),
-    ("watch", ROLES["watch"].light, "double"),
-    ("stop", ROLES["stop"].light, "dashed"),
-)
+_TONES = ("fine", "watch", "stop")
 
 
 def opening(commission: Commission) -> Card:
@@ -34,7 +29,7 @@ def opening(commission: Commission) -> Card:
     )
     settings = {"title": brief.title, "units": {"inches": "both", "millimetres": "metric"}[brief.units]}
     return joined(
-        heading(brief.title, 1), paragraphs(people, _in_short(commission)), _facts(commission), Card("", "", settings)
+        heading(brief.title, 1), paragraphs(people, _in_short(commission)), _facts(commission), settings=settings
     )
 
 
@@ -283,11 +278,8 @@ def decision(commission: Commission) -> Card:
     ]
     # What would turn the advice over, and what would speak for another way that is as safe.
     changes = dict.fromkeys((commission.would_change, built.way.change if built.allowed else ""))
-    said = paragraphs(lead, other, " ".join(filter(None, changes)), *remarks)
-    tone, colour, stroke = _TONES[built.level]
-    style = f"border-left:.45em {stroke} var(--w-{tone},{colour});padding:.1em 0 .1em .9em;margin:.8em 0"
-    stressed = said.html.replace("<p>", "<p><strong>", 1).replace("</p>", "</strong></p>", 1)
-    return Card(f'<div class="wl" style="{style}">{stressed}</div>', said.text)
+    said = paragraphs(other, " ".join(filter(None, changes)), *remarks)
+    return judged(_TONES[built.level], joined(Card((Paragraph("", lead),)), said))
 
 
 def small_print(commission: Commission) -> Card:

@@ -10,7 +10,7 @@ from ..moisture.rates import readiness_limit
 from ..moisture.resting import resting
 from ..moisture.stock import Stock
 from ..units import both, write
-from .card import Card, listed, table
+from .card import Card, joined, listed, table
 from .road import Commission
 from .shop import setting_out_of
 
@@ -35,7 +35,7 @@ def stock_ready(commission: Commission) -> Card:
         ]
     )
     asked = table(("Asked", "Answer"), rows, "Is the stock ready?")
-    return Card(asked.html + advice.html, f"{asked.text}\n{advice.text}")
+    return joined(asked, advice)
 
 
 def _dry(commission: Commission) -> str:

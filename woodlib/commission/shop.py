@@ -2,10 +2,6 @@
 
 from __future__ import annotations
 
-from html import escape
-
-from ..picture.scene import Picture
-from ..picture.svg import picture_address
 from ..setting_out.buying import on_hand_text
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, shop_drawing
 from ..setting_out.exact import exact_text
@@ -13,10 +9,9 @@ from ..setting_out.glue import area_text
 from ..setting_out.lists import dowel_rows, fixing_rows, hole_rows, in_order, size_text, where_from
 from ..setting_out.plan import SettingOut, set_out
 from ..units import both
-from .card import Card, folded, heading, joined, listed, paragraphs, table
+from .card import NOTHING, Card, figure, folded, heading, joined, listed, paragraphs, table
 from .road import Commission
 
-NOTHING = Card("", "")
 NOT_SET_OUT = (
     "Where the buttons, blocks or plates and their screws sit is not set out here, as it goes with the base: spread them "
     "evenly, and take gaps and slots from the cut list."
@@ -276,20 +271,7 @@ def shop_cautions(plan: SettingOut) -> Card:
 def shop_drawings(of: SettingOut | Commission) -> Card:
     """The piece as it is built, and the blank of its panel, as pictures with their numbers in words."""
     plan = setting_out_of(of) if isinstance(of, Commission) else of
-    drawn = [_drawing(shop_drawing(plan), drawing_in_words(plan))]
+    drawn = [figure(shop_drawing(plan), drawing_in_words(plan))]
     if plan.blank:
-        drawn.append(_drawing(blank_drawing(plan), blank_in_words(plan)))
+        drawn.append(figure(blank_drawing(plan), blank_in_words(plan)))
     return joined(*drawn)
-
-
-def _drawing(picture: Picture, words: str) -> Card:
-    """A drawing as a still image, which any viewer shows; on a narrow screen it is scrolled rather than shrunk."""
-    title = escape(picture.title, quote=True)
-    image = (
-        f'<img alt="{title}. {escape(words, quote=True)}" src="{picture_address(picture, words)}" '
-        f'style="width:100%;min-width:34em;max-width:{picture.width:g}px;height:auto">'
-    )
-    html = (
-        f'<figure style="margin:1em 0;overflow-x:auto" tabindex="0" role="group" aria-label="{title}">{image}</figure>'
-    )
-    return Card(html, f"{picture.title}\n{words}")
