@@ -13,7 +13,6 @@ from woodlib.setting_out.boards import StockBoard, boards_for
 from woodlib.setting_out.buying import board_feet, rough_for, to_buy
 from woodlib.setting_out.continuity import grain_run
 from woodlib.setting_out.drawing import shop_drawing, write_pdf, write_svg
-from woodlib.setting_out.exact import centred, mark
 from woodlib.setting_out.glue import area_of_lines_m2, glue_lines
 from woodlib.setting_out.holes import hole_fit, hole_pair, markings
 from woodlib.setting_out.joints import joint_row
@@ -24,6 +23,7 @@ from woodlib.setting_out.plan import set_out
 from woodlib.setting_out.practice import ShopPractice
 from woodlib.setting_out.slots import grain_slots
 from woodlib.setting_out.weight import weight_of
+from woodlib.units.exact import centred, mark
 
 BLANK = blank_for("44 in", "20 in", "7/8 in")
 BOARD = StockBoard("A", "6 in", "8 ft", "1 in")

@@ -270,10 +270,10 @@ def test_a_folder_without_permission_is_refused_in_a_sentence(tmp_path, monkeypa
 
 
 def test_a_way_that_there_is_not_is_refused():
-    with pytest.raises(InputError, match="^--way is 'walls'; the ways to build are: border glued"):
+    with pytest.raises(InputError, match="^--way is 'walls'; the ways to build are: battens below"):
         write_shop_files(DEMO, "shop", "walls")
     with pytest.raises(
-        InputError, match="^--way is 'drawer front', which is not among .* this seat: border glued"
+        InputError, match="^--way is 'drawer front', which is not among .* this seat: battens below"
     ) as caught:
         write_shop_files(DEMO, "shop", "drawer front")
     assert "_" not in str(caught.value)

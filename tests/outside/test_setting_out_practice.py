@@ -9,8 +9,8 @@ from scipy.optimize import LinearConstraint, milp
 
 from woodlib.setting_out.clear_places import nearest_places
 from woodlib.setting_out.continuity import MITRE_WIDTH
-from woodlib.setting_out.exact import centred, mark
 from woodlib.setting_out.holes import hole_fit, hole_pair
+from woodlib.units.exact import centred, mark
 
 BENCH = "exact arithmetic (common practice, no source)"
 

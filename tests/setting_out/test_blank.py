@@ -10,9 +10,9 @@ from setting_out.lengths import INCH, lengths
 from woodlib.setting_out.blank import blank_for
 from woodlib.setting_out.continuity import MITRE_WIDTH, grain_run, lost_between
 from woodlib.setting_out.division import WASTE
-from woodlib.setting_out.exact import RULES
 from woodlib.setting_out.kernels import blank_length
 from woodlib.setting_out.practice import ShopPractice
+from woodlib.units.exact import RULES
 
 PLAIN = ShopPractice(saw_kerf_m="3 mm", end_trim_m="25 mm", edge_trim_m="6 mm", face_planing_m="0.8 mm")
 

@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from setting_out.lengths import INCH, lengths
 
-from woodlib.setting_out.exact import RULES, Rounding, centred, exact_text, mark
 from woodlib.setting_out.practice import ShopPractice, practice_rows
+from woodlib.units.exact import RULES, Rounding, centred, exact_text, mark
 
 
 def test_by_hand():

@@ -8,10 +8,10 @@ from hypothesis import strategies as st
 from setting_out.lengths import INCH, lengths
 
 from woodlib.restraint.fasteners import FITTING_ALLOWANCE_M
-from woodlib.setting_out.exact import RULES
 from woodlib.setting_out.holes import best_marking, hole_fit, hole_pair, markings, shared_middles
 from woodlib.setting_out.kernels import rest_each_side, slot_length
 from woodlib.setting_out.slots import grain_slots
+from woodlib.units.exact import RULES
 
 MM = Fraction(1, 1000)
 

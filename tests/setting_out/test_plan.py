@@ -15,12 +15,12 @@ from woodlib.data_files import data_path
 from woodlib.picture.scene import Area, Circle, Words, walk
 from woodlib.setting_out.boards import StockBoard
 from woodlib.setting_out.drawing import LEFT, TOP, blank_drawing, drawing_in_words, shop_drawing, write_pdf, write_svg
-from woodlib.setting_out.exact import exact_text
 from woodlib.setting_out.joints import conflicts_of
 from woodlib.setting_out.later_cuts import cuts_of
 from woodlib.setting_out.lists import as_csv, cut_rows, dowel_rows, hole_rows, write_csv
 from woodlib.setting_out.plan import set_out
 from woodlib.units import exact_metres
+from woodlib.units.exact import exact_text
 
 MM = Fraction(1, 1000)
 BRIEF = read_brief(data_path("briefs/reading_nook_seat.toml"))

@@ -14,13 +14,13 @@ from woodlib.picture.scene import Words, walk
 from woodlib.picture.svg import svg
 from woodlib.setting_out.boards import StockBoard
 from woodlib.setting_out.drawing import blank_drawing, drawing_in_words, shop_drawing
-from woodlib.setting_out.exact import Rounding
 from woodlib.setting_out.joints import conflicts_of
 from woodlib.setting_out.later_cuts import cuts_of
 from woodlib.setting_out.lists import as_csv, cut_rows
 from woodlib.setting_out.made_pieces import MADE_BY
 from woodlib.setting_out.order import USUAL_PRESENT, check_order
 from woodlib.setting_out.plan import set_out
+from woodlib.units.exact import Rounding
 from woodlib.ways.for_sliders import HELD_RULE
 from woodlib.ways.index import verdict_for
 from woodlib.ways.piece import Piece

@@ -9,12 +9,12 @@ from setting_out.lengths import INCH, lengths
 
 from woodlib.setting_out.blank import blank_for
 from woodlib.setting_out.buying import board_feet, on_hand_text, rough_for, rough_thicknesses, to_buy
-from woodlib.setting_out.exact import RULES
 from woodlib.setting_out.glue import area_of_lines_m2, clamp_places, glue_lines
 from woodlib.setting_out.kernels import gravity_at, mass_kg
 from woodlib.setting_out.practice import ShopPractice
 from woodlib.setting_out.weight import weight_of
 from woodlib.species import all_species, find_species
+from woodlib.units.exact import RULES
 
 MM = Fraction(1, 1000)
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from ..setting_out.buying import on_hand_text
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, shop_drawing
-from ..setting_out.exact import exact_text
 from ..setting_out.glue import area_text
 from ..setting_out.lists import dowel_rows, fixing_rows, hole_rows, in_order, size_text, where_from
 from ..setting_out.plan import SettingOut, set_out
 from ..units import both
+from ..units.exact import exact_text
 from .card import NOTHING, Card, figure, folded, heading, joined, listed, paragraphs, table
 from .road import Commission
 

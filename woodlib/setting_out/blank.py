@@ -7,9 +7,9 @@ from fractions import Fraction
 
 from ..errors import Problems
 from ..units import both
+from ..units.exact import Rounding, check_rule, read_exact
 from .continuity import GrainRun, run_of
 from .division import Division, Part, with_waste
-from .exact import Rounding, check_rule, read_exact
 from .practice import ShopPractice, check_practice
 
 

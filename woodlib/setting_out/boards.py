@@ -10,9 +10,9 @@ from math import ceil
 from ..errors import InputError, Problems
 from ..movement.inputs import check_kind
 from ..units import both
+from ..units.exact import Rounding, check_rule, read_exact, read_name, read_whole
 from .blank import Blank
 from .division import Division, Part
-from .exact import Rounding, check_rule, read_exact, read_name, read_whole
 from .practice import ShopPractice, check_practice
 
 MOST_BOARDS = 60

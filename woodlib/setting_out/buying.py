@@ -13,8 +13,8 @@ from ..data_files import data_path
 from ..errors import InputError, Problems
 from ..movement.inputs import check_kind
 from ..units import both, shown
+from ..units.exact import INCH, read_exact, read_whole
 from .blank import Blank
-from .exact import INCH, read_exact, read_whole
 from .practice import ShopPractice, check_practice
 
 BOARD_FOOT_M3 = 144 * INCH**3

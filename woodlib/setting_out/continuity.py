@@ -8,8 +8,8 @@ from fractions import Fraction
 
 from ..errors import Problems
 from ..units import both, shown
+from ..units.exact import Rounding, check_rule, exact_text, read_exact, read_name
 from .division import Division, Part, with_waste
-from .exact import Rounding, check_rule, exact_text, read_exact, read_name
 from .practice import ShopPractice, check_practice
 
 CORNERS = ("butt", "mitre")

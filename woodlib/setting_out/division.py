@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from .exact import Rounding, exact_text
+from ..units.exact import Rounding, exact_text
 
 WASTE = ("kerf", "trim", "spare", "planing", "flattening", "jointing", "turning")
 """Kinds of part that are not kept; ``piece`` is the one that is."""

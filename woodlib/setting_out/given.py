@@ -8,9 +8,9 @@ from fractions import Fraction
 from ..brief import Brief
 from ..errors import InputError
 from ..units import both, exact_metres
+from ..ways.made import TYPED, Size
 from ..ways.verdict import Verdict
 from .glue import clamp_places
-from .pieces import TYPED, Size
 from .practice import ShopPractice
 
 SAME_M = 1e-6  # a verdict worked out in floats for the sizes of a brief agrees with them far closer than this

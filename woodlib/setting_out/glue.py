@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from ..errors import Problems
 from ..units import both, shown
-from .exact import read_exact, read_whole
+from ..units.exact import read_exact, read_whole
 from .joints import even_row
 from .practice import ShopPractice, check_practice
 

@@ -12,10 +12,10 @@ from ..movement.board import Board
 from ..movement.spread import Doubts
 from ..movement.through_year import movement_through_year
 from ..units import both
+from ..ways.made import JointLine, MadePiece, Place
 from .hardware_overlaps import holes_of, with_overlaps
 from .hardware_places import ALONG, HardwarePlace, breaks_out, edges_of, hardware_places, off_the_wood
 from .holes import HoleFit, HolePair, Marking, best_marking, hole_fit, hole_pair
-from .pieces import JointLine, MadePiece, Place
 from .practice import ShopPractice
 from .slots import GrainSlots, grain_slots, year_strains
 

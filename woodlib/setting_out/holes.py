@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from ..errors import InputError, Problems
 from ..units import both, shown
-from .exact import Rounding, check_rule, exact_text, read_exact, read_name, read_whole
+from ..units.exact import Rounding, check_rule, exact_text, read_exact, read_name, read_whole
 from .kernels import error_allowed, hole_for_screw, pair_about
 from .practice import ShopPractice, check_practice
 

@@ -10,8 +10,8 @@ from math import ceil
 from ..errors import Problems
 from ..movement.inputs import check_kind
 from ..units import both, shown
+from ..units.exact import LONGEST_M, read_exact
 from .clear_places import Span, free_spans, nearest_places
-from .exact import LONGEST_M, read_exact
 from .kernels import clear_after, clear_before, place_in_row
 from .later_cuts import LaterCut
 from .practice import ShopPractice, check_practice

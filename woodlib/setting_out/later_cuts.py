@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from ..errors import Problems
 from ..units import both, shown
+from ..units.exact import LONGEST_M, read_exact, read_name
 from .division import Division
-from .exact import LONGEST_M, read_exact, read_name
 
 
 @dataclass(frozen=True)

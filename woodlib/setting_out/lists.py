@@ -12,9 +12,9 @@ from pathlib import Path
 from ..errors import InputError, Problems
 from ..movement.inputs import check_kind
 from ..units import both, shown
+from ..units.exact import Rounding
+from ..ways.made import WoodPart
 from .blank import Blank
-from .exact import Rounding
-from .pieces import WoodPart
 from .plan import SettingOut
 
 Row = dict[str, str]

@@ -8,11 +8,11 @@ from types import MappingProxyType
 from ..brief import Brief
 from ..errors import Problems
 from ..units import both
+from ..ways.made import MadePiece
 from ..ways.verdict import Verdict
 from . import more_way_parts as more
 from . import way_parts as first
 from .given import Given, given_of
-from .pieces import MadePiece
 from .practice import ShopPractice
 
 MADE_BY: Mapping[str, Callable[[Given], MadePiece]] = MappingProxyType(

@@ -7,8 +7,8 @@ from fractions import Fraction
 from math import ceil
 
 from ..units import both
+from ..ways.made import JointGlue, JointLine, MadePiece, Place, Section, Size, Sum, WoodPart
 from .given import Given
-from .pieces import JointGlue, JointLine, MadePiece, Place, Section, Size, Sum, WoodPart
 from .way_parts import ACROSS, ALONG, made
 
 MITRE = Fraction(99, 70)  # square root of 2, 0.005 percent up

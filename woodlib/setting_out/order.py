@@ -7,42 +7,11 @@ from dataclasses import dataclass
 
 from ..errors import InputError, Problems
 from ..units import shown
-from .exact import read_name
+from ..ways.steps import CROSSCUT, Step, read_faces
 
 MOST_STEPS = 40
 MOST_STATES = 200_000  # sets of steps left over that are looked at before a tangle is given up
 USUAL_PRESENT = ("rough face", "rough edge")
-
-
-@dataclass(frozen=True)
-class Step:
-    """One cut: what it rides on or is measured from, what it makes, and what it takes away.
-
-    ``needs``, ``makes`` and ``removes`` name faces, edges, ends or marks, such as ``"square edge"``.
-
-    >>> Step("bevel the long edge", needs=["flat face"], removes=["square edge"]).removes
-    frozenset({'square edge'})
-    """
-
-    name: str
-    needs: frozenset[str] = frozenset()
-    makes: frozenset[str] = frozenset()
-    removes: frozenset[str] = frozenset()
-
-    def __post_init__(self) -> None:
-        problems = Problems()
-        object.__setattr__(self, "name", read_name(problems, "name of the step", self.name, 80))
-        for entry in ("needs", "makes", "removes"):
-            object.__setattr__(self, entry, _read_faces(problems, f"{entry} of {self.name!r}", getattr(self, entry)))
-        problems.raise_if_any()
-        if both_ways := self.makes & self.removes:
-            raise InputError(
-                f"step {shown(self.name)} both makes and removes {shown(min(both_ways))}; keep one of the two."
-            )
-
-    def after(self, present: frozenset[str]) -> frozenset[str]:
-        """What is there once the step is done."""
-        return (present - self.removes) | self.makes
 
 
 @dataclass(frozen=True)
@@ -179,16 +148,9 @@ def _needed(steps: list[Step], but: Step) -> frozenset[str]:
     return frozenset().union(*(step.needs for step in steps if step is not but))
 
 
-def _read_faces(problems: Problems, name: str, faces: object) -> frozenset[str]:
-    if isinstance(faces, str) or not isinstance(faces, Iterable):
-        problems.add(f"{name} is {shown(faces)}; write a list of faces such as ['square edge'].")
-        return frozenset()
-    return frozenset(read_name(problems, name, face) for face in faces)
-
-
 def _read_steps(steps: object, present: object) -> tuple[list[Step], frozenset[str]]:
     problems = Problems()
-    there = _read_faces(problems, "present", present)
+    there = read_faces(problems, "present", present)
     listed = list(steps) if isinstance(steps, list | tuple) else []
     if not 1 <= len(listed) <= MOST_STEPS or not all(isinstance(step, Step) for step in listed):
         problems.add(f"steps is {shown(steps)}; give a list of 1 to {MOST_STEPS} of Step(name, needs, makes, removes).")
@@ -200,7 +162,6 @@ def _read_steps(steps: object, present: object) -> tuple[list[Step], frozenset[s
     return listed, there
 
 
-CROSSCUT = Step("crosscut the boards to rough length", makes=["rough lengths"])
 _FLATTEN = Step("flatten one face", ["rough lengths", "rough face"], ["flat face"], ["rough face"])
 _JOINT = Step("joint one edge", ["flat face", "rough edge"], ["square edge of the boards"], ["rough edge"])
 _ONE_BOARD = (

@@ -10,12 +10,13 @@ from ..brief import Brief
 from ..errors import InputError, Problems
 from ..movement.inputs import check_kind
 from ..units import both
+from ..units.exact import INCH, MILLIMETRE, Rounding, read_exact
+from ..ways.made import MadePiece, WoodPart, roundings_of
 from ..ways.verdict import Verdict
 from .blank import Blank, blank_for, strip_blank
 from .boards import BoardsPlan, StockBoard, boards_for, ordinary_boards
 from .buying import Purchase, to_buy_all
 from .cautions import cautions_for
-from .exact import INCH, MILLIMETRE, Rounding, read_exact
 from .glue import GlueUp, glue_lines
 from .hardware import SetHardware, set_hardware
 from .hardware_places import UPRIGHT
@@ -23,7 +24,6 @@ from .joints import JointPlan, even_row, joint_row
 from .later_cuts import LaterCut, cuts_of
 from .made_pieces import made_by
 from .order import CutOrder, cut_order, usual_steps
-from .pieces import MadePiece, WoodPart, roundings_of
 from .practice import ShopPractice, check_practice
 from .way_order import order_for
 from .weight import Weight, weight_of

@@ -11,7 +11,7 @@ from ..data_files import data_path
 from ..errors import Problems
 from ..movement.inputs import check_kind
 from ..units import exact_number, shown
-from .exact import read_exact
+from ..units.exact import read_exact
 
 
 @cache

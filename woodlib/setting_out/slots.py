@@ -10,7 +10,7 @@ from ..movement.inputs import check_kind, check_number
 from ..movement.through_year import YearMovement
 from ..restraint.fasteners import FITTING_ALLOWANCE_M, SlotPlan, slot_plan
 from ..units import both
-from .exact import Rounding, check_rule, read_exact
+from ..units.exact import Rounding, check_rule, read_exact
 from .holes import HolePair
 from .kernels import slot_length
 from .practice import ShopPractice, check_practice

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from ..picture.scene import Area, Circle, Line, Mark, Picture, Window, Words, box, dimension_line
 from ..picture.wood import grain_lines
+from ..ways.made import MadePiece, Place, Section, Span
 from .drawing_marks import (
     LEFT,
     TOP,
@@ -19,7 +20,6 @@ from .drawing_marks import (
     upright,
 )
 from .lists import size_text
-from .pieces import MadePiece, Place, Section, Span
 from .plan import SettingOut
 
 TALL, SHORT = 716.0, 600.0  # with a joint drawn larger, and without

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from ..ways.made import MadePiece
 from .order import CROSSCUT, USUAL_PRESENT, CutOrder, Step, cut_order, usual_steps
-from .pieces import MadePiece
 
 BORE = "bore for hardware"
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from .exact import Rounding
+from ..units.exact import Rounding
+from ..ways.made import Fixing, JointGlue, JointLine, MadePiece, Place, Section, Size, Sum, WoodPart
 from .given import Given
 from .joints import even_row
-from .pieces import Fixing, JointGlue, JointLine, MadePiece, Place, Section, Size, Sum, WoodPart
 
 ALONG, ACROSS = "along the grain", "across the grain"
 

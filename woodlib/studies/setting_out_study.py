@@ -9,11 +9,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache, reduce
 
-from ..setting_out.exact import Rounding
 from ..setting_out.holes import Marking, hole_pair, markings
 from ..setting_out.kernels import clear_after, clear_before, hole_for_screw, pair_about, rest_each_side
 from ..setting_out.practice import ShopPractice
 from ..study import Answer, Choice, Reading, Span, study
+from ..units.exact import Rounding
 from ..words.decided import Decided, Pick, larger, level, pick, size_of, smaller
 from ..words.say import Said, fine_length, length, say
 from .setting_out_pictures import draw

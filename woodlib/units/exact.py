@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..errors import InputError, Problems
-from ..units import both, exact_metres, inch_fraction, rounded_steps, shown
-from .kernels import rest_each_side
+from . import both, exact_metres, inch_fraction, rounded_steps, shown
 
 LONGEST_M = Fraction(12)  # beyond any furniture and any board that is sold; catches inches typed as metres
 MILLIMETRE = Fraction(1, 1000)
@@ -183,7 +182,7 @@ def centred(whole: object, part: object) -> Fraction:
             f"part is {both(part_m, 64, 0.1)}, longer than the whole, {both(whole_m, 64, 0.1)}; "
             "give the longer one first."
         )
-    return rest_each_side(whole_m, part_m)
+    return (whole_m - part_m) / 2
 
 
 def _limit(limit_m: Fraction) -> str:

@@ -1,6 +1,6 @@
 """What a piece is made of: its wooden parts, where each size comes from, where each lies, and that they add up.
 
-``way_parts`` fills these records for each way to build. Every length is an exact fraction of a metre.
+Each way fills these records. Every length is an exact fraction of a metre.
 """
 
 from __future__ import annotations
@@ -10,8 +10,8 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from ..units import both
-from ..ways.way import Way
-from .exact import Rounding, exact_text
+from ..units.exact import Rounding, exact_text
+from .way import Way
 
 Span = tuple[Fraction, Fraction]
 
