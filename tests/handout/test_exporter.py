@@ -123,4 +123,4 @@ def test_a_missing_notebook_is_a_sentence(tmp_path):
 
 def test_the_page_says_how_its_sliders_were_checked():
     html = _page(new_code_cell("x", outputs=[_recorded()]))
-    assert "How the sliders were checked" in html and "300 others compared with full redraws" in html
+    assert "How the sliders were checked" in html and "2000 others compared with full redraws" in html

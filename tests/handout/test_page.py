@@ -11,9 +11,11 @@ import re
 from example_study import example, example_answer
 
 from woodlib.handout import cache
+from woodlib.handout.frozen import STILL
 from woodlib.handout.page import page, part, study_section
 from woodlib.handout.sections import NAME, section
-from woodlib.study import Switch, study
+from woodlib.picture.scene import Picture, Words
+from woodlib.study import Answer, Span, Switch, study
 
 
 def test_the_policy_allows_the_script_in_the_file_and_no_other():
@@ -66,7 +68,7 @@ def test_the_script_knows_nothing_about_wood_and_stays_short():
 def test_an_unchanged_study_is_taken_from_what_was_kept(monkeypatch, tmp_path):
     monkeypatch.setattr(cache, "_folder", lambda: tmp_path)
     first = section(example)
-    monkeypatch.setattr("woodlib.handout.sections.freeze_checked", None)
+    monkeypatch.setattr("woodlib.handout.frozen.freeze_checked", None)
     assert section(example) == first
     (tmp_path / cache.study_name(example)).write_bytes(b"damaged")
     assert cache.kept(cache.study_name(example)) is None
@@ -75,3 +77,14 @@ def test_an_unchanged_study_is_taken_from_what_was_kept(monkeypatch, tmp_path):
 def test_another_start_or_question_is_another_table():
     names = {cache.study_name(example), cache.study_name(example.starting(width="21 in"))}
     assert None not in names and len(names) == 2
+
+
+def test_a_study_that_cannot_be_frozen_stands_still_and_says_so():
+    def branching(width):
+        return Answer(Picture("t", 10, 10, (Words(1, 1, "wide" if width > 0.6 else "narrow"),)), "x", ())
+
+    span = Span("width", "Width", "length", 0.1, 1.2, 0.05, 0.5)
+    found = section(study("trial", "How wide?", (span,))(branching))
+    assert STILL in found["html"] and "<input" not in found["html"] and "data-table" not in found["html"]
+    assert "Width: 19-11/16 in (500 mm)" in found["html"] and ">narrow<" in found["html"]
+    assert found["report"].startswith("trial stands still on the page. ") and "pick(...)" in found["report"]

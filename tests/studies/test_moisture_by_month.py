@@ -63,7 +63,7 @@ def test_a_damper_season_never_makes_any_month_drier(state, season, more):
 def test_every_corner_is_finite_and_told_with_its_numbers():
     for corner in STUDY.corners():
         answer = STUDY.answer(**corner)
-        assert all(abs(leaf) < 1e4 for leaf in record(answer).leaves)
+        assert all(abs(leaf) < 1e4 for leaf in record(answer).leaves.ravel())
         assert plain_text(answer.readings[0].value) in answer.alt_text() and answer.picture.height <= 460
         low, high, swing, middle = (float(reading.value.value) for reading in answer.readings)
         assert 0 < low <= middle <= high < 20 and swing == pytest.approx(high - low)

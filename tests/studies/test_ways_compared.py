@@ -45,7 +45,7 @@ def test_every_kind_of_piece_is_compared(kind):
     study = ways_compared(kind, bench_of(commission.brief, piece, commission.months, commission.doubts, ways))
     for corner in study.corners():
         answer = study.function(**corner)
-        assert all(math.isfinite(leaf) for leaf in record(answer).leaves)
+        assert all(math.isfinite(leaf) for leaf in record(answer).leaves.ravel())
         assert len(answer.readings) == len(ways) + 1 and "{" not in "".join(answer.lines())
         for mark in answer.picture.marks:
             for x, y in getattr(mark, "points", ()):

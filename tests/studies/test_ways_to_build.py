@@ -82,7 +82,7 @@ def test_every_corner_is_finite_and_tells_its_picture(name):
     for corner in study(name).corners():
         answer = study(name).function(**corner)
         taken = record(answer)
-        assert all(math.isfinite(leaf) for leaf in taken.leaves), corner
+        assert all(math.isfinite(leaf) for leaf in taken.leaves.ravel()), corner
         alt = answer.alt_text()
         assert "The panel moves over the year" in alt and " mm)" in alt and "% MC" in alt
         assert len(answer.picture.marks) > 20 and answer.picture.height <= 560
@@ -197,7 +197,7 @@ def test_every_kind_of_piece_is_drawn_with_room_in_both_months(kind):
     shown = ways_to_build("a piece", bench, bench.ways[0])
     for corner in shown.corners():
         answer = shown.function(**corner)
-        assert all(math.isfinite(leaf) for leaf in record(answer).leaves), corner
+        assert all(math.isfinite(leaf) for leaf in record(answer).leaves.ravel()), corner
         for mark in answer.picture.marks:
             for x, y in getattr(mark, "points", ()):
                 assert -6 <= float(x) <= answer.picture.width + 6, (corner, mark)

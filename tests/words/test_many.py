@@ -43,6 +43,7 @@ SAME = {
     "vstack": lambda n, m, r, t: np.vstack([t, [0.0, 1.0], t[0]]),
     "where and clip": lambda n, m, r, t: np.where(r > n, r, 0.0) + np.clip(t[:, 0], -0.5, n + 5.0),
     "lists of numbers": lambda n, m, r, t: np.concatenate([[n, m, 1.0], r]),
+    "tuples of numbers": lambda n, m, r, t: t + (0.0, n) - [1.0, 2.0],
     "interpolation": lambda n, m, r, t: np.interp(r, [-1.0, 0.0, 1.0], [3.0, 5.0, 4.0]),
     "interpolation in what slides": lambda n, m, r, t: np.interp(0.1, np.sort(r), t[:, 1]),
     "broadcast": lambda n, m, r, t: np.broadcast_to(r[:, None], (3, 2)) + np.broadcast_to(n, (3, 2)),

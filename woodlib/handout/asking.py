@@ -1,99 +1,134 @@
-"""Ask a study at every state of a plan, on all processors where the system can divide a running program in two.
+"""Ask a study for its answer: at many states of a case at once, or at one state as a notebook does.
 
-Where it cannot (Windows, macOS), the states are asked one after the other; the answers are the same.
+Whatever is wrong names the study, the input, the place and the remedy.
 """
 
 from __future__ import annotations
 
-import gc
-import multiprocessing
-import os
-import sys
-import warnings
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+import traceback
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
 
 import numpy as np
 
-from .record import Recording
-from .sampling import Plan, ask, same_structure
+from ..errors import WoodlibError
+from ..study.inputs import Span
+from ..study.study import Study
+from ..words.many import Many, Unsteady
+from .record import Recording, record
 
 Progress = Callable[[int, int], None]
-_PIECE = 100  # states a processor asks before it reports
-_WORTH_DIVIDING = 1500
-
-# A divided program inherits the plan through this name, since a study made in a notebook cannot be sent to another.
-_inherited: Plan | None = None
 
 
-@contextmanager
-def without_collection() -> Iterator[None]:
-    """Let Python look for no rings of dead objects meanwhile: answers hold none, and looking costs more than asking."""
-    was_on = gc.isenabled()
-    gc.disable()
+class FreezeError(WoodlibError, ValueError):
+    """A study cannot be frozen as it is; the sentence names the study, the input and the remedy."""
+
+
+def spans_of(study: Study) -> tuple[Span, ...]:
+    """The inputs that slide."""
+    return tuple(entry for entry in study.inputs if isinstance(entry, Span))
+
+
+def state_at(study: Study, case: dict[str, Any], row: np.ndarray) -> dict[str, Any]:
+    """One state of a case, from the values of its spans."""
+    return case | {span.key: float(value) for span, value in zip(spans_of(study), row, strict=True)}
+
+
+def told(study: Study, state: dict[str, Any]) -> str:
+    """A state in words."""
+    return ", ".join(f"{entry.label} {entry.text(state[entry.key])}" for entry in study.inputs)
+
+
+def ask_alone(study: Study, state: dict[str, Any]) -> Recording:
+    """The answer at one state, taken apart."""
+    return _asked(study, state, 1, lambda _: state)
+
+
+def ask_at_once(study: Study, case: dict[str, Any], values: np.ndarray) -> Recording:
+    """The answers of a case at all ``values`` of its spans, shape (states, spans), from one run of its function."""
+    if takes_no_arrays(study):
+        return _one_by_one(study, case, values)
+    many = {
+        span.key: Many(np.ascontiguousarray(column)) for span, column in zip(spans_of(study), values.T, strict=True)
+    }
     try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
+        return _asked(study, case | many, len(values), lambda number: state_at(study, case, values[number]))
+    except Unsteady as error:
+        raise _branched(study, case, values, error) from error
 
 
-def ask_everything(layout: Plan, progress: Progress | None = None) -> list[tuple[Recording, np.ndarray]]:
-    """For every case: its first recording, and the leaves at all states, shape (states, leaves)."""
-    jobs = [
-        (case, start, min(start + _PIECE, len(layout.orders)))
-        for case in range(len(layout.cases))
-        for start in range(0, len(layout.orders), _PIECE)
+# Studies that do not take arrays yet.
+_NOT_YET = (
+    "crossing_the_grain",
+    "hardware_across_the_grain",
+    "ways_out",
+    "ways_to_build",
+    "ways_compared",
+    "test_ways_frozen",
+)
+
+
+def takes_no_arrays(study: Study) -> bool:
+    """Whether a study is still asked one by one."""
+    return study.function.__module__.rpartition(".")[2] in _NOT_YET
+
+
+def _one_by_one(study: Study, case: dict[str, Any], values: np.ndarray) -> Recording:
+    rows = [ask_alone(study, state_at(study, case, row)) for row in values]
+    if not all(row.is_made_like(rows[0]) and row.words == rows[0].words for row in rows):
+        raise FreezeError(f"The study {study.key!r} draws other marks, points or words while only a slider moves.")
+    return replace(rows[0], leaves=np.concatenate([row.leaves for row in rows]))
+
+
+def _asked(study: Study, state: dict[str, Any], states: int, at: Callable[[int], dict[str, Any]]) -> Recording:
+    try:
+        with np.errstate(all="ignore"):  # what is not finite is told below
+            recording = record(study.ask({entry.key: state[entry.key] for entry in study.inputs}), states)
+    except Unsteady:
+        raise
+    except WoodlibError as error:
+        raise FreezeError(f"The study {study.key!r} gives no answer at {told(study, at(0))}: {error}") from error
+    except Exception as error:  # a study is anybody's own function: whatever it raises is to reach them as a sentence
+        raise FreezeError(
+            f"The study {study.key!r} stopped{_place(error)} with {type(error).__name__}: {error or 'no more is known'}. "
+            "Its function must take arrays of numbers where its sliders give one: compute with NumPy, without math, "
+            "caches by a number, or writing into an array."
+        ) from error
+    wrong = ~np.isfinite(recording.leaves).all(axis=1)
+    if wrong.any():
+        state = at(int(np.argmax(wrong)))
+        raise FreezeError(f"The study {study.key!r} gives a number that is not finite at {told(study, state)}.")
+    return recording
+
+
+def _place(error: BaseException) -> str:
+    """Where in the study's own code it went wrong."""
+    kit = Path(__file__).parent.parent
+    others = {kit / "words", kit / "handout", Path(np.__file__).parent}
+    frames = [
+        frame for frame in traceback.extract_tb(error.__traceback__) if not others & set(Path(frame.filename).parents)
     ]
-    rows: list[list[np.ndarray]] = [[] for _ in layout.cases]
-    firsts: list[Recording | None] = [None] * len(layout.cases)
-    done = 0
-    for (case, start, stop), (recording, leaves) in zip(jobs, _answers(layout, jobs), strict=True):
-        firsts[case] = firsts[case] or recording
-        same_structure(layout.study, firsts[case], recording, _state(layout, case, start))
-        rows[case].append(leaves)
-        done += stop - start
-        if progress:
-            progress(done, layout.size)
-    return [(first, np.concatenate(pieces)) for first, pieces in zip(firsts, rows, strict=True)]
+    return f" ({Path(frames[-1].filename).name}, line {frames[-1].lineno}: {frames[-1].line})" if frames else ""
 
 
-def _answers(layout: Plan, jobs: list[tuple[int, int, int]]) -> Iterator[tuple[Recording, np.ndarray]]:
-    global _inherited
-    processors = os.cpu_count() or 1
-    if layout.size < _WORTH_DIVIDING or processors < 2 or not sys.platform.startswith("linux"):
-        _inherited = layout
-        yield from map(_ask_piece, jobs)
-        return
-    _inherited = layout
-    with warnings.catch_warnings():
-        # Newer Pythons warn that dividing a program with threads can hang it; the pieces use no thread of their own.
-        warnings.simplefilter("ignore", DeprecationWarning)
-        pool = multiprocessing.get_context("fork").Pool(min(processors, 4))
-    with pool:
-        yield from pool.imap(_ask_piece, jobs)
+def _branched(study: Study, case: dict[str, Any], values: np.ndarray, error: Unsteady) -> FreezeError:
+    """What to say of a number that a study used as if it were the same at all states.
 
-
-def _state(layout: Plan, case: int, number: int) -> dict:
-    return {**layout.cases[case], **layout.states()[number]}
-
-
-def _ask_piece(job: tuple[int, int, int]) -> tuple[Recording, np.ndarray]:
-    layout = _inherited
-    case, start, stop = job
-    options, spans = layout.cases[case], layout.states()[start:stop]
-    first, rows = None, []
-    for values in spans:
-        state = {**options, **values}
-        recording = ask(layout.study, state)
-        first = first or recording
-        # The dear comparison of everything is made once a piece; what changes first is looked at every time.
-        if (
-            recording.words != first.words
-            or len(recording.leaves) != len(first.leaves)
-            or recording.steps != first.steps
-        ):
-            same_structure(layout.study, first, recording, state)
-        rows.append(recording.leaves)
-    same_structure(layout.study, first, recording, state)
-    return first, np.array(rows)
+    Of the states that part, the nearest two tell which slider it is, and where.
+    """
+    spans = spans_of(study)
+    places = (values - [span.low for span in spans]) / [span.high - span.low for span in spans]
+    other = error.values != error.values[0]
+    away = np.abs(places[~other][:, None] - places[other][None]).sum(axis=2)
+    first, second = np.unravel_index(np.argmin(away), away.shape)
+    pair = values[~other][first], values[other][second]
+    for row in pair:
+        ask_alone(study, state_at(study, case, row))  # where it refuses an input, that is what is to be said
+    moved = int(np.argmax(np.abs(places[~other][first] - places[other][second])))
+    span, near = spans[moved], 0.5 * (pair[0][moved] + pair[1][moved])
+    return FreezeError(
+        f"The study {study.key!r} cannot be frozen: {error.reason}. It is {span.label} that moves, near "
+        f"{span.text(near)}{_place(error)}."
+    )

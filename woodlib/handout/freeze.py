@@ -9,7 +9,7 @@ page repeats (:mod:`woodlib.handout.record`).
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -19,24 +19,25 @@ from ..picture.svg import svg_body
 from ..study.readings import readings_html
 from ..study.study import Study
 from ..units import FORMATS
-from .asking import Progress, ask_everything
+from .asking import Progress, ask_at_once, state_at
 from .controls import input_tables
 from .record import ATTRIBUTE, PATH, Recording
 from .sampling import PIXEL_TOLERANCE, Plan, plan, tolerances
 
 Solver = Callable[[np.ndarray], np.ndarray]
-_MOST_ROWS = 1500  # states from which the common motions are found
+_SOME_ROWS = 600  # states from which the common motions are found; all are held against them
 _LEFT_OVER = 0.5  # of a tolerance, what the common motions may leave out of a coordinate
 _MODE_ERROR = 0.25  # of a tolerance, twice the most that rounding a motion may add
 
 
 @dataclass(frozen=True)
 class Frozen:
-    """A study as data for a page, and the plan it took."""
+    """A study as data for a page, the plan it took, and per case the make-up of its answers with the leaves as asked."""
 
     study: Study
     payload: dict[str, Any]
     plan: Plan
+    made: tuple[Recording, ...]
 
 
 @dataclass
@@ -51,7 +52,8 @@ class _Shape:
 def freeze(study: Study, finer: int = 0, progress: Progress | None = None) -> Frozen:
     """Sample a study and write its table; raises :class:`FreezeError` with the remedy when it cannot be frozen."""
     layout = plan(study, finer)
-    shapes = _sample(layout, progress)
+    made = tuple(_ask_all(layout, progress))
+    shapes = _shapes(layout, made)
     solve = layout.solver()
     tables = [_table(shape, layout, solve) for shape in shapes]
     order = [0] * len(layout.cases)
@@ -71,19 +73,25 @@ def freeze(study: Study, finer: int = 0, progress: Progress | None = None) -> Fr
         "shapes": tables,
         "formats": {kind: entry.as_table() for kind, entry in FORMATS.items() if f'"{kind}"' in kinds},
     }
-    return Frozen(study, payload, layout)
+    return Frozen(study, payload, layout, made)
 
 
-def _sample(layout: Plan, progress: Progress | None) -> list[_Shape]:
+def _ask_all(layout: Plan, progress: Progress | None) -> Iterator[Recording]:
+    values = layout.values()
+    for number, case in enumerate(layout.cases, start=1):
+        yield ask_at_once(layout.study, case, values)
+        if progress:
+            progress(number, len(layout.cases))
+
+
+def _shapes(layout: Plan, made: tuple[Recording, ...]) -> list[_Shape]:
     shapes: dict[tuple, _Shape] = {}
-    pieces = ask_everything(layout, progress)
-    for number, case in enumerate(layout.cases):
-        first, values = pieces[number]
-        state = {**case, **layout.states()[0]}
-        shape = shapes.setdefault(first.signature(), _Shape(first, state, [], [], []))
+    for number, (case, recording) in enumerate(zip(layout.cases, made, strict=True)):
+        state = state_at(layout.study, case, layout.values()[0])
+        shape = shapes.setdefault(recording.signature(), _Shape(recording, state, [], [], []))
         shape.cases.append(number)
-        shape.values.append(values)
-        shape.words.append(first.words)
+        shape.values.append(recording.leaves)
+        shape.words.append(recording.words)
     return list(shapes.values())
 
 
@@ -173,19 +181,36 @@ def _common_motions(values: np.ndarray, allowed: np.ndarray) -> _Motions:
     flat = values.reshape(-1, count)
     mean = np.round(flat.mean(axis=0), 2)
     scaled = (flat - mean) / allowed
-    chosen = scaled[:: max(1, len(scaled) // _MOST_ROWS)]
-    # Main directions from the sums of products: four digits of them are enough, and it is many times quicker than an SVD.
-    directions = np.linalg.eigh(chosen.T @ chosen)[1].T[::-1]
-    most = _directions_needed(chosen, directions)
-    while most < len(directions) and _left_over(scaled, directions[:most]) >= _LEFT_OVER:
-        most += 1 + most // 10
+    some = scaled[:: max(1, len(scaled) // _SOME_ROWS)]
+    directions = _main_directions(some)
+    while len(directions) < count and _left_over(scaled, directions) >= _LEFT_OVER:
+        directions = _main_directions(some, len(directions) + 1 + len(directions) // 10)
     # A motion is rounded as coarsely as its largest amount allows: small motions need few digits. The amounts are
     # fitted to the rounded motions, so that rounding costs little.
-    units = _MODE_ERROR / np.abs(scaled @ directions[:most].T).max(axis=0)
-    whole = np.rint(directions[:most] / units[:, None])
+    units = _MODE_ERROR / np.abs(scaled @ directions.T).max(axis=0)
+    whole = np.rint(directions / units[:, None])
     told = whole.any(axis=1)
-    amounts = scaled @ np.linalg.pinv(whole[told] * units[told, None])
+    rounded = whole[told] * units[told, None]
+    amounts = scaled @ np.linalg.solve(rounded @ rounded.T, rounded).T
     return _Motions(mean, whole[told].astype(int).tolist(), units[told], amounts.reshape(cases, states, -1))
+
+
+def _main_directions(rows: np.ndarray, least: int = 1) -> np.ndarray:
+    """As few directions as hold nearly all of the rows, at least ``least``: shape (directions, coordinates).
+
+    Main directions of a random mixture of the rows (Halko, Martinsson and Tropp 2011, SIAM Review 53:217, with one round
+    of powers; from memory), which is many times quicker than those of the rows themselves and as good here.
+    """
+    noise, most = np.random.Generator(np.random.PCG64(6)), min(rows.shape)
+    tried = min(most, max(2 * least, 24))
+    while True:
+        mixed = np.linalg.qr(rows.T @ (rows @ (rows.T @ noise.normal(size=(len(rows), tried)))))[0]
+        within = rows @ mixed
+        turned = mixed @ np.linalg.eigh(within.T @ within)[1][:, ::-1]
+        needed = max(least, _directions_needed(rows, turned.T))
+        if needed + 8 <= tried or tried == most:
+            return turned.T[:needed]
+        tried = min(most, 2 * tried)
 
 
 def _directions_needed(rows: np.ndarray, directions: np.ndarray) -> int:

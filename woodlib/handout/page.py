@@ -7,13 +7,11 @@ scripts only the one whose hash the policy names.
 from __future__ import annotations
 
 import base64
-import gzip
 import hashlib
 import json
 from functools import cache
 from html import escape
 from importlib.resources import files
-from typing import Any
 
 from ..picture.palette import style_sheet
 from ..picture.svg import svg
@@ -21,6 +19,7 @@ from ..study.readings import READINGS_CSS, readings_html
 from ..study.study import Study
 from ..words.steps import script_table
 from .controls import control_html
+from .frozen import STILL
 
 GENERATOR = "woodlib handout"
 UNIT_CHOICES = (("both", "inches and mm"), ("inch", "inches"), ("metric", "mm"))
@@ -32,25 +31,24 @@ def part(name: str) -> str:
     return files(__package__).joinpath(name).read_text(encoding="utf-8")
 
 
-def packed(payload: dict[str, Any]) -> str:
-    """A table as gzip in base64; the same table always gives the same text."""
-    text = json.dumps(payload, separators=(",", ":"), ensure_ascii=False)
-    return base64.b64encode(gzip.compress(text.encode(), 9, mtime=0)).decode()
-
-
 def study_section(study: Study, table: str, name: str, units: str = "both") -> str:
     """One study: question, controls, picture, readings and its table. ``name`` is unique on the page.
 
-    What is written here is the start state in full, so that the page tells everything without its script.
+    What is written here is the start state in full, so that the page tells everything without its script. Without a
+    table the study is a still, and says so.
     """
     answer = study.answer()
-    controls = "".join(control_html(entry, name, units) for entry in study.inputs)
     picture = svg(answer.picture, answer.alt_text(units), units, name, styled=False)
+    question = f'<h3 id="{escape(name)}-question">{escape(study.question)}</h3>'
+    readings = f"<div data-readings>{readings_html(answer, units)}</div>"
+    begin = f'<section class="study" id="{escape(name)}" aria-labelledby="{escape(name)}-question"'
+    if not table:
+        stands = " · ".join(f"{entry.label}: {entry.text(entry.start, units)}" for entry in study.inputs)
+        return f'{begin}>{question}<p>{escape(stands)}</p>{picture}{readings}<p class="quiet">{escape(STILL)}</p></section>'
+    controls = "".join(control_html(entry, name, units) for entry in study.inputs)
     return (
-        f'<section class="study" data-study="{units}" id="{escape(name)}" aria-labelledby="{escape(name)}-question">'
-        f'<h3 id="{escape(name)}-question">{escape(study.question)}</h3>{controls}'
-        f'<p><button type="button" data-back hidden>Back to your piece</button></p>{picture}'
-        f"<div data-readings>{readings_html(answer, units)}</div>"
+        f'{begin} data-study="{units}">{question}{controls}'
+        f'<p><button type="button" data-back hidden>Back to your piece</button></p>{picture}{readings}'
         f'<p role="status" class="unseen"></p>'
         f'<script type="application/octet-stream" data-table>{table}</script></section>'
     )

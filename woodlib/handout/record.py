@@ -3,7 +3,8 @@
 A recording splits an answer into what a page can interpolate (*leaves*: plain numbers, in drawing order), what it
 must decide for itself (*steps*: larger, smaller, reached and plain arithmetic on them), what may differ from one
 choice to another (*words*), and *updates*: which element of the drawing or of the readings shows which of these.
-Two recordings of the same structure differ in leaves and words alone.
+Two recordings of the same structure differ in leaves and words alone. A study asked at many states at once is taken
+apart once, with the leaves of all states.
 """
 
 from __future__ import annotations
@@ -12,10 +13,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+import numpy as np
+
 from ..picture.scene import Area, Circle, Line, Picture, Window, Words, flatten_points, walk
 from ..study.answer import Answer, Reading
 from ..study.readings import said_places, tone_class
-from ..words.decided import Decided, Pick
+from ..words.decided import Decided, Pick, Sliding
+from ..words.many import Many
 from ..words.say import Number, Said
 
 # Slots: leaf k is k, step j is -1 - j. Words are referred to as ["w", k], numbers to show as ["n", slot, kind,
@@ -25,9 +29,9 @@ PATH, ATTRIBUTE, CLASS, TEXT = 0, 1, 2, 3
 
 @dataclass(frozen=True)
 class Recording:
-    """One answer taken apart. ``exact[k]`` tells that leaf k is printed or decides something."""
+    """Answers taken apart: leaves of shape (states, leaves); ``exact[k]`` tells that leaf k is printed or decides something."""
 
-    leaves: list[float]
+    leaves: np.ndarray
     exact: list[bool]
     steps: list[tuple[str, int, int]]
     words: list[str]
@@ -35,12 +39,12 @@ class Recording:
 
     def signature(self) -> tuple:
         """Equal for answers whose structure is the same; may be kept in a dict."""
-        return repr(self.updates), tuple(self.steps), len(self.leaves), len(self.words)
+        return repr(self.updates), tuple(self.steps), tuple(self.exact), len(self.words)
 
     def is_made_like(self, other: Recording) -> bool:
         """Whether two answers have the same structure; many times quicker than comparing signatures."""
         return (
-            len(self.leaves) == len(other.leaves)
+            self.exact == other.exact
             and len(self.words) == len(other.words)
             and self.steps == other.steps
             and self.updates == other.updates
@@ -49,33 +53,50 @@ class Recording:
 
 class _Recorder:
     def __init__(self) -> None:
-        self.leaves: list[float] = []
+        self.pieces: list[tuple[int, Any]] = []  # first leaf, and values that broadcast to (states, how many)
         self.exact: list[bool] = []
         self.steps: list[tuple[str, int, int]] = []
         self.words: list[str] = []
         self.updates: list[list[Any]] = []
         self._known: dict[int, int] = {}
 
-    def slot(self, value: float | Decided, exact: bool) -> int:
+    def leaf(self, value: Any, exact: bool) -> int:
+        self.pieces.append((len(self.exact), value.values[:, None] if type(value) is Many else float(value)))
+        self.exact.append(exact)
+        return len(self.exact) - 1
+
+    def slot(self, value: Sliding, exact: bool) -> int:
         if not isinstance(value, Decided):
-            self.leaves.append(float(value))
-            self.exact.append(exact)
-            return len(self.leaves) - 1
+            return self.leaf(value, exact)
         if id(value) not in self._known:
-            first, second = self.slot(value.first, True), self.slot(value.second, True)
+            first = self.slot(value.first, True)
+            second = first if value.second is value.first else self.slot(value.second, True)
             self.steps.append((value.step, first, second))
             self._known[id(value)] = -len(self.steps)
         return self._known[id(value)]
 
     def slots(self, points: object) -> list[int]:
         """Slots of coordinates; an unbroken run of leaves is [first, count] with count negative."""
+        first = len(self.exact)
+        if isinstance(points, Many) or (isinstance(points, np.ndarray) and points.dtype != object):
+            states = points.values if isinstance(points, Many) else points[None]
+            block = states.reshape(len(states), -1)
+            self.pieces.append((first, block))
+            self.exact.extend([False] * block.shape[1])
+            return [first, -block.shape[1]]
         values = flatten_points(points)
-        if Decided in set(map(type, values)):
+        if any(isinstance(value, Decided) for value in values):
             return [self.slot(value, False) for value in values]
-        first = len(self.leaves)
-        self.leaves.extend(values)
-        self.exact.extend([False] * len(values))
+        for value in values:
+            self.leaf(value, False)
         return [first, -len(values)]
+
+    def leaves(self, states: int) -> np.ndarray:
+        """All leaves at all states."""
+        table = np.empty((states, len(self.exact)))
+        for first, piece in self.pieces:
+            table[:, first : first + (piece.shape[1] if isinstance(piece, np.ndarray) else 1)] = piece
+        return table
 
     def said(self, words: Any) -> Any:
         if isinstance(words, str):  # most of all that is said
@@ -120,8 +141,8 @@ def elements(picture: Picture) -> Iterator[Any]:
     return iter(walk(picture.marks))
 
 
-def record(answer: Answer) -> Recording:
-    """Take an answer apart; elements are counted through the drawing first, then through the ``data-s`` places."""
+def record(answer: Answer, states: int = 1) -> Recording:
+    """Take an answer for so many states apart; elements are counted through the drawing first, then through the ``data-s`` places."""
     recorder = _Recorder()
     element = 0
     for mark in elements(answer.picture):
@@ -138,4 +159,4 @@ def record(answer: Answer) -> Recording:
             recorder.updates.append([TEXT, element, recorder.said(said)])
         element += 1
     recorder.updates.append([TEXT, element, recorder.said(answer.picture_in_words)])
-    return Recording(recorder.leaves, recorder.exact, recorder.steps, recorder.words, recorder.updates)
+    return Recording(recorder.leaves(states), recorder.exact, recorder.steps, recorder.words, recorder.updates)

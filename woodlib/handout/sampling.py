@@ -20,23 +20,20 @@ import numpy as np
 from numpy.polynomial.chebyshev import chebvander
 from scipy.linalg import lu_factor, lu_solve
 
-from ..errors import WoodlibError
 from ..study.inputs import Choice, Span, Switch
 from ..study.study import Study
 from ..units import FORMATS
-from .record import Recording, record
+from .asking import FreezeError, ask_at_once, spans_of
+from .record import Recording
 
 MOST_CASES = 400
 MOST_STATES = 60_000
 MOST_ORDERS = 33
+_PROBES = 2
 SEEN = 0.5  # of a tolerance: products below this are left out at first; every refinement looks ten times closer
 PIXEL_TOLERANCE = 0.1  # px; the step that a page writes
 STEP_TOLERANCE = 2e-7  # share of the last shown digit
 DECISION_TOLERANCE = 1e-8  # share of the range of a number that decides something
-
-
-class FreezeError(WoodlibError, ValueError):
-    """A study cannot be frozen as it is; the sentence names the study, the input and the remedy."""
 
 
 @dataclass(frozen=True)
@@ -53,7 +50,7 @@ class Plan:
     @property
     def spans(self) -> tuple[Span, ...]:
         """The inputs that slide."""
-        return tuple(entry for entry in self.study.inputs if isinstance(entry, Span))
+        return spans_of(self.study)
 
     @property
     def switches(self) -> tuple[Choice | Switch, ...]:
@@ -81,12 +78,10 @@ class Plan:
         """Where the spans stand at every state, on -1 to 1, shape (products, spans)."""
         return leja_points(max(self.counts, default=1))[self.orders]
 
-    def states(self) -> list[dict[str, float]]:
-        """The span values of every state of a case."""
-        return [
-            {span.key: span.low + (span.high - span.low) * (x + 1) / 2 for span, x in zip(self.spans, row, strict=True)}
-            for row in self.points()
-        ]
+    def values(self) -> np.ndarray:
+        """The span values at every state of a case, shape (products, spans)."""
+        low, high = np.array([[span.low, span.high] for span in self.spans]).reshape(-1, 2).T
+        return low + (high - low) * (self.points() + 1) / 2
 
     def solver(self) -> Callable[[np.ndarray], np.ndarray]:
         """A function from values at the states, shape (products, columns), to coefficients of the products."""
@@ -127,40 +122,9 @@ def coefficients(values: np.ndarray) -> np.ndarray:
     return transform @ values
 
 
-def ask(study: Study, state: dict[str, Any]) -> Recording:
-    """The answer at one state, taken apart; whatever is wrong names the study and the state."""
-    try:
-        recording = record(study.ask({entry.key: state[entry.key] for entry in study.inputs}))
-    except WoodlibError as error:
-        raise FreezeError(f"The study {study.key!r} gives no answer at {_told(study, state)}: {error}") from error
-    if not np.isfinite(recording.leaves).all():
-        raise FreezeError(f"The study {study.key!r} gives a number that is not finite at {_told(study, state)}.")
-    return recording
-
-
-def _told(study: Study, state: dict[str, Any]) -> str:
-    return ", ".join(f"{entry.label} {entry.text(state[entry.key])}" for entry in study.inputs)
-
-
-def same_structure(study: Study, first: Recording, other: Recording, state: dict[str, Any]) -> None:
-    """Refuse a picture or a sentence that changes its make-up while a slider moves."""
-    if not other.is_made_like(first):
-        raise FreezeError(
-            f"The study {study.key!r} changes its make-up while a slider moves, at {_told(study, state)}: it draws other "
-            "marks, points or words. Keep every mark and hide it with shown=pick(...), keep axes fixed, and choose words "
-            "with pick(...)."
-        )
-    if first.words != other.words:
-        changed = next((a, b) for a, b in zip(first.words, other.words, strict=True) if a != b)
-        raise FreezeError(
-            f"The study {study.key!r} says {changed[0]!r} in one place and {changed[1]!r} in another while only a slider "
-            f"moved, at {_told(study, state)}; write numbers with length(...), moisture(...) and the like, and words with pick(...)."
-        )
-
-
 def tolerances(first: Recording, low: np.ndarray, high: np.ndarray) -> np.ndarray:
     """What error each leaf may carry, shape (leaves,): px for coordinates, a share of the last digit for numbers."""
-    result = np.full(len(first.leaves), PIXEL_TOLERANCE)
+    result = np.full(len(first.exact), PIXEL_TOLERANCE)
     exact = np.array(first.exact)
     size = np.maximum(np.abs(low), np.abs(high))
     # The second term keeps the round-off of large constants from being taken for a change.
@@ -188,7 +152,7 @@ def plan(study: Study, finer: int = 0) -> Plan:
             f"The study {study.key!r} has {len(draft.cases)} combinations of choices; a page can hold {MOST_CASES}. "
             "Offer fewer options, or split the study."
         )
-    falls = [_fall(study, draft, span) for span in draft.spans]
+    falls = _falls(study, draft)
     orders, rest = _seen_products(falls, SEEN / 10**finer)
     result = Plan(study, orders, rest)
     if result.size > MOST_STATES:
@@ -200,34 +164,37 @@ def plan(study: Study, finer: int = 0) -> Plan:
     return result
 
 
-def _probes(draft: Plan) -> Iterator[dict[str, Any]]:
-    noise = np.random.Generator(np.random.PCG64(20))
-    cases = draft.cases
+def _falls(study: Study, draft: Plan) -> list[list[np.ndarray]]:
+    """How coefficients along every span fall, in decades over the tolerance: per span and probe, shape (orders, leaves).
+
+    At two random places of three cases each span is moved alone; one question holds all places of a case.
+    """
+    noise, cases, spans = np.random.Generator(np.random.PCG64(20)), draft.cases, draft.spans
+    falls: list[list[np.ndarray]] = [[] for _ in spans]
+    if not spans:
+        return falls
     for case in {0: None, len(cases) // 2: None, len(cases) - 1: None}:
-        for _ in range(2):
-            yield {
-                **{span.key: span.low + (span.high - span.low) * noise.random() for span in draft.spans},
-                **cases[case],
-            }
-
-
-def _fall(study: Study, draft: Plan, span: Span) -> list[np.ndarray]:
-    """How coefficients along one span fall, in decades over the tolerance: per probe, shape (orders, leaves)."""
-    falls = []
-    for probe in _probes(draft):
-        states = [{**probe, span.key: value} for value in chebyshev_points(span, MOST_ORDERS)]
-        recordings = [ask(study, state) for state in states]
-        for recording, state in zip(recordings, states, strict=True):
-            same_structure(study, recordings[0], recording, state)
-        values = np.array([recording.leaves for recording in recordings])
-        allowed = tolerances(recordings[0], values.min(axis=0), values.max(axis=0))
-        fall = np.abs(coefficients(values)) / allowed
-        unsettled = fall[-3:].sum(axis=0)
-        if unsettled.max() > 0.5:
-            worst = int(np.argmax(unsettled))
-            raise FreezeError(_kink(study, span, recordings[0], worst, states, values[:, worst]))
-        falls.append(np.log10(np.maximum.accumulate(fall[::-1])[::-1] + 1e-30))
+        lines = []
+        for _ in range(_PROBES):
+            probe = np.array([span.low + (span.high - span.low) * noise.random() for span in spans])
+            for number, span in enumerate(spans):
+                line = np.repeat(probe[None], MOST_ORDERS, axis=0)
+                line[:, number] = chebyshev_points(span, MOST_ORDERS)
+                lines.append(line)
+        recording = ask_at_once(study, cases[case], np.concatenate(lines))
+        for number, values in enumerate(np.split(recording.leaves, len(lines))):
+            falls[number % len(spans)].append(_fall(study, spans[number % len(spans)], recording, values))
     return falls
+
+
+def _fall(study: Study, span: Span, recording: Recording, values: np.ndarray) -> np.ndarray:
+    """The same for one span at one place, from the leaves at its Chebyshev points; refuses what does not settle."""
+    allowed = tolerances(recording, values.min(axis=0), values.max(axis=0))
+    fall = np.abs(coefficients(values)) / allowed
+    unsettled = fall[-3:].sum(axis=0)
+    if unsettled.max(initial=0.0) > 0.5:
+        raise FreezeError(_kink(study, span, recording, int(np.argmax(unsettled)), values))
+    return np.log10(np.maximum.accumulate(fall[::-1])[::-1] + 1e-30)
 
 
 def _seen_products(falls: list[list[np.ndarray]], seen: float) -> tuple[np.ndarray, float]:
@@ -244,7 +211,8 @@ def _seen_products(falls: list[list[np.ndarray]], seen: float) -> tuple[np.ndarr
         steps_down = [np.concatenate([np.zeros_like(size)[None], np.minimum(fall[1:] - size, 0.0)]) for fall in probe]
         # Leaves that fall alike need the same products: a quarter of a decade is close enough.
         profile = np.concatenate([*steps_down, size[None]])
-        profile = np.unique(np.round(np.clip(profile, -20, 20) * 4) / 4, axis=1)
+        coarse = np.ascontiguousarray((np.round(np.clip(profile, -20, 20) * 4) / 4).T)
+        profile = np.array(list({leaf.tobytes(): leaf for leaf in coarse}.values())).T
         decades, floor = profile[-1], np.log10(seen)
         alive, lost = np.zeros((1, 0), int), np.zeros(len(decades))
         totals = decades[None]
@@ -272,12 +240,12 @@ def _size(falls: np.ndarray, floor: float) -> np.ndarray:
     return np.where(np.isfinite(curved), curved, change.max(axis=0))
 
 
-def _kink(study: Study, span: Span, recording: Recording, leaf: int, states: list, values: np.ndarray) -> str:
-    order = np.argsort([state[span.key] for state in states])
-    bend = int(np.argmax(np.abs(np.diff(values[order], 2)))) + 1
-    place = states[order[bend]][span.key]
+def _kink(study: Study, span: Span, recording: Recording, leaf: int, values: np.ndarray) -> str:
+    places = chebyshev_points(span, MOST_ORDERS)
+    order = np.argsort(places)
+    near = places[order[int(np.argmax(np.abs(np.diff(values[order, leaf], 2)))) + 1]]
     what = "a number it prints or decides by" if recording.exact[leaf] else "a coordinate of its picture"
     return (
-        f"The study {study.key!r} has a kink, a jump or chance in {what} as {span.label} moves, near {span.text(place)}; "
-        "write the kink with larger(...), smaller(...) or pick(...), and leave nothing to chance."
+        f"The study {study.key!r} has a kink or a jump in {what} as {span.label} moves, near {span.text(near)}; "
+        "write it with larger(...), smaller(...) or pick(...)."
     )

@@ -14,10 +14,11 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from ..errors import InputError
-from ..words.decided import Decided, Pick
+from ..words.decided import Decided, Pick, Sliding, now
+from ..words.many import Many
 from ..words.say import Said
 
-Coordinate = float | Decided
+Coordinate = Sliding
 Role = str | Pick
 Shown = bool | Pick
 
@@ -100,10 +101,12 @@ class Picture:
 
 
 def flatten_points(points: object) -> list[Coordinate]:
-    """Points as x0, y0, x1, y1 ...; decided numbers stay decided."""
+    """Points as x0, y0, x1, y1 ...; decided numbers and those of many states stay what they are."""
     if isinstance(points, np.ndarray) and points.dtype != object:
         return points.ravel().tolist()
-    return [value if isinstance(value, Decided) else float(value) for point in points for value in point]
+    if isinstance(points, Many):
+        return list(points.ravel())
+    return [value if isinstance(value, Decided | Many) else float(value) for point in points for value in point]
 
 
 def box(x: Coordinate, y: Coordinate, width: Coordinate, height: Coordinate) -> list[tuple[Coordinate, Coordinate]]:
@@ -144,9 +147,10 @@ class Frame:
         """Data to px from the top of the sheet (data grow upward)."""
         return (value - self.y_low) * (-self.height / (self.y_high - self.y_low)) + (self.top + self.height)
 
-    def points(self, x_values, y_values) -> np.ndarray:
+    def points(self, x_values, y_values):
         """Curve through data, shape (n, 2), px."""
-        return np.column_stack([self.x(np.asarray(x_values, float)), self.y(np.asarray(y_values, float))])
+        x, y = (row if isinstance(row, Many | np.ndarray) else np.asarray(row) for row in (x_values, y_values))
+        return np.column_stack([self.x(x), self.y(y)])
 
     @property
     def outline(self) -> list[tuple[float, float]]:
@@ -189,7 +193,7 @@ def dimension_line(
 ) -> list[Mark]:
     """A measured length: a line with a small bar at each end and its number, level or upright."""
     (x0, y0), (x1, y1) = start, end
-    upright = abs(float(x1) - float(x0)) < abs(float(y1) - float(y0))
+    upright = bool(np.abs(now(x1) - now(x0)) < np.abs(now(y1) - now(y0)))
     bar = (4.0, 0.0) if upright else (0.0, 4.0)
     marks: list[Mark] = [Line([start, end], role, 1.4, shown=shown)]
     for x, y in (start, end):
@@ -222,6 +226,8 @@ def placed(marks: Iterable[Mark], times: float, right: float, down: float) -> li
         return known.setdefault((id(old), shift), (old * times + shift, old))[0]
 
     def points(old: object) -> list[tuple[Coordinate, Coordinate]]:
+        if isinstance(old, Many) or (isinstance(old, np.ndarray) and old.dtype != object):
+            return old * times + np.array([right, down])
         return [(at(x, right), at(y, down)) for x, y in old]
 
     def moved(mark: Mark) -> Mark:

@@ -7,13 +7,12 @@ map of a ring pattern, see :mod:`woodlib.movement.shape`), so a circle per ring 
 
 from __future__ import annotations
 
-import math
 from functools import lru_cache
 
 import numpy as np
 
 from ..movement.shape import wedge_map
-from ..words.decided import Decided
+from ..words.decided import now
 from .scene import Area, Circle, Coordinate, Line, Mark, Role, Window, box
 
 
@@ -23,11 +22,11 @@ def pith_direction(ring_angle_deg: float) -> tuple[float, float]:
     The ring angle is that between the board's width and the tangential direction: 0 flatsawn (pith straight
     below), 90 quartersawn (pith far off to the side). y points down, as on a sheet.
 
-    >>> [round(part, 3) for part in pith_direction(90)]
+    >>> [round(float(part), 3) for part in pith_direction(90)]
     [-1.0, 0.0]
     """
-    angle = math.radians(ring_angle_deg)
-    return -math.sin(angle), math.cos(angle)
+    angle = np.radians(ring_angle_deg)
+    return -np.sin(angle), np.cos(angle)
 
 
 def ring_marks(
@@ -63,7 +62,7 @@ def board_end(
     marks does too.
     """
     outline = box(left, top, width, thickness)
-    middle = (float(left + width * 0.5), float(top + thickness * 0.5))
+    middle = (now(left + width * 0.5), now(top + thickness * 0.5))
     rings = ring_marks(middle, pith_distance, ring_angle_deg, reach, spacing)
     return [Area(outline, role), Window(outline, tuple(rings)), Line([*outline, outline[0]], "edge", 1.8)]
 
@@ -76,7 +75,7 @@ def _grain(count: int, seed: int, wave: float) -> tuple[np.ndarray, list[float],
     offsets, ripples = [], []
     for k in range(count):
         offsets.append((k + 0.5 + 0.6 * (noise.random() - 0.5)) / count)
-        ripples.append(wave * np.sin(2 * math.pi * (steps * (0.6 + noise.random()) + noise.random())))
+        ripples.append(wave * np.sin(2 * np.pi * (steps * (0.6 + noise.random()) + noise.random())))
     return steps, offsets, np.array(ripples)
 
 
@@ -86,8 +85,6 @@ def grain_lines(
     """Long-grain lines inside an upright rectangle, ``along`` "x" or "y"; the same seed draws the same board."""
     (x0, y0), _, (x1, y1), _ = outline
     steps, offsets, ripples = _grain(count, seed, wave)
-    if any(isinstance(value, Decided) for value in (x0, y0, x1, y1)):
-        steps, ripples = steps.astype(object), ripples.astype(object)  # decided numbers keep their record
     marks: list[Mark] = []
     for k, (offset, ripple) in enumerate(zip(offsets, ripples, strict=True)):
         if along == "x":
@@ -130,9 +127,9 @@ def moved_end(
     middle: tuple[float, float],
     ring_angle_deg: float,
     pith_distance: float,
-    radial_strain: float,
-    tangential_strain: float,
-) -> np.ndarray:
+    radial_strain,
+    tangential_strain,
+):
     """Where points of a board's end go when the wood grows about its pith: shape (n, 2), px to px.
 
     ``middle`` of the end before, px; strains as drawn, so already exaggerated if the picture says so. Rings stay
@@ -141,14 +138,15 @@ def moved_end(
     >>> moved_end([(140.0, 50.0)], (100.0, 50.0), 0.0, 500.0, 0.1, 0.2).round(1).tolist()
     [[148.0, 50.3]]
     """
-    towards = np.array(pith_direction(ring_angle_deg))
-    across = np.array([towards[1], -towards[0]])
-    away = np.asarray(points, float) - middle
+    aside, down = pith_direction(ring_angle_deg)
+    x, y = (np.asarray(points, float) - middle).T
     moved_across, moved_depth = wedge_map(
-        away @ across, pith_distance - away @ towards, radial_strain, tangential_strain
+        x * down - y * aside, pith_distance - (x * aside + y * down), radial_strain, tangential_strain
     )
     depth = (1.0 + radial_strain) * pith_distance - moved_depth
-    return middle + np.outer(moved_across, across) + np.outer(depth, towards)
+    return np.column_stack(
+        [middle[0] + moved_across * down + depth * aside, middle[1] - moved_across * aside + depth * down]
+    )
 
 
 def end_outline(left: float, top: float, width: float, thickness: float, steps: int = 12) -> np.ndarray:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from functools import lru_cache
 
 import numpy as np
@@ -12,8 +11,8 @@ from ..movement.shape import wedge_map
 from ..movement.wood import wood_of
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
-from ..words.decided import Decided, Pick, level, pick, reached, size_of
-from ..words.say import Said, fine_length, length, movement, say
+from ..words.decided import Decided, Pick, Sliding, level, pick, reached, size_of
+from ..words.say import Said, fine_length, length, movement, say, small_length
 from .laying_pictures import BOARD_TIMES, BOARDS, PANEL_TIMES, THICKNESS_M, Laid, laying_picture
 
 WOODS = ("white oak", "black walnut", "black cherry", "eastern white pine")
@@ -41,14 +40,18 @@ _CLEANUP = readiness_limit("cleanup_per_face_m")
 def laying_boards(species: str, pith_below: float, pith_aside: float, width: str, dries: float) -> Answer:
     """Cup and lean of one board, and the panel of five laid both ways."""
     width_m, strains = float(width) * INCH_M, _strains(species, dries)
-    gap, lean = (_dried(*ends, dries) for ends in _shapes(species, pith_below, pith_aside, width_m))
+    # Each taken up and dried by as much as the slider goes.
+    up, down = (
+        board_shape(pith_below, pith_aside, width_m, *_strains(species, most)) for most in (-MOST_DRIED, MOST_DRIED)
+    )
+    gap, lean = (_dried(*ends, dries) for ends in zip(up, down, strict=True))
     # Shallow arcs go with the square of the width; in turn, one arc goes up and the next goes down.
     one, same, turned = size_of(gap), size_of(gap * float(BOARDS**2)), size_of(gap * 2.0)
     readings = (
-        Reading("Cup of one board", small(one), _hollow(gap)),
+        Reading("Cup of one board", small_length(one), _hollow(gap)),
         Reading(
             "Its edge leans, over its thickness",
-            small(size_of(lean)),
+            small_length(size_of(lean)),
             pick(size_of(lean), [_FLAT / 2, _FLAT], _LEAN),
         ),
         Reading(
@@ -59,7 +62,7 @@ def laying_boards(species: str, pith_below: float, pith_aside: float, width: str
         ),
         Reading(
             "Panel, laid in turn",
-            say("out of flat by {size}", size=small(turned)),
+            say("out of flat by {size}", size=small_length(turned)),
             pick(turned, [_FLAT, 4 * _FLAT], _TURNED),
             pick(turned, [_FLAT, 4 * _FLAT], ["fine", "watch", "stop"]),
         ),
@@ -67,9 +70,9 @@ def laying_boards(species: str, pith_below: float, pith_aside: float, width: str
     )
     headline = say(
         "One board cups by {one}. Five laid the same way make one arc of {same}; laid in turn, a ripple of {turned}.",
-        one=small(one),
+        one=small_length(one),
         same=movement(same),
-        turned=small(turned),
+        turned=small_length(turned),
     )
     picture = laying_picture(Laid(pith_below, pith_aside, width_m, *strains, gap))
     return Answer(picture, headline, readings, _told(pith_below, pith_aside, width_m, dries), _fine_print(species))
@@ -99,23 +102,14 @@ def _strains(species: str, dries: float) -> tuple[float, float]:
     return -radial * dries, -tangential * dries
 
 
-@lru_cache(maxsize=4096)
-def _shapes(species: str, pith_below: float, pith_aside: float, width: float) -> tuple[tuple[float, float], ...]:
-    """Cup and lean, each taken up and dried by as much as the slider goes."""
-    up, down = (
-        board_shape(pith_below, pith_aside, width, *_strains(species, dries)) for dries in (-MOST_DRIED, MOST_DRIED)
-    )
-    return tuple(zip(up, down, strict=True))
-
-
-def _dried(up: float, down: float, dries: float) -> Decided:
+def _dried(up: Sliding, down: Sliding, dries: Sliding) -> Decided:
     """A shape at any drying, in proportion from the two ends: true to half a percent; a page has a slider less."""
     return Decided("*", dries, 1.0 / MOST_DRIED) * (0.5 * (down - up))
 
 
 def board_shape(
-    pith_below_m: float, pith_aside_m: float, width_m: float, radial_strain: float, tangential_strain: float
-) -> tuple[float, float]:
+    pith_below_m: Sliding, pith_aside_m: Sliding, width_m: float, radial_strain: float, tangential_strain: float
+) -> tuple[Sliding, Sliding]:
     """Cup of the bark side and lean over the thickness of a board anywhere in the log; both in m, exact.
 
     Cup: gap under a straightedge from edge to edge at the middle of the bark side, above zero where that side is
@@ -130,16 +124,9 @@ def board_shape(
     depth = pith_below_m + np.array([up, up, up, 0.0, 0.0, -up, up])
     points = np.column_stack(wedge_map(across, depth, radial_strain, tangential_strain))
     left, middle, right, west, east, low, high = points
-    edge, sag = right - left, middle - left
-    cup = float(edge[1] * sag[0] - edge[0] * sag[1]) / math.hypot(*edge)
-    along = (east - west) / math.hypot(*(east - west))
-    return cup, float(along @ (high - low))
-
-
-def small(size: Decided) -> Pick:
-    """A length that may be too small to write as a fraction."""
-    least = INCH_M / 64
-    return pick(size, [least], [say("less than {least}", least=fine_length(least)), fine_length(size)])
+    edge, sag, along = right - left, middle - left, east - west
+    cup = (edge[1] * sag[0] - edge[0] * sag[1]) / np.hypot(*edge)
+    return cup, along @ (high - low) / np.hypot(*along)
 
 
 def _hollow(cup: Decided) -> Pick:

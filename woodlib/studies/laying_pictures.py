@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 import numpy as np
 
 from ..picture.scene import Area, Circle, Line, Mark, Picture, Window, Words, box
 from ..picture.wood import end_outline, moved_end, pith_direction
-from ..words.decided import Decided
+from ..words.decided import Decided, Sliding
 
 INCH_M = 0.0254
 THICKNESS_M = INCH_M
@@ -30,22 +29,22 @@ _RING_STEPS_M = INCH_M * np.array([-0.6, -0.3, 0.0, 0.3])
 class Laid:
     """A board in the log (m), its strains, and its cup (m), above zero where the bark side is hollow."""
 
-    pith_below: float
-    pith_aside: float
+    pith_below: Sliding
+    pith_aside: Sliding
     width: float
-    radial_strain: float
-    tangential_strain: float
+    radial_strain: Sliding
+    tangential_strain: Sliding
     cup: Decided
 
     @property
-    def pith_distance(self) -> float:
+    def pith_distance(self) -> Sliding:
         """From the pith to the board's middle, m."""
-        return math.hypot(self.pith_below, self.pith_aside)
+        return np.hypot(self.pith_below, self.pith_aside)
 
     @property
-    def turn_deg(self) -> float:
+    def turn_deg(self) -> Sliding:
         """Ring angle in the board's middle: 0 with the pith straight below."""
-        return math.degrees(math.atan2(self.pith_aside, self.pith_below))
+        return np.degrees(np.arctan2(self.pith_aside, self.pith_below))
 
 
 def laying_picture(laid: Laid) -> Picture:

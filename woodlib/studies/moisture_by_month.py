@@ -50,10 +50,10 @@ def moisture_by_month(winter: float, spring: float, summer: float, autumn: float
     """The wood's moisture through a year of typed indoor humidities; the seasons are those of the northern half."""
     typed = (winter, spring, summer, autumn)
     shares, room_c = season_shares()
-    months_rh = shares @ np.array(typed)
+    months_rh = shares @ np.stack(typed)
     months_wood = sorption_percent(room_c, months_rh)
     # Between two seasons the air never leaves their range, so the ends of the year are among the four seasons.
-    rest = [float(sorption_percent(ROOM_C[name], rh)) for name, rh in zip(SEASONS, typed, strict=True)]
+    rest = [sorption_percent(ROOM_C[name], rh) for name, rh in zip(SEASONS, typed, strict=True)]
     low = smaller(smaller(rest[0], rest[1]), smaller(rest[2], rest[3]))
     high = larger(larger(rest[0], rest[1]), larger(rest[2], rest[3]))
     return Answer(
@@ -124,13 +124,13 @@ def _picture(months_rh: np.ndarray, months_wood: np.ndarray, low: Decided, high:
     marks: list[Mark] = [
         *_AIR.axes(_LETTERS, [(0, "0"), (50, "50"), (100, "100")], "", "air in the room: relative humidity, %", 14),
         Line(air, "quiet", 2.5),
-        *[Circle(float(x), float(y), 3.5, "quiet", filled=True) for x, y in air],
+        *[Circle(x, y, 3.5, "quiet", filled=True) for x, y in air],
         *_WOOD.axes(
             _LETTERS, [(value, str(value)) for value in (0, 5, 10, 15, 20)], "", "wood at rest: moisture, %", 14
         ),
         Area(band, "range"),
         Line(wood, "damp", 2.5),
-        *[Circle(float(x), float(y), 4.0, "damp", filled=True) for x, y in wood],
+        *[Circle(x, y, 4.0, "damp", filled=True) for x, y in wood],
     ]
     for end, words, down in ((low, "driest: {mc}", 18), (high, "dampest: {mc}", -8)):
         y = _WOOD.y(end)

@@ -55,7 +55,7 @@ _DRIED = 2 / (1 + ADSORPTION_TO_DESORPTION)
 )
 def moisture_from_air(outdoor_c: float, outdoor_rh: float, room_c: float, gain: str) -> Answer:
     """Indoor humidity and the wood's moisture from outdoor air, room temperature and what people add."""
-    room_rh = float(indoor_rh_percent.kernel(outdoor_c, outdoor_rh, room_c, GAINS_G_M3[gain]))
+    room_rh = indoor_rh_percent.kernel(outdoor_c, outdoor_rh, room_c, GAINS_G_M3[gain])
     wood = sorption_percent(room_c, room_rh)
     as_forecast = sorption_percent(room_c, outdoor_rh)
     return Answer(
@@ -151,13 +151,13 @@ def _house(gain: str) -> list[Mark]:
 
 
 def _jars(outdoor_c: float, outdoor_rh: float, room_c: float, room_rh: float) -> list[Mark]:
-    level = _BASE - _PX_PER_PA * outdoor_rh / 100 * float(saturation_pressure_pa.kernel(outdoor_c))
+    level = _BASE - _PX_PER_PA * outdoor_rh / 100 * saturation_pressure_pa.kernel(outdoor_c)
     marks: list[Mark] = []
     for middle, name, celsius, rh in (
         (_OUTDOORS, "outdoors", outdoor_c, outdoor_rh),
         (_INDOORS, "in the room", room_c, room_rh),
     ):
-        height = _PX_PER_PA * float(saturation_pressure_pa.kernel(celsius))
+        height = _PX_PER_PA * saturation_pressure_pa.kernel(celsius)
         filled = height * rh / 100
         left = middle - _JAR / 2
         marks += [

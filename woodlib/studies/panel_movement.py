@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import math
 from functools import lru_cache
 
 import numpy as np
 
 from ..air.sorption import sorption_percent
-from ..movement.coefficients import movement_strain
-from ..movement.for_sliders import decided_strain, moment_margins
+from ..movement.for_sliders import moment_margins
 from ..movement.spread import USUAL_DOUBTS
 from ..movement.wood import Wood, wood_of
 from ..species import Species, find_species
 from ..study import Answer, Choice, Reading, Span, study
-from ..words.decided import Decided, Pick, larger, pick
+from ..words.decided import Decided, Pick, in_sight, larger, now, pick
 from ..words.say import Said, angle, count, fine_length, length, moisture, movement, percent, say, temperature
 from .panel_year import BOARD_THICKNESS_M, MONTHS, PITH_DISTANCE_M, TIMES, YearOfPanel, year_picture
 
@@ -61,12 +59,14 @@ _STATUS = {
 def panel_movement(species: str, width: float, driest: float, dampest: float, ring_angle: float) -> Answer:
     """The panel's movement from the driest to the dampest month, with its range."""
     wood = _wood(species)
-    dry, damp = (float(sorption_percent(ROOM_TEMPERATURE_C, humidity)) for humidity in (driest, dampest))
-    along, radial, tangential = _axis_strains(wood, dry, damp)
-    flat, upright = math.cos(math.radians(ring_angle)) ** 2, math.sin(math.radians(ring_angle)) ** 2
+    dry, damp = (sorption_percent(ROOM_TEMPERATURE_C, humidity) for humidity in (driest, dampest))
+    along, radial, tangential = wood.axis_strains(
+        in_sight(dry), in_sight(damp)
+    )  # the seams of the movement law are decided
+    flat, upright = np.cos(np.radians(ring_angle)) ** 2, np.sin(np.radians(ring_angle)) ** 2
     across = tangential * flat + radial * upright
     strain, all_below, all_above = _year(wood, driest, dampest, ring_angle)
-    below, above = float(all_below[_JULY]), float(all_above[_JULY])
+    below, above = all_below[_JULY], all_above[_JULY]
     # The width comes last, as a step that a page repeats: so a table holds strains, whatever the width.
     mid, low, high = across * width, larger(across - below, 0.0) * width, (across + above) * width
     per_foot = across * FOOT_M
@@ -80,7 +80,7 @@ def panel_movement(species: str, width: float, driest: float, dampest: float, ri
         Reading("In the thickness", _small(thickness), thin),
         Reading("Along the grain", _small(along * width), "over the same distance: wood hardly moves along its length"),
     )
-    year = YearOfPanel(width, ring_angle, float(radial), float(tangential), strain, all_below, all_above, movement(mid))
+    year = YearOfPanel(width, ring_angle, now(radial), now(tangential), strain, all_below, all_above, movement(mid))
     headline = say(
         "A panel of {wood}, {width} wide, moves about {mid} across its width over this year.",
         wood=species,
@@ -95,17 +95,7 @@ def _wood(species: str) -> Wood:
     return wood_of(species)
 
 
-_AIR_DOUBT = math.sqrt(2.0) * USUAL_DOUBTS.air_percent  # dry and damp air are doubted independently
-
-
-def _axis_strains(wood: Wood, dry: float, damp: float) -> tuple[Decided, Decided, Decided]:
-    """Strains along the grain, radial and tangential, with the seams of the movement law kept in sight."""
-    pairs = (
-        (wood.longitudinal_coefficient, wood.longitudinal_shrinkage),
-        (wood.radial_coefficient, wood.radial_shrinkage),
-        (wood.tangential_coefficient, wood.tangential_shrinkage),
-    )
-    return tuple(decided_strain(*pair, dry, damp, wood.fibre_saturation_percent) for pair in pairs)
+_AIR_DOUBT = 2.0**0.5 * USUAL_DOUBTS.air_percent  # dry and damp air are doubted independently
 
 
 def _year(wood: Wood, driest: float, dampest: float, ring_angle: float) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
@@ -114,17 +104,11 @@ def _year(wood: Wood, driest: float, dampest: float, ring_angle: float) -> tuple
     Its seams at 6 and 14 % MC bend a line of the picture by far less than a px.
     """
     moistures = sorption_percent(ROOM_TEMPERATURE_C, driest + (dampest - driest) * _DAMP)
-    dry = float(sorption_percent(ROOM_TEMPERATURE_C, driest))
-    flat = math.cos(math.radians(ring_angle)) ** 2
-    tangential, radial = (
-        movement_strain(coefficient, shrinkage, dry, moistures, wood.fibre_saturation_percent)
-        for coefficient, shrinkage in (
-            (wood.tangential_coefficient, wood.tangential_shrinkage),
-            (wood.radial_coefficient, wood.radial_shrinkage),
-        )
-    )
+    dry = sorption_percent(ROOM_TEMPERATURE_C, driest)
+    flat = np.cos(np.radians(ring_angle)) ** 2
+    _, radial, tangential = wood.axis_strains(dry, moistures)
     # The doubt of the air grows from none in the driest month, from which all is counted.
-    margins = moment_margins(wood, math.radians(ring_angle), moistures - dry, np.maximum(_DAMP, 1e-3) * _AIR_DOUBT)
+    margins = moment_margins(wood, np.radians(ring_angle), moistures - dry, np.maximum(_DAMP, 1e-3) * _AIR_DOUBT)
     return tangential * flat + radial * (1.0 - flat), *margins
 
 

@@ -74,7 +74,7 @@ def _board(year: YearOfPanel) -> list[Mark]:
         *_BOARD_WORDS,
         Area(after, "range"),
         *board_end(_BOARD_LEFT, top, width, thickness, year.ring_angle_deg, pith),
-        Line([*after, after[0]], "damp", 2.2, "7 5"),
+        Line(np.vstack([after, after[0]]), "damp", 2.2, "7 5"),
     ]
 
 
@@ -88,7 +88,8 @@ def _board_before(top: float, width: float, thickness: float) -> np.ndarray:
 def _laid_level(points, left, right, at) -> np.ndarray:
     """Points turned until ``left`` and ``right`` are level, and moved until ``left`` stands ``at``; px."""
     c, s = (right - left) / np.hypot(*(right - left))
-    return (points - left) @ np.array([[c, -s], [s, c]]) + at
+    x, y = (points - left).T
+    return np.column_stack([x * c + y * s, y * c - x * s]) + at
 
 
 def _panel(year: YearOfPanel) -> list[Mark]:
@@ -101,7 +102,7 @@ def _panel(year: YearOfPanel) -> list[Mark]:
     moving = reach(year.strain)
     left = np.array([(_PANEL_LEFT, _PANEL_BOTTOM), (_PANEL_LEFT, _PANEL_TOP)])
     right = upright(moving)
-    dry_x, damp_x = _PANEL_LEFT + float(reach(0.0)), float(right[_JULY, 0])
+    dry_x, damp_x = _PANEL_LEFT + reach(0.0), right[_JULY, 0]
     shares, ripples, weights = _grain()
     grain = np.stack(
         [_PANEL_LEFT + np.multiply.outer(shares, moving) + ripples, np.broadcast_to(_DOWN, ripples.shape)], -1
@@ -116,7 +117,7 @@ def _panel(year: YearOfPanel) -> list[Mark]:
         *(Line(points, "late-wood", weight) for points, weight in zip(grain, weights, strict=True)),
         *(Line(upright(moving * (k / _BOARDS)), "edge", 0.9) for k in range(1, _BOARDS)),
         Area(band, "range"),
-        Line([*left, *right, left[0]], "edge", 1.8),
+        Line(np.vstack([left, right, left[0]]), "edge", 1.8),
         Line([(dry_x, _PANEL_TOP), (dry_x, _PANEL_BOTTOM + 12)], "dry", 2.0, "7 5"),
         Line([(damp_x, _PANEL_TOP), (damp_x, _PANEL_BOTTOM + 12)], "damp", 2.0, "7 5"),
         *dimension_line((dry_x, _PANEL_BOTTOM + 9), (damp_x, _PANEL_BOTTOM + 9), "", "ink"),

@@ -8,24 +8,25 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Any
 
 from ..air.sorption import sorption_percent
 from ..moisture.finishes import CLOSED, Finish, find_finish
-from ..moisture.for_sliders import DAY_S, USUAL_PERCENT, days_of_steps, decided_days, slow_mid_fast
+from ..moisture.for_sliders import USUAL_PERCENT, decided_days, slow_mid_fast
 from ..moisture.rates import rate, readiness_limit
 from ..movement.shape import cup_m
 from ..movement.wood import wood_of
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
-from ..words.decided import Decided, Pick, pick, size_of
-from ..words.say import Said, count, days, fine_length, length, moisture, say
-from .week_pictures import CUP_TIMES, FILM_DAYS, Drawn, Film, drawn, film_picture
+from ..words.decided import Decided, Pick, Sliding, pick, size_of
+from ..words.many import at_each
+from ..words.say import Said, count, days, fine_length, length, moisture, say, small_length
+from .week_pictures import CUP_TIMES, FILM_DAYS, Curves, Film, curves, film_picture
 
 WOODS = ("white oak", "black cherry", "eastern white pine")
 ROOM_TEMPERATURE_C = 21.0
 INCH_M = 0.0254
 WIDTH_M, PITH_DISTANCE_M = 8 * INCH_M, 4 * INCH_M
-WEEK_S = 7 * DAY_S
 TOPS = {"bare": "bare", "oil": "linseed oil, 3 coats", "varnish": "urethane varnish, 3 coats"}
 BOTTOMS = {"bare": "bare", "varnish": "urethane varnish, 3 coats", "bench": "lies flat on the bench"}
 _FINISHES = {"bare": ("bare", None), "oil": ("linseed oil", 3), "varnish": ("urethane varnish", 3)}
@@ -47,43 +48,32 @@ _FLAT = readiness_limit("flat_within_m")
 )
 def week_in_the_shop(species: str, thickness: float, before: float, after: float, top: str, bottom: str) -> Answer:
     """Moisture inside after one week, days until ready, and the cup that passes and that stays."""
-    start, home = (float(sorption_percent(ROOM_TEMPERATURE_C, rh)) for rh in (before, after))
+    start, home = (sorption_percent(ROOM_TEMPERATURE_C, rh) for rh in (before, after))
     # Each number of the answer is put together from numbers that hang on one slider each: a page keeps those small.
     drop = Decided("-", start, home)
-    runs = _runs(species, thickness, top, bottom)
-    means = [_moisture(home, drop, left) for left in runs.drawn.film_means.tolist()]
-    slow, fast = (_moisture(home, drop, runs.left_at_week[speed]) for speed in (0, 2))
+    board = Curves(*at_each(lambda thick: _curves(species, thick, top, bottom), thickness))
+    means = [_moisture(home, drop, left) for left in board.film_means]
+    slow, fast = (_moisture(home, drop, board.week_left[speed]) for speed in (0, 2))
     week = [slow, means[FILM_DAYS.index(7)], fast]
-    ready = [decided_days(each, drop, _MARGIN) for each in runs.days_of_steps]
-    cups = Cups(drop * runs.cup_at_week, drop * runs.staying)
+    ready = [decided_days(each, drop, _MARGIN) for each in board.days]
+    cups = Cups(drop * board.week_cup, drop * board.staying)
     headline = say(
         "After one week the board is at about {week}; its new home is {home}.",
         week=moisture(week[1]),
         home=moisture(home),
     )
-    picture = film_picture(Film(runs.drawn, start, home, thickness, top, bottom, means))
+    picture = film_picture(Film(board, start, home, thickness, top, bottom, means))
     return Answer(
         picture,
         headline,
-        _readings(start, home, runs, week, ready, cups),
+        _readings(start, home, board, week, ready, cups),
         _told(start, home, means, cups),
         _fine_print(species),
     )
 
 
-def _moisture(home: float, drop: Decided, left: float) -> Decided:
+def _moisture(home: Sliding, drop: Decided, left: Sliding) -> Decided:
     return drop * left + home
-
-
-@dataclass(frozen=True)
-class Runs:
-    """All that hangs on the board alone: parts of a step left after a week, days, cups for a loss of 1 % MC, curves."""
-
-    left_at_week: tuple[float, float, float]
-    days_of_steps: tuple[list[float], ...]
-    cup_at_week: float
-    staying: float
-    drawn: Drawn
 
 
 @dataclass(frozen=True)
@@ -95,20 +85,14 @@ class Cups:
 
 
 @lru_cache(maxsize=4096)
-def _runs(species: str, thickness: float, top: str, bottom: str) -> Runs:
+def _curves(species: str, thickness: float, top: str, bottom: str) -> tuple[Any, ...]:
+    """The fields of :class:`Curves` for one board."""
     wood, gravity = wood_of(species), find_species(species).value_or_estimate("specific_gravity_12").number
     inside = slow_mid_fast(thickness, gravity, (_finish(top), _finish(bottom)), ROOM_TEMPERATURE_C)
     # What is left of a step has the sign of the step turned round; so has its tilt.
     per_tilt = WIDTH_M**2 * wood.tangential_coefficient / (8.0 * thickness)
     rings = float(cup_m(WIDTH_M, PITH_DISTANCE_M, -wood.radial_coefficient, -wood.tangential_coefficient))
-    curves = drawn(inside, per_tilt, rings)
-    return Runs(
-        tuple(float(run.mean(WEEK_S)) for run in inside),
-        tuple(days_of_steps(run) for run in inside),
-        curves.week_cup,
-        rings,
-        curves,
-    )
+    return tuple(vars(curves(inside, per_tilt, rings)).values())
 
 
 @lru_cache
@@ -117,7 +101,7 @@ def _finish(name: str) -> Finish:
 
 
 def _readings(
-    start: float, home: float, runs: Runs, week: list[Decided], ready: list[Decided], cups: Cups
+    start: Sliding, home: Sliding, board: Curves, week: list[Decided], ready: list[Decided], cups: Cups
 ) -> tuple[Reading, ...]:
     slow, mid, fast = week
     off = size_of(cups.week - cups.staying)
@@ -132,7 +116,7 @@ def _readings(
             ),
             say(
                 "{part} % of the way from {start} to {home}",
-                part=count(100.0 - Decided("*", 100.0, runs.left_at_week[1])),
+                part=count(100.0 - Decided("*", 100.0, board.week_left[1])),
                 start=moisture(start),
                 home=moisture(home),
             ),
@@ -140,13 +124,13 @@ def _readings(
         Reading("Ready, within 1 % MC of its new home", *_ready_words(ready)),
         Reading(
             f"Cup after one week, {WIDTH_M / INCH_M:.0f} in (200 mm) wide",
-            small(size_of(cups.week)),
+            small_length(size_of(cups.week)),
             _side(cups.week),
         ),
-        Reading("Cup that stays, from the rings", small(size_of(cups.staying)), _side(cups.staying)),
+        Reading("Cup that stays, from the rings", small_length(size_of(cups.staying)), _side(cups.staying)),
         Reading(
             "Flattened after that week, it would end",
-            say("{off} out of flat", off=small(off)),
+            say("{off} out of flat", off=small_length(off)),
             pick(off, [_FLAT, 4 * _FLAT], _FLATTEN),
             pick(off, [_FLAT, 4 * _FLAT], ["fine", "watch", "stop"]),
         ),
@@ -158,12 +142,6 @@ _FLATTEN = (
     "better wait until it is ready: part of the cup goes by itself",
     "wait until it is ready: planing a passing cup away cuts the opposite cup into the board",
 )
-
-
-def small(size: Decided) -> Pick:
-    """A length that may be too small to write as a fraction."""
-    least = INCH_M / 64
-    return pick(size, [least], [say("less than {least}", least=fine_length(least)), fine_length(size)])
 
 
 def _ready_words(ready: list[Decided]) -> tuple[Pick, Pick]:
@@ -187,7 +165,7 @@ def _side(cup: Decided) -> Pick:
     )
 
 
-def _told(start: float, home: float, means: list[Decided], cups: Cups) -> Said:
+def _told(start: Sliding, home: Sliding, means: list[Decided], cups: Cups) -> Said:
     return say(
         "Six cuts through a board, from the start to four weeks, with the moisture of every depth; below each its end, "
         f"the cup drawn {CUP_TIMES} times too large. Two curves over eight weeks: mean moisture with its range, and "
@@ -197,7 +175,7 @@ def _told(start: float, home: float, means: list[Decided], cups: Cups) -> Said:
         week=moisture(means[FILM_DAYS.index(7)]),
         later=moisture(means[-1]),
         home=moisture(home),
-        staying=small(size_of(cups.staying)),
+        staying=small_length(size_of(cups.staying)),
     )
 
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
-from ..moisture.for_sliders import DAY_S
+from ..moisture.for_sliders import DAY_S, days_of_steps
 from ..moisture.two_faces import StepInside
 from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box
-from ..words.decided import Decided
+from ..words.decided import Decided, Sliding
 from ..words.say import length, moisture
 
 FILM_DAYS = (0, 1, 3, 7, 14, 28)
@@ -33,42 +34,46 @@ _BOARD_WIDTH_M = 8 * INCH_M
 
 
 @dataclass(frozen=True)
-class Drawn:
-    """Curves for a step of 1 % MC down: what is left of it over depth, film and time, and cups in m.
+class Curves:
+    """All that hangs on the board alone, for a step of 1 % MC down: what is left of it, days, and cups in m.
 
-    profiles (6, 21), film_means (6,), means (3, 29) slow, mid, fast; film_cups (6,), cups and rings (29,), week_cup.
+    profiles (6, 21), film_means (6,), means (3, 29) slow, mid, fast; film_cups (6,), cups and rings (29,), week_cup;
+    staying: the cup at rest; week_left (3,); days (3, steps) until ready for each size of step.
     """
 
-    profiles: np.ndarray
-    film_means: np.ndarray
-    means: np.ndarray
-    film_cups: np.ndarray
-    cups: np.ndarray
-    rings: np.ndarray
-    week_cup: float
+    profiles: Any
+    film_means: Any
+    means: Any
+    film_cups: Any
+    cups: Any
+    rings: Any
+    week_cup: Sliding
+    staying: Sliding
+    week_left: Any
+    days: Any
 
 
 @dataclass(frozen=True)
 class Film:
     """What the picture shows: the curves, moistures at the start, at home and on the days of the film."""
 
-    drawn: Drawn
-    start: float
-    home: float
-    thickness: float
+    curves: Curves
+    start: Sliding
+    home: Sliding
+    thickness: Sliding
     top: str
     bottom: str
     means: Sequence[Decided]
 
     @property
-    def drop(self) -> float:
+    def drop(self) -> Sliding:
         """From the new home up to the start; the curves are scaled by it."""
         return self.start - self.home
 
 
-def drawn(inside: Sequence[StepInside], passing_per_tilt: float, rings_per_percent: float) -> Drawn:
+def curves(inside: Sequence[StepInside], passing_per_tilt: float, rings_per_percent: float) -> Curves:
     """The curves of a board; cups are those of a loss of 1 % MC, in m."""
-    mid, film_s, times_s = inside[1], DAY_S * np.array(FILM_DAYS, float), DAY_S * _TIMES_D
+    mid, film_s, times_s, week_s = inside[1], DAY_S * np.array(FILM_DAYS, float), DAY_S * _TIMES_D, 7 * DAY_S
     profiles = mid.profile(film_s, _DEPTHS)
     profiles[0] = 1.0  # before the step, not in its first moment
 
@@ -78,14 +83,17 @@ def drawn(inside: Sequence[StepInside], passing_per_tilt: float, rings_per_perce
     def cups(time_s):
         return passing_per_tilt * mid.tilt(time_s) + rings(time_s)
 
-    return Drawn(
+    return Curves(
         profiles,
         mid.mean(film_s),
         np.array([run.mean(times_s) for run in inside]),
         cups(film_s),
         cups(times_s),
         rings(times_s),
-        float(cups(7 * DAY_S)),
+        float(cups(week_s)),
+        rings_per_percent,
+        np.array([run.mean(week_s) for run in inside]),
+        np.array([days_of_steps(run) for run in inside]),
     )
 
 
@@ -115,7 +123,7 @@ def _cut_x(percent):
 def _cuts(film: Film) -> list[Mark]:
     height = film.thickness * _DEPTH_PX_PER_M
     top = _CUT_MIDDLE - 0.5 * height
-    inside = film.home + film.drop * film.drawn.profiles
+    inside = film.home + film.drop * film.curves.profiles
     home = _cut_x(film.home)
     faces = _FACES[film.top], _FACES[film.bottom]
     marks: list[Mark] = []
@@ -126,17 +134,17 @@ def _cuts(film: Film) -> list[Mark]:
         marks += [
             Words(left + _CUT_WIDTH / 2, 44, name, "ink", 15, bold=True),
             Area(box(left, top, _CUT_WIDTH, height), "wood-end"),
-            Area([(left, top), *depth.tolist(), (left, top + height)], "damp"),
+            Area([(left, top), *depth, (left, top + height)], "damp"),
             Line([(left + home, top - 3), (left + home, top + height + 3)], "ink", 1.4, "4 3"),
             Line([(left, top), (right, top)], faces[0], 3.0),
             Line([(left, top + height), (right, top + height)], faces[1], 3.0),
             Words(left + _CUT_WIDTH / 2, 174, moisture(film.means[k]), "damp", 15, bold=True),
-            *_end(left + _CUT_WIDTH / 2, film.thickness, film.drop * float(film.drawn.film_cups[k])),
+            *_end(left + _CUT_WIDTH / 2, film.thickness, film.drop * film.curves.film_cups[k]),
         ]
     return marks
 
 
-def _end(middle: float, thickness: float, cup: float) -> list[Mark]:
+def _end(middle: float, thickness: Sliding, cup: Sliding) -> list[Mark]:
     """The board's end with its cup, as an arc about its own middle; the thickness true to the width."""
     half, height = 0.5 * _BOARD_WIDTH_M * _END_PX_PER_M, thickness * _END_PX_PER_M
     rise = CUP_TIMES * cup * _END_PX_PER_M * (_ACROSS**2 - 0.5)
@@ -147,7 +155,7 @@ def _end(middle: float, thickness: float, cup: float) -> list[Mark]:
 
 
 def _means(film: Film) -> list[Mark]:
-    slow, mid, fast = film.home + film.drop * film.drawn.means
+    slow, mid, fast = film.home + film.drop * film.curves.means
     band = np.concatenate([_MOIST.points(_TIMES_D, slow), _MOIST.points(_TIMES_D, fast)[::-1]])
     home = _MOIST.y(film.home)
     return [
@@ -156,17 +164,17 @@ def _means(film: Film) -> list[Mark]:
         Line([(_MOIST.left, home), (_MOIST.left + _MOIST.width, home)], "ink", 1.4, "4 3"),
         Words(_MOIST.left + _MOIST.width - 2, home - 5, "new home", "ink", 14, "end"),
         Line(_MOIST.points(_TIMES_D, mid), "damp", 2.5),
-        Circle(_MOIST.x(7.0), _MOIST.y(film.home + film.drop * film.drawn.film_means[3]), 5.5, "today", filled=True),
+        Circle(_MOIST.x(7.0), _MOIST.y(film.home + film.drop * film.curves.film_means[3]), 5.5, "today", filled=True),
     ]
 
 
 def _cup_curves(film: Film) -> list[Mark]:
     quarter = 0.25 * INCH_M
     ticks = [(-quarter, length(quarter)), (0.0, "flat"), (quarter, length(quarter))]
-    both, rings = (_CUP.points(_TIMES_D, film.drop * cup) for cup in (film.drawn.cups, film.drawn.rings))
+    both, rings = (_CUP.points(_TIMES_D, film.drop * cup) for cup in (film.curves.cups, film.curves.rings))
     return [
         *_CUP.axes(_WEEKS, ticks, "weeks", "", 14),
         Words(_CUP.left, _CUP.top - 9, "cup: up is hollow on the upper face", "quiet", 14, "start"),
         Window(_CUP.outline, (Line(rings, "late-wood", 2.0, "5 4"), Line(both, "edge", 2.5))),
-        Circle(_CUP.x(7.0), _CUP.y(film.drop * film.drawn.week_cup), 5.5, "today", filled=True),
+        Circle(_CUP.x(7.0), _CUP.y(film.drop * film.curves.week_cup), 5.5, "today", filled=True),
     ]

@@ -152,8 +152,10 @@ class Many(NDArrayOperatorsMixin):
         targets = options.pop("out", ())
         if any(isinstance(target, np.ndarray) for target in targets):
             raise Unsteady(PLAIN, self.values.reshape(len(self.values), -1)[:, 0])
-        if not all(isinstance(value, Many | np.ndarray | np.generic | float | int) for value in inputs):
-            return NotImplemented  # a decided number keeps its record
+        if not all(isinstance(value, _NUMBERS) for value in inputs):
+            if not any(isinstance(value, list | tuple) for value in inputs):
+                return NotImplemented  # a decided number keeps its record
+            inputs = tuple(_as_array(value) for value in inputs)
         if method == "outer":
             first, second = inputs
             return ufunc(first[(..., *(None,) * _depth(second))] if _depth(first) else first, second, **options)
@@ -171,9 +173,34 @@ class Many(NDArrayOperatorsMixin):
         return own(*arguments, **options) if own else _state_by_state(function, arguments, options)
 
 
+_NUMBERS = (Many, float, int, np.ndarray, np.generic)
+
+
+def at_each(function: Callable[[float], Any], number: Any) -> Any:
+    """A function that takes one plain number at a time, at a number or at every different value of a :class:`Many`.
+
+    It returns a number, an array, or a tuple of these; dear ones keep their answers by the value (``lru_cache``).
+
+    >>> at_each(lambda width: (width, [width, 1.0]), Many(np.array([3.0, 4.0, 3.0])))[1].values.tolist()
+    [[3.0, 1.0], [4.0, 1.0], [3.0, 1.0]]
+    """
+    if not isinstance(number, Many):
+        return function(number)
+    values, back = np.unique(number.values, return_inverse=True)
+
+    def gathered(found: list[Any]) -> Any:
+        if isinstance(found[0], tuple):
+            return tuple(gathered(list(part)) for part in zip(*found, strict=True))
+        return Many(np.array(found)[back])
+
+    return gathered([function(float(value)) for value in values])
+
+
 def _depth(value: Any) -> int:
     """Axes within a state."""
-    return value.ndim if isinstance(value, Many) else np.ndim(value)
+    return (
+        value.ndim if isinstance(value, Many | np.ndarray) else 0 if isinstance(value, float | int) else np.ndim(value)
+    )
 
 
 def _raised(value: Any, depth: int) -> np.ndarray:
@@ -207,6 +234,11 @@ def _full(values: Sequence[Any]) -> list[np.ndarray]:
 def _gathered(value: Any) -> Any:
     """Lists that hold numbers at many states, as one of these."""
     return np.stack([_gathered(part) for part in value]) if _holds_many(value) else value
+
+
+def _as_array(value: Any) -> Any:
+    gathered = _gathered(value)
+    return np.asarray(gathered) if isinstance(gathered, list | tuple) else gathered
 
 
 def _holds_many(value: Any) -> bool:

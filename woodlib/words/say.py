@@ -16,7 +16,7 @@ from typing import Any
 
 from ..errors import InputError
 from ..units import FORMATS
-from .decided import Decided, Pick, Sliding, now
+from .decided import Decided, Pick, Sliding, now, pick
 from .many import Many
 
 
@@ -96,3 +96,11 @@ angle = _maker("angle")
 days = _maker("days")
 mass = _maker("mass")
 count = _maker("count")
+
+
+_LEAST_M = 0.0254 / 64
+
+
+def small_length(size: Sliding) -> Pick:
+    """A length that may be too small to write as a fraction."""
+    return pick(size, [_LEAST_M], [say("less than {least}", least=fine_length(_LEAST_M)), fine_length(size)])
