@@ -7,14 +7,15 @@ from dataclasses import replace
 from html.parser import HTMLParser
 from pathlib import Path
 
+import nbformat
 import pytest
 
 from woodlib import commission as telling
-from woodlib.commission import BRIEF_VARIABLE, checked_brief, chosen_brief, commission_of
+from woodlib.commission import CONTENTS, checked_brief, checked_commission, chosen_brief, commission_of
 from woodlib.commission.card import listed, paragraphs, table, told
+from woodlib.commission.judged import would_change
 from woodlib.commission.margin import safe_humidity_percent
 from woodlib.commission.names import find_way, finish_of, ways_of
-from woodlib.commission.road import would_change
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.moisture.equilibrium import emc_percent, rh_percent_for_emc
@@ -22,6 +23,7 @@ from woodlib.moisture.resting import resting
 from woodlib.moisture.stock import Stock
 from woodlib.movement.months import monthly_moisture
 from woodlib.movement.spread import NO_DOUBTS
+from woodlib.opening import notebooks_folder
 from woodlib.ways.index import verdict_for
 from woodlib.ways.registry import every_way, kinds, ways_for
 from woodlib.ways.verdict import risk_levels
@@ -59,6 +61,11 @@ built_in = "May"
 winter = {temperature = "20 degC", humidity = "35 %"}
 summer = {temperature = "26 degC", humidity = "65 %"}
 """
+
+
+OWN_WOODS = (
+    "name,radial_shrinkage_percent,tangential_shrinkage_percent,specific_gravity_basic\nhedge wood,4.5,8.5,0.6\n"
+)
 
 
 @pytest.fixture
@@ -106,17 +113,47 @@ def tags_of(html: str) -> _Tags:
 # --- which brief ---------------------------------------------------------------------------------------------------
 
 
-def test_the_demonstration_is_the_default(monkeypatch):
-    monkeypatch.delenv(BRIEF_VARIABLE, raising=False)
+def test_the_demonstration_is_the_default():
     assert chosen_brief().path == SEAT
     assert chosen_brief(BOARD).path == BOARD == chosen_brief("serving_board.toml").path
     with pytest.raises(InputError, match="no brief at"):
         chosen_brief("somewhere/serving_board.toml")
 
 
-def test_the_handout_command_names_the_brief(monkeypatch):
-    monkeypatch.setenv(BRIEF_VARIABLE, str(BOARD))
-    assert chosen_brief().path == BOARD and chosen_brief(SEAT).path == BOARD
+def test_the_same_bytes_are_judged_once_and_others_anew(write):
+    path = write()
+    made = checked_commission(path)
+    assert checked_commission(str(path)) is made and commission_of(made.brief) is made
+    path.write_text(path.read_text("utf-8").replace("9 %", "8 %"), encoding="utf-8")
+    assert checked_commission(path).brief.stock.mc_percent == 8.0 and made.brief.stock.mc_percent == 9.0
+
+
+def test_a_file_beside_the_brief_that_changes_is_read_anew(write, tmp_path):
+    own = tmp_path / "woods.csv"
+    own.write_text(OWN_WOODS, encoding="utf-8")
+    path = write(('species = "sugar maple"', 'species = "hedge wood"\nown_species = "woods.csv"'))
+    made = checked_commission(path)
+    assert checked_commission(path) is made
+    own.write_text(OWN_WOODS + "\n", encoding="utf-8")
+    assert checked_commission(path) is not made
+
+
+def test_what_a_table_of_ones_own_lacks_is_said_at_the_line_of_the_wood(write, tmp_path):
+    (tmp_path / "woods.csv").write_text(OWN_WOODS.replace(",specific_gravity_basic", "").replace(",0.6", ""), "utf-8")
+    path = write(('species = "sugar maple"', 'species = "hedge wood"\nown_species = "woods.csv"'))
+    with pytest.raises(InputError, match="table.toml, line 10: .* needs specific_gravity_basic, which .*own_species"):
+        checked_brief(path)
+
+
+def test_the_notebook_shows_the_cards_of_the_page_in_their_order():
+    cells = nbformat.read(notebooks_folder() / "03-the-commission.ipynb", as_version=4).cells
+    called = [
+        name for cell in cells if cell.cell_type == "code" for name in re.findall(r"(\w+)\(commission\)", cell.source)
+    ]
+    listed_names = [entry.__name__ for entry in CONTENTS]
+    assert [name for name in called if name in listed_names] == listed_names
+    shown_cells = [cell for cell in cells if "lesson-only" not in cell.metadata.get("tags", ())]
+    assert not [cell.source for cell in shown_cells if cell.cell_type == "markdown"], "the page has no words of its own"
 
 
 @pytest.mark.parametrize("way", every_way(), ids=lambda way: way.key)
@@ -356,6 +393,7 @@ def test_nothing_in_a_brief_becomes_markup(write, name):
         seen = tags_of(card(made).html)
         assert seen.seen <= {
             "h1",
+            "h2",
             "h3",
             "h4",
             "p",

@@ -143,7 +143,7 @@ def test_what_is_unusual_about_a_brief_is_said_before_the_long_part(tmp_path, ca
     command_line.show_accepted(read_brief(path))
     said = capsys.readouterr()
     assert said.err.startswith("Please check: seat.toml, line ") and "shorter side" in said.err
-    assert said.out.startswith("Running the commission for ")
+    assert said.out.startswith("Making the page for ")
 
 
 SEAT = PROJECT / "data" / "briefs" / "reading_nook_seat.toml"
@@ -219,4 +219,4 @@ def test_progress_is_counted_on_one_line_of_a_screen(monkeypatch, capsys):
     assert capsys.readouterr().out == ""
     monkeypatch.setattr(command_line.sys.stdout, "isatty", lambda: True, raising=False)
     command_line.show_progress(2, 2)
-    assert capsys.readouterr().out == "\r  step 2 of 2\n"
+    assert capsys.readouterr().out == "\r  100 % done\n"

@@ -193,13 +193,13 @@ def show_accepted(brief) -> None:
     """Say what is unusual about a brief that was accepted, and that the long part begins."""
     for remark in brief.remarks:
         print(f"Please check: {remark}", file=sys.stderr)
-    print(f"Running the commission for {brief.path}; a handout takes a minute or two.", flush=True)
+    print(f"Making the page for {brief.path}; the first time takes some seconds.", flush=True)
 
 
 def show_progress(done: int, total: int) -> None:
-    """Count the cells that have run on one line, where the screen can be written over."""
+    """How far the page is, on one line, where the screen can be written over."""
     if sys.stdout.isatty():
-        print(f"\r  step {done} of {total}", end="\n" if done == total else "", flush=True)
+        print(f"\r  {100 * done // total} % done", end="\n" if done == total else "", flush=True)
 
 
 def run_tests(chosen: argparse.Namespace) -> int:

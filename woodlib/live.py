@@ -214,9 +214,9 @@ class Panel(widgets.VBox):
 
     def _ipython_display_(self) -> None:
         if freeze_when_shown:
-            from .handout.sections import SECTION_MIME, section
+            from .handout.sections import SECTION_MIME, section_record
 
-            display({SECTION_MIME: section(where_left(self.study.starting(**self.values)))}, raw=True)
+            display({SECTION_MIME: section_record(where_left(self.study.starting(**self.values)))}, raw=True)
             return
         answer = self.answer_now or self.study.answer(**self.values)
         bundle = dict(widgets.VBox._repr_mimebundle_(self))

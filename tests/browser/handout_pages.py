@@ -14,9 +14,8 @@ from xml.etree import ElementTree
 
 from example_study import example, example_answer
 
-from woodlib.handout.cards import card_html
-from woodlib.handout.page import page
-from woodlib.handout.sections import NAME, section
+from woodlib.handout.page import page, question_html
+from woodlib.handout.sections import section
 from woodlib.picture.svg import svg_body
 from woodlib.studies import find_study
 from woodlib.study import Answer, Choice, Span, Study, Switch, study
@@ -87,10 +86,10 @@ STUDIES: dict[str, Study] = {
 @cache
 def handout() -> str:
     """A page with a study that holds everything a study may hold, one of the kit's own, a hostile one, and cards."""
-    studies = [section(each)["html"].replace(NAME, name) for name, each in STUDIES.items()]
-    cards = "".join(f"<div>{card_html(record)}</div>" for record in CARDS)
+    studies = [section(each).html(name) for name, each in STUDIES.items()]
+    cards = "".join(f"<div>{question_html(record)}</div>" for record in CARDS)
     text = "<h1>A lift-up seat</h1><p>For a reading nook (an invented piece).</p><h2>How far it moves</h2>"
-    return page("A lift-up seat", text + studies[0] + cards + "<h2>More</h2>" + "".join(studies[1:]))
+    return page("A lift-up seat", [text, studies[0], cards, "<h2>More</h2>", *studies[1:]])
 
 
 def write_handout_page(folder: Path) -> str:

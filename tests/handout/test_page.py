@@ -13,13 +13,13 @@ from example_study import example, example_answer
 from woodlib.handout import cache
 from woodlib.handout.frozen import STILL
 from woodlib.handout.page import page, part, study_section
-from woodlib.handout.sections import NAME, section
+from woodlib.handout.sections import section
 from woodlib.picture.scene import Picture, Words
 from woodlib.study import Answer, Span, Switch, study
 
 
 def test_the_policy_allows_the_script_in_the_file_and_no_other():
-    text = page("T", "<p>b</p>")
+    text = page("T", ["<p>b</p>"])
     script = re.findall(r"<script>(.*?)</script>", text, re.S)
     assert len(script) == 1
     digest = base64.b64encode(hashlib.sha256(script[0].encode()).digest()).decode()
@@ -27,14 +27,14 @@ def test_the_policy_allows_the_script_in_the_file_and_no_other():
 
 
 def test_the_page_names_no_address():
-    text = page("T", section(example)["html"])
+    text = page("T", [section(example).html("example")])
     assert not [
         address for address in re.findall(r"https?://[^\s\"'<)]+", text) if address != "http://www.w3.org/2000/svg"
     ]
 
 
 def test_the_start_state_is_written_in_full_without_the_script():
-    html = section(example.starting(width="30 in"))["html"]
+    html = section(example.starting(width="30 in")).html("example")
     assert (
         "30 in (762 mm)" in html
         and "A panel 30 in (762 mm) wide" in html
@@ -46,16 +46,16 @@ def test_the_start_state_is_written_in_full_without_the_script():
 def test_hostile_words_stay_words():
     bad = '"><script>alert(1)</script><img src=x onerror=alert(2)>'
     hostile = study("trial", bad, (Switch("held", bad),))(lambda held: example_answer("cherry", 0.5, 30, held))
-    html = study_section(hostile, "", "trial") + page(bad, "")
+    html = study_section(hostile, "", "trial") + page(bad, [])
     assert "<script>alert" not in html and "<img" not in html
 
 
 def test_the_table_unpacks_to_what_was_frozen():
-    html = section(example)["html"]
+    html = section(example).html("my-name")
     packed = re.search(r"data-table>([^<]+)<", html).group(1)
     payload = json.loads(gzip.decompress(base64.b64decode(packed)))
     assert [entry["key"] for entry in payload["inputs"]] == ["wood", "width", "dry", "held"]
-    assert NAME in html
+    assert 'id="my-name"' in html
 
 
 def test_the_script_knows_nothing_about_wood_and_stays_short():
@@ -85,6 +85,7 @@ def test_a_study_that_cannot_be_frozen_stands_still_and_says_so():
 
     span = Span("width", "Width", "length", 0.1, 1.2, 0.05, 0.5)
     found = section(study("trial", "How wide?", (span,))(branching))
-    assert STILL in found["html"] and "<input" not in found["html"] and "data-table" not in found["html"]
-    assert "Width: 19-11/16 in (500 mm)" in found["html"] and ">narrow<" in found["html"]
-    assert found["report"].startswith("trial stands still on the page. ") and "pick(...)" in found["report"]
+    html = found.html("trial")
+    assert STILL in html and "<input" not in html and "data-table" not in html and "data-study" not in html
+    assert "Width: 19-11/16 in (500 mm)" in html and ">narrow<" in html
+    assert found.report.startswith("trial stands still on the page. ") and "pick(...)" in found.report

@@ -152,13 +152,13 @@ def _hold(
         remarks.append(
             f"In {int(past.sum())} of {size} readings the air indoors would be past saturation (up to "
             f"{humidity.max():.0f} %): {taken} just the excess, which leaves 100 %; give "
-            "dehumidifier_holds_percent for a device that dries further."
+            "what a dehumidifier holds for a device that dries further."
         )
     held = np.clip(humidity, dry_limit, damp_limit)
     if np.isfinite(cool) and bool(np.any(held > _COMFORT_RH_PERCENT)):
         remarks.append(
             f"The dampest reading is {held.max():.0f} %, damper than cooled rooms usually are (50 to 60 %, common "
             "practice, no source): monthly means hide the hot hours in which an air conditioner dries; a log of the "
-            "room, or dehumidifier_holds_percent, tells better."
+            "room, or what a dehumidifier holds, tells better."
         )
     return held

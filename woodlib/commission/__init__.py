@@ -1,36 +1,47 @@
-"""The commission: a brief's road into the notebook and the handout.
+"""The commission: from a brief to a decision, and the cards that tell it.
 
-``names`` checks what only the rest of the kit can know (ways to build, finishes, studies), ``road`` turns the brief
-into verdicts and a decision, ``letter``, ``care``, ``ready``, ``workshop`` and ``shop`` say it, ``card`` is how a text is shown.
+``checked`` reads a brief and checks what only the rest of the kit can know, ``judged`` turns it into verdicts and a
+decision, ``contents`` lists the cards of its page in their order, ``card`` is how a text is shown.
 """
 
 from __future__ import annotations
 
-from .care import care_note
-from .letter import comparison_table, decision, opening, small_print, why_it_moves
-from .names import BRIEF_VARIABLE, DEMO, checked_brief, chosen_brief
-from .ready import stock_ready
-from .road import Commission, commission_of
-from .shop import setting_out_of, shop_cards
-from .workshop import cautions, cut_list, worked_size
+from importlib import import_module
 
-__all__ = [
-    "BRIEF_VARIABLE",
-    "DEMO",
-    "Commission",
-    "care_note",
-    "cautions",
-    "checked_brief",
-    "chosen_brief",
-    "commission_of",
-    "comparison_table",
-    "cut_list",
-    "decision",
-    "opening",
-    "setting_out_of",
-    "shop_cards",
-    "small_print",
-    "stock_ready",
-    "why_it_moves",
-    "worked_size",
-]
+# Name -> module that defines it, loaded when it is asked for: a verdict needs none of the cards.
+_NAMES = {
+    "DEMO": "checked",
+    "Commission": "judged",
+    "CONTENTS": "contents",
+    "care_note": "care",
+    "cautions": "workshop",
+    "checked_brief": "checked",
+    "checked_commission": "checked",
+    "chosen_brief": "checked",
+    "commission_of": "judged",
+    "comparison_table": "deciding",
+    "cut_list": "workshop",
+    "decision": "deciding",
+    "for_the_workshop": "contents",
+    "how_they_compare": "deciding",
+    "living_with_it": "contents",
+    "opening": "in_short",
+    "setting_out": "contents",
+    "setting_out_of": "shop",
+    "shop_cards": "shop",
+    "small_print": "sources",
+    "stock_ready": "ready",
+    "through_the_year": "contents",
+    "ways_side_by_side": "contents",
+    "ways_to_slide": "contents",
+    "why_it_moves": "reasons",
+    "worked_size": "workshop",
+}
+
+__all__ = sorted(_NAMES)
+
+
+def __getattr__(name: str):
+    if name not in _NAMES:
+        raise AttributeError(f"woodlib.commission has no name {name!r}; it has: {', '.join(__all__)}.")
+    return getattr(import_module(f".{_NAMES[name]}", __name__), name)

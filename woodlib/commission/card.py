@@ -193,6 +193,13 @@ def paragraphs(*texts: Words) -> Card:
     return Card(tuple(Paragraph(text) for text in texts if text))
 
 
+def sentences(*parts: Words) -> Words:
+    """Sentences one after the other; empty ones are left out."""
+    kept = [part for part in parts if part]
+    spaced = [piece for part in kept for piece in (part, " ")][:-1]
+    return Said(tuple(spaced)) if kept else ""
+
+
 def listed(items: Sequence[Words], ordered: bool = False) -> Card:
     """A list, numbered where the order matters."""
     return Card((List(tuple(items), ordered),))
@@ -218,9 +225,9 @@ def judged(tone: str, inside: Card) -> Card:
     return Card((Judged(tone, inside.blocks),), inside.first, inside.settings)
 
 
-def heading(text: Words, rank: int = 3) -> Card:
-    """A heading of a rank."""
-    return Card((Heading(text, rank),))
+def heading(text: Words, rank: int = 3, new_page: bool = False) -> Card:
+    """A heading of a rank; ``new_page`` where paper begins a sheet."""
+    return Card((Heading(text, rank, new_page),))
 
 
 def joined(*cards: Card, first: str = "customary", settings: Mapping[str, str] | None = None) -> Card:

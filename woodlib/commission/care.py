@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from ..studies.ways_words import lead_words, month_words
 from .card import Card, heading, joined, listed, paragraphs, told
-from .letter import about, airs_of, outside_m, state_of
+from .judged import Commission
 from .margin import safe_humidity_percent
-from .road import Commission
+from .seasons import about, airs_of, outside_m, state_of
 
 
 def care_note(commission: Commission) -> Card:

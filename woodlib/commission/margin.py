@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil, floor
 
 from ..moisture.equilibrium import rh_percent_for_emc
-from .road import Commission
+from .judged import Commission
 
 LOWEST_RH_PERCENT, HIGHEST_RH_PERCENT = 5.0, 90.0  # a room beyond these is no room to live in
 _MC_LIMITS_PERCENT = 1.0, 20.0

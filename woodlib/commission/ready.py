@@ -11,7 +11,7 @@ from ..moisture.resting import resting
 from ..moisture.stock import Stock
 from ..units import both, write
 from .card import Card, joined, listed, table
-from .road import Commission
+from .judged import Commission
 from .shop import setting_out_of
 
 REST_C = 20.0  # a heated shop

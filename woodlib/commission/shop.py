@@ -10,7 +10,7 @@ from ..setting_out.plan import SettingOut, set_out
 from ..units import both
 from ..units.exact import exact_text
 from .card import NOTHING, Card, figure, folded, heading, joined, listed, paragraphs, table
-from .road import Commission
+from .judged import Commission
 
 NOT_SET_OUT = (
     "Where the buttons, blocks or plates and their screws sit is not set out here, as it goes with the base: spread them "

@@ -13,8 +13,9 @@ from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_word
 from ..setting_out.lists import as_csv, cut_rows, dowel_rows, hole_rows
 from ..setting_out.plan import SettingOut
 from ..units import shown
-from .names import at_the_piece, checked_brief, compared_way
-from .road import commission_of
+from .checked import checked_brief
+from .judged import commission_of
+from .names import at_the_piece, compared_way
 from .shop import setting_out_of
 
 

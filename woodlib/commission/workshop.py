@@ -7,7 +7,7 @@ from ..units import both, write
 from ..ways.rules import CutRule, room
 from ..ways.verdict import CAUTIONS
 from .card import Card, heading, joined, listed, paragraphs, table
-from .road import Commission
+from .judged import Commission
 
 
 def cut_list(commission: Commission) -> Card:

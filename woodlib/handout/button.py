@@ -10,7 +10,7 @@ from IPython.display import display
 
 from .. import live
 from ..errors import InputError
-from .sections import section
+from .sections import Section, section
 from .write import handout_from_notebook
 
 
@@ -40,7 +40,7 @@ def handout_button(output: str, notebook: str | None = None) -> None:
 
     def write() -> str:
         bar.layout.visibility = "visible"
-        sections = {}
+        sections: dict[str, Section] = {}
         bar.max, bar.value = 100 * max(1, len(live.shown_panels)), 0
         for number, (key, panel) in enumerate(live.shown_panels.items()):
 

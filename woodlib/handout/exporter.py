@@ -10,12 +10,16 @@ from __future__ import annotations
 import copy
 import re
 import sys
+from collections.abc import Iterator, Mapping
 from html import escape
 from importlib import import_module
 from pathlib import Path
 from typing import Any
 
 from nbconvert.exporters.html import HTMLExporter
+from nbconvert.exporters.templateexporter import TemplateExporter
+from nbconvert.filters.highlight import Highlight2HTML
+from nbconvert.filters.widgetsdatatypefilter import WidgetsDataTypeFilter
 from nbformat import NotebookNode
 from nbformat.v4 import new_output
 from traitlets import default
@@ -24,15 +28,16 @@ from traitlets.config import Config
 from ..errors import WoodlibError
 from ..live import STUDY_MIME
 from ..study.study import Study
-from .cards import QUESTION_MIME, card_html
-from .page import page
+from .page import page, question_html
 from .run import run_notebook
-from .sections import NAME, SECTION_MIME, section
+from .sections import SECTION_MIME, Names, Section, section
 
+QUESTION_MIME = "application/vnd.woodlib.question+json"
 WIDGET_MIME = "application/vnd.jupyter.widget-view+json"
 LEFT_OUT = {"remove-cell", "lesson-only"}
 """Tags of cells that stay out of a handout: what is for the author's tests, and what is for a learner alone."""
 
+NOT_DESCRIBED = "A picture without a description."
 STILL_HERE = "This part moves only in the notebook; on this page it stands still."
 
 
@@ -77,17 +82,26 @@ class HandoutExporter(HTMLExporter):
         nb = copy.deepcopy(nb)
         if _must_run(nb, given):
             kept = {record["study"]: record["values"] for record in _records(nb)}
-            nb = run_notebook(nb, folder, positions=kept)
+            nb = run_notebook(nb, folder, kept)
         nb.metadata.pop("widgets", None)  # the state of panels that only lived in that run
-        sections, checks = _take_sections(nb, given)
-        html, resources = super().from_notebook_node(nb, resources, **kw)
-        for slot, content in sections.items():
-            html = html.replace(f'<div id="{slot}"></div>', content)
+        checks = _show_sections(nb, given)
+        html, resources = self._body(nb, self._init_resources(resources), **kw)
         settings = _settings(nb)
         title = settings.get("title") or _title(nb) or (resources.get("metadata") or {}).get("name") or "Handout"
         language = nb.metadata.get("woodlib", {}).get("language", "en")
         resources["output_extension"] = ".html"
-        return page(title, html, checks, language, settings.get("units", "both")), resources
+        return page(title, [html], checks, language, settings.get("units", "both")), resources
+
+    def _body(self, nb: NotebookNode, resources: Any, **kw: Any) -> tuple[str, Any]:
+        """The notebook as HTML, past the parser that :class:`HTMLExporter` sends it through: it would break the drawings."""
+        language = nb.metadata.get("language_info", {})
+        lexer = language.get("pygments_lexer", language.get("name"))
+        self.register_filter(
+            "highlight_code", self.filters.get("highlight_code", Highlight2HTML(pygments_lexer=lexer, parent=self))
+        )
+        widgets = WidgetsDataTypeFilter(notebook_metadata=self._nb_metadata, parent=self, resources=resources)
+        self.register_filter("filter_data_type", widgets)
+        return TemplateExporter.from_notebook_node(self, nb, resources, **kw)
 
 
 def _must_run(nb: NotebookNode, given: dict[str, Any]) -> bool:
@@ -98,14 +112,14 @@ def _must_run(nb: NotebookNode, given: dict[str, Any]) -> bool:
     return any(_find_study(record) is None and record["study"] not in given for record in _records(nb))
 
 
-def _records(nb: NotebookNode):
+def _records(nb: NotebookNode) -> Iterator[dict[str, Any]]:
     for cell in nb.cells:
         for output in cell.get("outputs", ()):
             if STUDY_MIME in output.get("data", {}):
                 yield output["data"][STUDY_MIME]
 
 
-def _find_study(record: dict[str, Any]) -> Study | None:
+def _find_study(record: Mapping[str, Any]) -> Study | None:
     """The study a record names, when it can be had without running the notebook."""
     module, _, name = record["function"].partition(":")
     if module == "__main__" or not re.fullmatch(r"[\w.]+", name):
@@ -117,54 +131,51 @@ def _find_study(record: dict[str, Any]) -> Study | None:
     return found if isinstance(found, Study) and found.key == record["study"] else None
 
 
-def _take_sections(nb: NotebookNode, given: dict[str, Any]) -> tuple[dict[str, str], tuple[str, ...]]:
-    """Replace what studies show by empty places; the sections that belong there, by place, and how each was checked."""
-    taken = _Taken(given)
+def _show_sections(nb: NotebookNode, given: Mapping[str, Section]) -> tuple[str, ...]:
+    """Put its section where a study, and its page's form where a question is shown; how each study was checked."""
+    checks: list[str] = []
+    names = Names()
     for cell in nb.cells:
         if "outputs" in cell:
-            cell.outputs = [out for output in cell.outputs for out in taken.one_output(output)]
-    return taken.places, tuple(taken.checks)
+            cell.outputs = [shown for output in cell.outputs for shown in _shown(output, given, names, checks)]
+    return tuple(checks)
 
 
-class _Taken:
-    """What was taken out of a notebook's outputs so far."""
+def _shown(output: NotebookNode, given: Mapping[str, Section], names: Names, checks: list[str]) -> list[NotebookNode]:
+    """What stands in a page for one output of a notebook."""
+    data = output.get("data", {})
+    if output.get("metadata", {}).get("woodlib", {}).get("still_of"):
+        return []
+    if SECTION_MIME in data:
+        checks.append(data[SECTION_MIME]["report"])
+        return [_html(data[SECTION_MIME]["html"])]
+    if STUDY_MIME in data:
+        found = given.get(data[STUDY_MIME]["study"]) or _frozen(data[STUDY_MIME])
+        checks.append(found.report)
+        return [_html(found.html(names.name(found.study.key)))]
+    if QUESTION_MIME in data:
+        return [_html(question_html(data[QUESTION_MIME]))]
+    if WIDGET_MIME in data:
+        note = _html(f'<p class="quiet">{escape(STILL_HERE)}</p>')
+        rest = {kind: value for kind, value in data.items() if kind != WIDGET_MIME}
+        still = new_output("display_data", data=rest, metadata=_with_words(output.metadata, rest))
+        return [still, note] if any(kind != "text/plain" for kind in rest) else [note]
+    if data:
+        output.metadata = _with_words(output.metadata, data)
+    return [output]
 
-    def __init__(self, given: dict[str, Any]) -> None:
-        self.given, self.places = given, {}
-        self.checks: list[str] = []
-        self._names: dict[str, int] = {}
 
-    def one_output(self, output: NotebookNode) -> list[NotebookNode]:
-        """What stands in a page for one output of a notebook."""
-        data = output.get("data", {})
-        if output.get("metadata", {}).get("woodlib", {}).get("still_of"):
-            return []
-        if STUDY_MIME in data or SECTION_MIME in data:
-            content = data.get(SECTION_MIME) or self.given.get(data[STUDY_MIME]["study"]) or _frozen(data[STUDY_MIME])
-            return [_html(f'<div id="{self._place(content)}"></div>')]
-        if QUESTION_MIME in data:
-            return [_html(card_html(data[QUESTION_MIME]))]
-        if WIDGET_MIME in data:
-            note = _html(f'<p class="quiet">{escape(STILL_HERE)}</p>')
-            rest = {kind: value for kind, value in data.items() if kind != WIDGET_MIME}
-            shown = any(kind != "text/plain" for kind in rest)
-            return [new_output("display_data", data=rest), note] if shown else [note]
-        return [output]
-
-    def _place(self, content: dict[str, str]) -> str:
-        study = content["study"]
-        self._names[study] = self._names.get(study, 0) + 1
-        name = study + (f"-{self._names[study]}" if self._names[study] > 1 else "")
-        self.places[f"place-of-{name}"] = content["html"].replace(NAME, name)
-        self.checks.append(content["report"])
-        return f"place-of-{name}"
+def _with_words(metadata: Mapping[str, Any], data: Mapping[str, Any]) -> dict[str, Any]:
+    """The metadata of an output in which every picture says at least that nobody described it."""
+    images = [kind for kind in data if kind.startswith("image/")]
+    return {**metadata, **{kind: {"alt": NOT_DESCRIBED, **metadata.get(kind, {})} for kind in images}}
 
 
 def _html(text: str) -> NotebookNode:
     return new_output("display_data", data={"text/html": text})
 
 
-def _frozen(record: dict[str, Any]) -> dict[str, str]:
+def _frozen(record: Mapping[str, Any]) -> Section:
     study = _find_study(record)
     if study is None:
         raise WoodlibError(

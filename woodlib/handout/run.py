@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import copy
-import json
-from collections.abc import Callable
+from collections.abc import Mapping
 from typing import Any
 
 from nbclient import NotebookClient
@@ -16,54 +15,46 @@ from ..errors import WoodlibError
 
 SECONDS_PER_CELL = 300
 _ONLY_ERRORS = "--log-level=ERROR"  # a kernel that is only spoken to from this computer warns that others could listen
+_NOT_MADE = "the handout was not made."
 
 
 def run_notebook(
-    nb: NotebookNode,
-    folder: str,
-    environment: dict[str, str] | None = None,
-    progress: Callable[[int, int], None] | None = None,
-    positions: dict[str, dict[str, Any]] | None = None,
+    nb: NotebookNode, folder: str, positions: Mapping[str, Mapping[str, Any]] | None = None
 ) -> NotebookNode:
     """A copy of the notebook after a run in ``folder``, with every study frozen in its output.
 
-    ``environment`` is set in the kernel before the first cell; ``positions`` are the places where sliders were left, by
-    study, as far as the studies still know them. Raises :class:`WoodlibError` with the sentence of the
-    cell that failed.
+    ``positions`` are the places where sliders were left, by study, as far as the studies still know them. Raises
+    :class:`WoodlibError` with the sentence of the cell that failed.
     """
     copied = copy.deepcopy(nb)
     first = new_code_cell(
-        f"import os\nos.environ.update({json.dumps(environment or {})})\n"
         "import woodlib.live\nwoodlib.live.freeze_when_shown = True\n"
-        f"woodlib.live.left_at.update({positions or {}!r})\ndel os, woodlib"
+        f"woodlib.live.left_at.update({dict(positions or {})!r})\ndel woodlib"
     )
     copied.cells.insert(0, first)
-    total = len(copied.cells)
-
-    def executed(cell: NotebookNode, cell_index: int, **_: Any) -> None:
-        if progress:
-            progress(cell_index + 1, total)
-
     client = NotebookClient(
         copied,
         timeout=SECONDS_PER_CELL,
         resources={"metadata": {"path": folder}},
         record_timing=False,
         kernel_name="python3",
-        on_cell_executed=executed,
         extra_arguments=[_ONLY_ERRORS],
     )
     try:
         client.execute()
     except CellExecutionError as error:
-        raise WoodlibError(f"The notebook stopped at a cell that says: {error.evalue or error.ename}") from error
+        raise WoodlibError(f"The notebook stopped at a cell that says: {_said(error)}") from error
     except CellTimeoutError as error:
-        raise WoodlibError(
-            f"A cell of the notebook ran for more than {SECONDS_PER_CELL} s; the handout was not made."
-        ) from error
+        raise WoodlibError(f"A cell of the notebook ran for more than {SECONDS_PER_CELL} s; {_NOT_MADE}") from error
     except DeadKernelError as error:
         raise WoodlibError(
-            "The notebook's kernel died while it ran; the handout was not made. Try again with more memory free."
+            f"The notebook's kernel died while it ran; {_NOT_MADE} Try again with more memory free."
         ) from error
     del copied.cells[0]
     return copied
+
+
+def _said(error: CellExecutionError) -> str:
+    """What a failed cell says, on one line; its kind of error where it has no words."""
+    words = " ".join(str(error.evalue or "").split())
+    return words if words not in ("", "None") else f"{error.ename}, without a word why."

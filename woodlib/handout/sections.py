@@ -1,6 +1,9 @@
-"""A study as a section of a page: frozen, checked, and kept for the next time."""
+"""A study as a section of a page: frozen, checked, and kept for the next time; what cannot slide stands still."""
 
 from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
 
 from ..study.study import Study
 from .asking import Progress
@@ -8,10 +11,43 @@ from .frozen import frozen_or_still
 from .page import study_section
 
 SECTION_MIME = "application/vnd.woodlib.section+json"
-NAME = "STUDYNAME"  # stands for the section's name until the page gives it one
 
 
-def section(study: Study, progress: Progress | None = None) -> dict[str, str]:
-    """The section of a study and one line that says how it was checked, or why it stands still."""
+@dataclass(frozen=True)
+class Section:
+    """A study with the table that lets it slide on a page, "" where it stands still, and how it was checked."""
+
+    study: Study
+    table: str
+    report: str
+
+    def html(self, name: str, units: str = "both") -> str:
+        """The section under a ``name`` that is unique on its page."""
+        return study_section(self.study, self.table, name, units)
+
+
+class Names:
+    """Names of sections, each one once on a page."""
+
+    def __init__(self) -> None:
+        self._used: Counter[str] = Counter()
+
+    def name(self, key: str) -> str:
+        """The study's key, with a number from its second section on."""
+        self._used[key] += 1
+        return f"{key}-{self._used[key]}" if self._used[key] > 1 else key
+
+
+def section(study: Study, progress: Progress | None = None) -> Section:
+    """The section of a study, with how it was checked, or why it stands still."""
     found = frozen_or_still(study, progress)
-    return {"study": study.key, "html": study_section(study, found.table, NAME), "report": found.report}
+    return Section(study, found.table, found.report)
+
+
+_names = Names()
+
+
+def section_record(study: Study) -> dict[str, str]:
+    """The section as a notebook keeps it while it is run for a page."""
+    made = section(study)
+    return {"study": study.key, "html": made.html(_names.name(study.key)), "report": made.report}

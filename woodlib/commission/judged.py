@@ -2,27 +2,30 @@
 
 from __future__ import annotations
 
+from collections import deque
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import TYPE_CHECKING
 
+from ..air.year import Year
 from ..brief import Brief
 from ..errors import InputError, Problems
 from ..movement.months import MonthlyMoisture, monthly_moisture
 from ..movement.spread import Doubts, Movement
-from ..studies.ways_bench import Bench, bench_of
-from ..studies.ways_compared import KEY as COMPARED
-from ..studies.ways_compared import ways_compared
-from ..studies.ways_to_build import KEY, ways_to_build
-from ..study.study import Study
 from ..units import write
-from ..ways.for_sliders import HELD_RULE
+from ..ways.held import plane_field
 from ..ways.index import free_movement, suitability, verdict_for
 from ..ways.piece import Piece
 from ..ways.registry import find_way, reference_way
 from ..ways.risk import risk_levels
 from ..ways.verdict import Verdict
-from .names import ways_of
+from .names import WAYS_COMPARED, WAYS_TO_BUILD, ways_of
 
+if TYPE_CHECKING:
+    from ..studies.ways_bench import Bench
+    from ..study.study import Study
+
+HELD_RULE = plane_field
 MOST_DRAWN = 6
 """Ways that the sliders of one page draw, unless the brief names its own: a page stays small, and a choice short."""
 
@@ -39,11 +42,11 @@ class Commission:
 
     brief: Brief
     piece: Piece
+    year: Year
     months: MonthlyMoisture
     doubts: Doubts
     verdicts: tuple[Verdict, ...]
     built: Verdict
-    would_change: str
     whole_moves: Movement
 
     @property
@@ -56,9 +59,28 @@ class Commission:
         """Which system is written first: customary or metric."""
         return self.brief.first
 
+    @property
+    def glued(self) -> Verdict | None:
+        """The verdict on the border glued across the ends, where it is compared."""
+        return next((verdict for verdict in self.verdicts if verdict.way.reference), None)
+
+    @property
+    def page_units(self) -> str:
+        """The units that a page starts in."""
+        return "both" if self.first == "customary" else "metric"
+
+    @cached_property
+    def would_change(self) -> str:
+        """What would turn the advice over, in a sentence or two."""
+        if self.glued is None:
+            return self.advised.way.change
+        return would_change(self.piece, self.brief.stock.moisture_percent(), self.months, self.doubts)
+
     @cached_property
     def bench(self) -> Bench:
         """The same piece as its studies take it."""
+        from ..studies.ways_bench import bench_of
+
         return bench_of(self.brief, self.piece, self.months, self.doubts, self._ways)
 
     @property
@@ -76,17 +98,20 @@ class Commission:
 
     def plain_studies(self) -> tuple[Study, Study]:
         """Both studies of the piece as they start without the brief's own slider positions."""
+        from ..studies.ways_compared import ways_compared
+        from ..studies.ways_to_build import ways_to_build
+
         drawn = ways_to_build(self.brief.title, self.bench.with_ways(self.drawn_ways), self.built.key)
         return drawn, ways_compared(self.brief.title, self.bench)
 
     def study(self) -> Study:
         """The study of the ways to build, at the slider positions that the brief keeps for its handout."""
-        kept = {"way": self.built.key, **self.brief.handout.get(KEY, {})}
+        kept = {**self.brief.handout.get(WAYS_TO_BUILD, {}), "way": self.built.key}
         return self.plain_studies()[0].starting(**kept)
 
     def compared(self) -> Study:
         """The study that sets all ways side by side, at the slider positions that the brief keeps for its handout."""
-        return self.plain_studies()[1].starting(**self.brief.handout.get(COMPARED, {}))
+        return self.plain_studies()[1].starting(**self.brief.handout.get(WAYS_COMPARED, {}))
 
     def building(self, way: str) -> Commission:
         """The same commission with another way decided on; raises :class:`InputError` for one not compared."""
@@ -108,9 +133,19 @@ def commission_of(brief: Brief, way: str = "") -> Commission:
     >>> commission_of(chosen_brief()).advised.way.name
     'frame with a floating panel'
     """
+    made = next((kept for kept in _made if kept.brief is brief), None) or _judge(brief)
+    return made.building(way) if way else made
+
+
+_made: deque[Commission] = deque(maxlen=8)
+
+
+def _judge(brief: Brief) -> Commission:
     problems = Problems()
     piece = _absorbed(problems, brief, "piece", _piece, brief)
-    months = _absorbed(problems, brief, "house", lambda: monthly_moisture(brief.year()))
+    year = _absorbed(problems, brief, "house", brief.year)
+    problems.raise_if_any()
+    months = _absorbed(problems, brief, "house", monthly_moisture, year)
     problems.raise_if_any()
     doubts = Doubts(meter_percent=brief.stock.meter_error_percent)
     stock = brief.stock.moisture_percent()
@@ -124,11 +159,12 @@ def commission_of(brief: Brief, way: str = "") -> Commission:
 
     verdicts = _absorbed(problems, brief, "wood.moisture", lambda: sorted(map(judged, ways), key=fitting))
     problems.raise_if_any()
-    changes = would_change(piece, stock, months, doubts) if reference_way().key in ways else verdicts[0].way.change
     free = free_movement(piece, stock, months, doubts)
-    made = Commission(brief, piece, months, doubts, tuple(verdicts), verdicts[0], changes, free)
-    wanted = way or _kept_way(brief)
-    return made.building(wanted) if wanted else made
+    made = Commission(brief, piece, year, months, doubts, tuple(verdicts), verdicts[0], free)
+    kept = _kept_way(brief)
+    made = made.building(kept) if kept else made
+    _made.append(made)
+    return made
 
 
 def would_change(piece: Piece, stock_mc_percent: float, months: MonthlyMoisture, doubts: Doubts) -> str:
@@ -199,7 +235,7 @@ def _quartered(piece: Piece, as_cut: float | None, most: float | None, swing: fl
 
 def _kept_way(brief: Brief) -> str:
     """The way that the brief keeps for its handout, when it is one; a wrong one is reported with the study's inputs."""
-    kept = str(brief.handout.get(KEY, {}).get("way", ""))
+    kept = str(brief.handout.get(WAYS_TO_BUILD, {}).get("way", ""))
     try:
         return kept if kept and find_way(kept).key in ways_of(brief) else ""
     except InputError:

@@ -1,0 +1,53 @@
+"""The driest and the dampest month of a commission in words, and how a way to build stands in them."""
+
+from __future__ import annotations
+
+from ..studies.ways_bench import State
+from ..studies.ways_words import month_words
+from ..ways.verdict import Verdict
+from ..words.say import humidity, movement, say
+from .card import Words, told
+from .judged import Commission
+
+_TINY_M = 0.0004
+
+
+def airs_of(commission: Commission) -> tuple[str, str]:
+    """The humidity of the driest and of the dampest month, in words."""
+    driest, dampest = (told(humidity(air.rh_percent)) for air in (commission.year.driest(), commission.year.dampest()))
+    return driest, dampest
+
+
+def months_of(commission: Commission) -> tuple[str, str]:
+    """The names of the driest and of the dampest month."""
+    months = commission.months
+    return months.names[months.driest], months.names[months.dampest]
+
+
+def state_of(commission: Commission, verdict: Verdict) -> State:
+    """A way to build at the air of the brief, as sliders have it."""
+    bench = commission.bench
+    travels = bench.travels
+    return bench.state(verdict.key, commission.piece.width_m, travels.driest.rh_percent, travels.dampest.rh_percent)
+
+
+def month_sentence(commission: Commission, verdict: Verdict, way: str) -> str:
+    """What the driest (``narrowing``) or the dampest (``widening``) month does to a way to build."""
+    words = told(month_words(state_of(commission, verdict), way), commission.first)
+    return words[:1].upper() + words[1:] + "."
+
+
+def outside_m(commission: Commission) -> float:
+    """How far a frame goes outside over the year, likely: its two members across are solid wood."""
+    piece = commission.piece
+    return float(commission.whole_moves.times(2.0 * piece.border_width_m / piece.width_m).mid_m)
+
+
+def likely(metres: float) -> Words:
+    """A likely size; what is too small to be seen is said to be so."""
+    return "less than 1/64 in (0.4 mm)" if abs(metres) < _TINY_M else say("about {size}", size=movement(metres))
+
+
+def about(metres: float, first: str) -> str:
+    """A likely size as text."""
+    return told(likely(metres), first)
