@@ -36,13 +36,6 @@ class MonthlyMoisture:
         """Place of the month with the highest moisture content."""
         return int(np.argmax(self.mc_percent))
 
-    def share_of_damp(self) -> np.ndarray:
-        """How far each month lies from the driest (0) to the dampest (1) month."""
-        span = float(np.ptp(self.mc_percent))
-        if span == 0.0:
-            return np.zeros(len(self.names))
-        return (self.mc_percent - self.mc_percent.min()) / span
-
 
 def monthly_moisture(air: Year | MonthlyMoisture | Sequence[float]) -> MonthlyMoisture:
     """Moisture content per month from a ``Year`` of air, or from twelve numbers in % starting with January.

@@ -6,14 +6,24 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
-from scipy.special import ndtri
 
 from ..errors import Problems
 from ..species import Species
 from .board import check_ring_angle, check_wood
 from .inputs import check_length, check_moisture, check_number
 from .shape import wedge_width_change_m
-from .spread import NINETY_PERCENT_HALF_WIDTH, USUAL_DOUBTS, Doubts, Movement, check_doubts, lattice, quantile_range
+from .spread import (
+    NINETY_PERCENT_HALF_WIDTH,
+    USUAL_DOUBTS,
+    Doubts,
+    Movement,
+    check_doubts,
+    cumulants,
+    normal_moments,
+    raw_moments,
+    ring_moments,
+    spread_of_product,
+)
 from .wood import Wood
 
 
@@ -121,19 +131,40 @@ class Panel:
         check_moisture(problems, "moisture content at the start", mc_from)
         check_moisture(problems, "moisture content at the end", mc_to)
         problems.raise_if_any()
-        samples = self._samples(mc_from, mc_to, doubts)
-        return Movement(*(float(x) for x in quantile_range(self.change_m(mc_from, mc_to), samples)), self.wood.remarks)
+        mid = self.change_m(mc_from, mc_to)
+        meter, air = (percent / NINETY_PERCENT_HALF_WIDTH for percent in (doubts.meter_percent, doubts.air_percent))
+        of_meter, of_air = (
+            0.5 * (self.change_m(*above) - self.change_m(*below))
+            for above, below in (
+                ((mc_from + meter, mc_to), (max(mc_from - meter, 0.0), mc_to)),
+                ((mc_from, mc_to + air), (mc_from, max(mc_to - air, 0.0))),
+            )
+        )
+        spread = spread_of_product(mid, (of_meter, of_air), self._board_moments(doubts), doubts)
+        return Movement(*map(float, spread), self.wood.remarks)
 
-    def _samples(self, mc_from: float, mc_to: float, doubts: Doubts) -> np.ndarray:
-        count = len(self.boards)
-        unit = lattice(3 + 2 * count)
-        tree, meter, air = ndtri(unit[:3])
-        start = np.maximum(mc_from + doubts.meter_percent / NINETY_PERCENT_HALF_WIDTH * meter, 0.0)
-        end = np.maximum(mc_to + doubts.air_percent / NINETY_PERCENT_HALF_WIDTH * air, 0.0)
-        total = np.zeros(start.shape)
-        own_scores, tilts = ndtri(unit[3 : 3 + count]), 2.0 * unit[3 + count :] - 1.0
-        for board, own, tilt in zip(self.boards, own_scores, tilts, strict=True):
-            score = np.sqrt(self.likeness) * tree + np.sqrt(1.0 - self.likeness) * own
-            _, radial, tangential = self.wood.axis_strains(start, end, 1.0 + doubts.species_share * score)
-            total += board.change_m(radial, tangential, np.radians(doubts.ring_angle_deg) * tilt)
-        return total
+    def _board_moments(self, doubts: Doubts) -> tuple[float, float, float, float]:
+        """Raw moments of how far all boards together go over their best guess: rings and kind of tree.
+
+        What boards add is independent of each other, so cumulants add; what all of them share multiplies.
+        """
+        total = np.zeros(4)
+        own = whole = 0.0
+        for board in self.boards:
+            weight = board.width_m * self._coefficient(board)
+            moments = (1.0, 1.0, 1.0, 1.0)
+            if board.ring_angle_deg is not None:
+                moments = ring_moments(self.wood, np.radians(board.ring_angle_deg), doubts)
+            total += cumulants(moments) * weight ** np.arange(1, 5)
+            own += weight**2 * moments[1]
+            whole += weight
+        rings = raw_moments(total / whole ** np.arange(1, 5))
+        tree = normal_moments(1.0, doubts.species_share**2 * self.likeness)
+        together = cumulants(tuple(a * b for a, b in zip(rings, tree, strict=True)))
+        together[1] += doubts.species_share**2 * (1.0 - self.likeness) * own / whole**2
+        return raw_moments(together)
+
+    def _coefficient(self, board: PanelBoard) -> float:
+        """Movement coefficient across a board, per % MC."""
+        share = board.flatsawn_share
+        return share * self.wood.tangential_coefficient + (1.0 - share) * self.wood.radial_coefficient

@@ -12,8 +12,7 @@ from ..errors import Problems
 from .board import Board
 from .inputs import check_kind, check_moisture
 from .months import MonthlyMoisture, check_months
-from .spread import USUAL_DOUBTS, Doubts, Movement, check_doubts, quantile_range, sample_points, sampled_strain
-from .wood import width_strain
+from .spread import USUAL_DOUBTS, Doubts, Movement, check_doubts, end_effect, spread_about, strain_range
 
 
 @dataclass(frozen=True)
@@ -58,21 +57,21 @@ def movement_through_year(
     months = check_months(problems, air)
     problems.raise_if_any()
     angles = np.radians(board.ring_angle_deg), np.radians(board.grain_slope_deg)
-    mids = width_strain(board.wood, *angles, stock_mc_percent, months.mc_percent)
-    samples = sampled_strain(
-        board.wood, *angles, stock_mc_percent, months.mc_percent, months.share_of_damp(), sample_points(doubts)
-    )
-    remarks = board.wood.remarks + months.remarks
+    strains = strain_range(board.wood, *angles, stock_mc_percent, months.mc_percent, doubts)
+    air = end_effect(board.wood, *angles, stock_mc_percent, months.mc_percent, doubts.air_percent)
     dry, damp = months.driest, months.dampest
+    between = strains[1][damp] - strains[1][dry]
+    swing = spread_about(between, (air[dry], air[damp]), board.wood, angles[0], doubts)
+    remarks = board.wood.remarks + months.remarks
     return YearMovement(
         months,
         float(stock_mc_percent),
-        tuple(_movements(mids, samples, board.width_m)),
-        *_movements(mids[damp : damp + 1] - mids[dry], samples[damp : damp + 1] - samples[dry], board.width_m),
+        tuple(_movement(three, board.width_m) for three in zip(*strains, strict=True)),
+        _movement(swing, board.width_m),
         remarks,
     )
 
 
-def _movements(mids: np.ndarray, samples: np.ndarray, width_m: float) -> list[Movement]:
-    ranges = zip(*quantile_range(mids, samples), strict=True)
-    return [Movement(*(float(strain) * width_m for strain in strains)) for strains in ranges]
+def _movement(strains: Sequence[float], width_m: float) -> Movement:
+    low, mid, high = (float(strain) * width_m for strain in strains)
+    return Movement(low, mid, high)

@@ -53,7 +53,7 @@ class Travels:
     >>> ash = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
     >>> travels = Travels(ash, ash, 0.0, 8.0, Airs(20, 30, 15, 45), Airs(24, 60, 45, 80))
     >>> [round(1000 * travels(30, 60, 0.5)[name], 2) for name in ("narrowing_mid", "widening_mid", "swing_high")]
-    [2.48, 3.93, 9.09]
+    [2.48, 3.93, 9.03]
     """
 
     wood: Wood

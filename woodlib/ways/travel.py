@@ -10,7 +10,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from ..movement.spread import USUAL_DOUBTS, Doubts, Movement, quantile_range, sample_points, sampled_strain
+from ..movement.spread import USUAL_DOUBTS, Doubts, Movement, end_effect, spread_about, start_effect
 from ..movement.wood import Wood, width_strain
 from .piece import Allowances, Piece
 
@@ -40,27 +40,34 @@ def travel_quantities(
 
     >>> ash = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
     >>> q = travel_quantities(ash, ash, 0.0, 0.5, 8.0, 6.0, 12.0)
-    >>> [round(1000 * q[name], 2) for name in ("narrowing_mid", "widening_mid", "swing_mid", "narrowing_high")]
-    [2.74, 5.48, 8.22, 4.82]
+    >>> [round(1000 * float(q[name]), 2) for name in ("narrowing_mid", "widening_mid", "swing_mid", "narrowing_high")]
+    [2.74, 5.48, 8.22, 4.88]
     """
-    points = sample_points(doubts)
-    targets = np.array([driest_mc_percent, dampest_mc_percent])
-    mid = width_strain(wood, ring_angle_rad, 0.0, stock_mc_percent, targets)
-    samples = sampled_strain(wood, ring_angle_rad, 0.0, stock_mc_percent, targets, np.array([0.0, 1.0]), points)
-    along = np.array(border_wood.axis_strains(stock_mc_percent, targets)[0])
-    driest, dampest = (np.array(quantile_range(mid[k], samples[k])) for k in (0, 1))
-    swing = np.array(quantile_range(mid[1] - mid[0], samples[1] - samples[0]))
+    angles = ring_angle_rad, 0.0
+    ends = driest_mc_percent, dampest_mc_percent
+    driest_mid, dampest_mid = (width_strain(wood, *angles, stock_mc_percent, end) for end in ends)
+    from_stock = [start_effect(wood, *angles, stock_mc_percent, end, doubts.meter_percent) for end in ends]
+    of_air = [end_effect(wood, *angles, stock_mc_percent, end, doubts.air_percent) for end in ends]
+    driest, dampest, swing = (
+        spread_about(mid, effects, wood, ring_angle_rad, doubts)
+        for mid, effects in (
+            (driest_mid, (from_stock[0], of_air[0])),
+            (dampest_mid, (from_stock[1], of_air[1])),
+            (dampest_mid - driest_mid, of_air),
+        )
+    )
+    along_driest, along_dampest = (border_wood.axis_strains(stock_mc_percent, end)[0] for end in ends)
     ranges = {
-        "to_driest": width_m * driest,
-        "to_dampest": width_m * dampest,
-        "swing": width_m * swing,
-        "narrowing": -width_m * driest[::-1],
-        "widening": width_m * dampest,
-        "stretch": along[0] - driest[::-1],
-        "swing_strain": swing - (along[1] - along[0]),
+        "to_driest": [width_m * strain for strain in driest],
+        "to_dampest": [width_m * strain for strain in dampest],
+        "swing": [width_m * strain for strain in swing],
+        "narrowing": [-width_m * strain for strain in reversed(driest)],
+        "widening": [width_m * strain for strain in dampest],
+        "stretch": [along_driest - strain for strain in reversed(driest)],
+        "swing_strain": [strain - (along_dampest - along_driest) for strain in swing],
     }
-    named = {f"{name}_{end}": float(x) for name, three in ranges.items() for end, x in zip(RANGE, three, strict=True)}
-    return named | {"width": float(width_m)}
+    named = {f"{name}_{end}": x for name, three in ranges.items() for end, x in zip(RANGE, three, strict=True)}
+    return named | {"width": width_m}
 
 
 def movement_of(quantities: Mapping[str, float], name: str, share: float = 1.0) -> Movement:
