@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -13,7 +12,6 @@ import pytest
 from woodlib import commission as telling
 from woodlib.commission import CONTENTS, checked_brief, checked_commission, chosen_brief, commission_of
 from woodlib.commission.card import listed, paragraphs, table, told
-from woodlib.commission.judged import would_change
 from woodlib.commission.margin import safe_humidity_percent
 from woodlib.commission.names import find_way, finish_of, ways_of
 from woodlib.data_files import data_path
@@ -21,10 +19,7 @@ from woodlib.errors import InputError
 from woodlib.moisture.equilibrium import emc_percent, rh_percent_for_emc
 from woodlib.moisture.resting import resting
 from woodlib.moisture.stock import Stock
-from woodlib.movement.months import monthly_moisture
-from woodlib.movement.spread import NO_DOUBTS
 from woodlib.opening import notebooks_folder
-from woodlib.ways.index import verdict_for
 from woodlib.ways.registry import every_way, kinds, ways_for
 from woodlib.ways.verdict import risk_levels
 from woodlib.words.decided import pick
@@ -290,24 +285,12 @@ def test_a_handout_keeps_the_way_and_the_sliders(write):
     assert made.study().start["way"] == "battens" and made.study().start["width"] == 1.0
 
 
-def test_what_would_change_holds_when_it_is_tried(write):
-    """The swing it names is judged again: just inside it the glued border is allowed, just outside it is not."""
-    made = commission_of(checked_brief(BOARD))
-    named = float(re.search(r"within about ([\d.]+) % MC over", made.would_change)[1])
-    stock = made.brief.stock.moisture_percent()
-    swing = made.built.quantities["dampest_mc"] - made.built.quantities["driest_mc"]
-
-    def allowed(points: float) -> bool:
-        months = replace(made.months, mc_percent=stock + points / swing * (made.months.mc_percent - stock))
-        return verdict_for("glued_border", made.piece, stock, months, doubts=made.doubts).allowed
-
-    assert allowed(named) and not allowed(named + 0.2)
-
-
-def test_steady_air_without_doubts_lets_the_border_be_glued():
-    made = commission_of(checked_brief(SEAT))
-    said = would_change(made.piece, 8.0, monthly_moisture([8.0] * 12), NO_DOUBTS)
-    assert said.startswith("The glued border is allowed as well")
+@pytest.mark.parametrize("moisture", ["5 %", "7 %", "9 %", "12 %"])
+def test_a_card_never_says_both_that_glue_is_allowed_and_that_no_house_will_do(write, moisture):
+    made = commission_of(checked_brief(write(('moisture = "9 %"', f'moisture = "{moisture}"'))), "glued border")
+    said = str(telling.decision(made))
+    assert ("Glue is allowed" in said) == made.built.allowed == ("is allowed in this house" in said)
+    assert not ("Glue is allowed" in said and "No house" in said)
 
 
 # --- the words ------------------------------------------------------------------------------------------------------

@@ -18,7 +18,7 @@ from woodlib.ways.piece import Allowances, Piece, allowance_rows
 from woodlib.ways.registry import way_of, ways_for
 from woodlib.ways.rules import Cut, fixed, room, total, travel
 from woodlib.ways.travel import at_fixing, movement_of, travel_quantities
-from woodlib.ways.verdict import CAUTIONS, allowed_swing_percent, held_strain, risk_level, risk_levels
+from woodlib.ways.verdict import CAUTIONS, held_strain, risk_level, risk_levels
 from woodlib.words.decided import Decided
 
 ASH = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
@@ -72,19 +72,9 @@ def test_travel_grows_evenly_from_the_middle(distance):
     assert far["x_widening"] == pytest.approx(2 * near["x_widening"])
 
 
-def test_allowed_swing_is_where_the_advice_turns():
-    def glued(scale):
-        months = [8 + scale * (emc - 8) for emc in YEAR]
-        return verdict_for("glued_border", SEAT, 8, months, doubts=NO_DOUBTS, held=full_restraint)
-
-    limit = allowed_swing_percent(glued(1.0).quantities) / 5.5  # YEAR swings 5.5 points
-    # The printed coefficient and the total-shrinkage form below 6 % differ a little, so the turn is met to 1 %.
-    assert glued(0.99 * limit).allowed and not glued(1.01 * limit).allowed
-
-
 def test_a_calm_house_allows_glue_and_a_swinging_one_refuses_it():
     calm, swinging = (compare(SEAT, 8, months, doubts=NO_DOUBTS) for months in (CALM, YEAR))
-    assert calm["glued_border"].allowed and "stays allowed" in calm.would_change
+    assert calm["glued_border"].allowed and "stays allowed up to" in calm.would_change
     assert not swinging["glued_border"].allowed and "would need a house" in swinging.would_change
     assert swinging[-1].key == "glued_border" and swinging[0].way.keeps_border
 

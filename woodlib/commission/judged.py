@@ -12,12 +12,11 @@ from ..brief import Brief
 from ..errors import InputError, Problems
 from ..movement.months import MonthlyMoisture, monthly_moisture
 from ..movement.spread import Doubts, Movement
-from ..units import write
 from ..ways.held import plane_field
 from ..ways.index import free_movement, suitability, verdict_for
 from ..ways.piece import Piece
-from ..ways.registry import find_way, reference_way
-from ..ways.risk import risk_levels
+from ..ways.registry import find_way
+from ..ways.turning import what_would_change
 from ..ways.verdict import Verdict
 from .names import WAYS_COMPARED, WAYS_TO_BUILD, ways_of
 
@@ -25,7 +24,6 @@ if TYPE_CHECKING:
     from ..studies.ways_bench import Bench
     from ..study.study import Study
 
-HELD_RULE = plane_field
 MOST_DRAWN = 6
 """Ways that the sliders of one page draw, unless the brief names its own: a page stays small, and a choice short."""
 
@@ -74,7 +72,8 @@ class Commission:
         """What would turn the advice over, in a sentence or two."""
         if self.glued is None:
             return self.advised.way.change
-        return would_change(self.piece, self.brief.stock.moisture_percent(), self.months, self.doubts)
+        stock = self.brief.stock.moisture_percent()
+        return what_would_change(self.glued, self.piece, stock, self.months, self.doubts, plane_field)
 
     @cached_property
     def bench(self) -> Bench:
@@ -152,7 +151,7 @@ def _judge(brief: Brief) -> Commission:
     ways = ways_of(brief)
 
     def judged(way: str) -> Verdict:
-        return verdict_for(way, piece, stock, months, doubts=doubts, held=HELD_RULE)
+        return verdict_for(way, piece, stock, months, doubts=doubts)
 
     def fitting(verdict: Verdict) -> tuple:
         return suitability(verdict, brief.piece.kind)
@@ -165,72 +164,6 @@ def _judge(brief: Brief) -> Commission:
     made = made.building(kept) if kept else made
     _made.append(made)
     return made
-
-
-def would_change(piece: Piece, stock_mc_percent: float, months: MonthlyMoisture, doubts: Doubts) -> str:
-    """What would turn the verdict on a glued border over, in a sentence or two.
-
-    The year is drawn together, or apart, about today's moisture, and judged anew each time, doubts and all.
-    """
-    swing = float(months.mc_percent[months.dampest] - months.mc_percent[months.driest])
-
-    def judged(share: float, ring_angle_deg: float) -> Verdict:
-        year = replace(months, mc_percent=stock_mc_percent + share * (months.mc_percent - stock_mc_percent))
-        turned = replace(piece, ring_angle_deg=ring_angle_deg)
-        return verdict_for(reference_way().key, turned, stock_mc_percent, year, doubts=doubts, held=HELD_RULE)
-
-    def most_swing(ring_angle_deg: float) -> float | None:
-        low, high = 0.0, 1.0
-        if not judged(low, ring_angle_deg).allowed:
-            return None
-        if judged(high, ring_angle_deg).allowed:
-            return swing
-        for _ in range(20):
-            middle = 0.5 * (low + high)
-            low, high = (middle, high) if judged(middle, ring_angle_deg).allowed else (low, middle)
-        return low * swing
-
-    now = write(swing, "moisture")
-    as_cut, quartered = most_swing(piece.ring_angle_deg), most_swing(90.0)
-    if as_cut == swing:
-        return (
-            f"The glued border is allowed as well: the wood swings by {now} in a year; a drier winter or a damper "
-            "summer would turn that over."
-        )
-    if as_cut is None:
-        most = write(judged(0.0, piece.ring_angle_deg).restrained_strain.high, "strain")
-        changed = (
-            "No house makes the glued border safe to promise: even in air that never changed, the doubts about meter, "
-            f"air and board alone could stretch it by {most}, {_against_limit(judged(0.0, piece.ring_angle_deg))}."
-        )
-    else:
-        needed = write(as_cut, "moisture", rounding="down")
-        changed = f"A glued border needs a house that holds the wood within about {needed} over the year (now {now})."
-    narrower = "A narrower panel hardly helps: the stretch, as a share of its width, stays nearly the same."
-    return f"{changed} {_quartered(piece, as_cut, quartered, swing)} {narrower}"
-
-
-def _against_limit(verdict: Verdict) -> str:
-    """How the most it could be stretched stands to the least step of risk."""
-    limit = write(risk_levels()[1].from_strain, "strain")
-    if verdict.restrained_strain.high < risk_levels()[1].from_strain:
-        return "and the stress model warns even there"
-    same = write(verdict.restrained_strain.high, "strain") == limit
-    return f"already at the limit of {limit}" if same else f"beyond the limit of {limit}"
-
-
-def _quartered(piece: Piece, as_cut: float | None, most: float | None, swing: float) -> str:
-    if piece.ring_angle_deg == 90.0:
-        return "Quartersawn stock, which moves least, is already chosen."
-    if most == swing:
-        return "Quartersawn stock would be enough."
-    if most is None:
-        return "Quartersawn stock alone would not be enough."
-    if as_cut is not None and most <= as_cut:
-        return "Quartersawn stock would be no help here: it moves less, but it is stiffer across."
-    return (
-        f"Quartersawn stock would need a house that holds it within about {write(most, 'moisture', rounding='down')}."
-    )
 
 
 def _kept_way(brief: Brief) -> str:

@@ -4,22 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from math import inf, radians
-
-import numpy as np
+from math import radians
 
 from ..air.year import Year
 from ..errors import InputError, Problems
 from ..movement.inputs import check_kind, check_moisture
 from ..movement.months import MonthlyMoisture, check_months
 from ..movement.spread import USUAL_DOUBTS, Doubts, Movement, check_doubts
-from ..restraint.measures import WORRYING_CHANCE
-from ..units import shown, write
+from ..units import shown
 from .held import Held, plane_field
 from .piece import Allowances, Piece
 from .registry import way_of, ways_for
 from .travel import Quantities, movement_of, travel_quantities
-from .verdict import Verdict, allowed_swing_percent, decide, with_stress
+from .turning import what_would_change
+from .verdict import Verdict, decide, with_stress
 from .way import Way
 
 
@@ -104,11 +102,8 @@ def compare(
     glued = next((verdict for verdict in verdicts if verdict.way.reference), None)
     if glued is None:
         return Comparison(ranked, _recommendation(ranked[0]), ranked[0].way.change)
-    quarter = replace(piece, ring_angle_deg=90.0)
-    _, quarter_travels = _travels(quarter, stock_mc_percent, air, doubts)
-    quartered = _verdict(glued.way, quarter, quarter_travels, allowances, held(quarter), months)
-    calm = _calm_share(share, travels["stock_mc"], months)
-    return Comparison(ranked, _recommendation(ranked[0]), _would_change(glued, quartered, calm))
+    changes = what_would_change(glued, piece, float(stock_mc_percent), months, doubts, held)
+    return Comparison(ranked, _recommendation(ranked[0]), changes)
 
 
 def free_movement(piece: Piece, stock_mc_percent: float, air, doubts: Doubts = USUAL_DOUBTS) -> Movement:
@@ -161,42 +156,3 @@ def _verdict(way: Way, piece: Piece, travels, allowances, held: Held, months: Mo
 def _recommendation(best: Verdict) -> str:
     reason = best.reason[0].lower() + best.reason[1:]
     return f"Build it as {best.way.built_as}: {reason}"
-
-
-def _calm_share(held: Held, stock_mc_percent: float, months: MonthlyMoisture, most: float = 4.0) -> float:
-    """Share of the year's swing about today's moisture that leaves the stress model calm; infinite where any does."""
-    if held.through_year is None:
-        return inf
-
-    def worries(share: float) -> bool:
-        moved = stock_mc_percent + share * (np.asarray(months.mc_percent) - stock_mc_percent)
-        panel = held.through_year(stock_mc_percent, np.clip(moved, 0.0, 25.0))
-        return panel.chance is not None and panel.chance.sound.likely >= WORRYING_CHANCE
-
-    if not worries(most):
-        return inf
-    low, high = 0.0, most
-    for _ in range(12):
-        middle = 0.5 * (low + high)
-        low, high = (low, middle) if worries(middle) else (middle, high)
-    return low
-
-
-def _would_change(glued: Verdict, quartered: Verdict, calm_share: float) -> str:
-    """What would turn the advice on the glued border over."""
-    points = glued.quantities["dampest_mc"] - glued.quantities["driest_mc"]
-    limit = min(allowed_swing_percent(glued.quantities), calm_share * points if points else inf)
-    if limit == inf:
-        return "The glued border is allowed as well: nothing in this house pulls on it; drier air would change that."
-    limit = write(limit, "moisture", rounding="down")
-    swing = write(glued.quantities["dampest_mc"] - glued.quantities["driest_mc"], "moisture")
-    if glued.allowed:
-        return (
-            f"The glued border stays allowed while the wood swings by no more than about {limit} in a year (now "
-            f"{swing}); a damper summer or a drier winter would turn it over."
-        )
-    quarter = "would be enough" if quartered.allowed else "alone would not be enough"
-    return (
-        f"A glued border would need a house that holds the wood within about {limit} over the year (now {swing}); "
-        f"quartersawn stock {quarter}, and a narrower panel hardly helps, because the border keeps its grip on it."
-    )

@@ -49,19 +49,6 @@ def held_strain(quantities: Mapping[str, float], end: str = "mid") -> Decided:
     return room(pull)
 
 
-def allowed_swing_percent(quantities: Mapping[str, float]) -> float:
-    """Swing of moisture content, in points, within which a glued border would stay elastic at its careful end.
-
-    The year is shrunk or stretched about today's moisture until ``held_strain`` meets the first edge; infinite where
-    no swing would strain it.
-    """
-    edge, set_from = risk_levels()[1].from_strain, assumption("compression_set_strain").low
-    pull, swing = (quantities["held_share"] * quantities[f"{name}_high"] for name in ("stretch", "swing_strain"))
-    scales = [limit / strain for limit, strain in ((edge, pull), (edge + set_from, swing)) if strain > 0.0]
-    points = quantities["dampest_mc"] - quantities["driest_mc"]
-    return min(scales) * points if scales and points else float("inf")
-
-
 @dataclass(frozen=True)
 class StrainRange:
     """Restrained strain (metre per metre): best guess and the range that holds nine cases in ten."""
