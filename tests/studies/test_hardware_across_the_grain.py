@@ -5,13 +5,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from woodlib.air.sorption import sorption_percent
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.movement.board import Board
 from woodlib.picture.scene import Circle, Line, flatten_points, walk
 from woodlib.restraint.fasteners import FITTING_ALLOWANCE_M, round_hole_diameter_m, slot_plan
 from woodlib.studies import find_study
-from woodlib.studies.crossing_numbers import DAMPEST_RH, DRIEST_RH, moistures
+from woodlib.studies.crossing_numbers import DAMPEST_RH, DRIEST_RH
 from woodlib.studies.hardware_across_the_grain import (
     HEIGHT_PX,
     RINGS_DEG,
@@ -46,7 +47,7 @@ def travels(answer):
 
 def strains(state):
     """Free strain from the day of fitting to the dampest and the driest month, by the board."""
-    dry, damp = moistures(state["driest"], state["dampest"])
+    dry, damp = (sorption_percent(21.0, state[key]) for key in ("driest", "dampest"))
     board = Board(state["species"], 1.0, 0.02, 1.0, RINGS_DEG[state["rings"]])
     return [board.change((dry + damp) / 2, moisture).width_m for moisture in (damp, dry)]
 
@@ -114,7 +115,7 @@ def test_a_round_hole_is_that_of_the_fasteners():
 def test_all_screws_tight_hold_the_whole_movement_back():
     state = {**hardware_across_the_grain.start, "species": "white ash"}
     answer = hardware_across_the_grain.answer(**state)
-    dry, damp = moistures(25.0, 62.0)
+    dry, damp = (sorption_percent(21.0, rh) for rh in (25.0, 62.0))
     change = Board("white ash", 1.0, 0.02, 1.0).change(damp, dry).width_m
     assert float(answer.readings[4].value.value) == pytest.approx(-change, rel=1e-9)
 

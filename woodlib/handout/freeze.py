@@ -25,7 +25,7 @@ from .record import ATTRIBUTE, PATH, Recording
 from .sampling import PIXEL_TOLERANCE, Plan, plan, tolerances
 
 Solver = Callable[[np.ndarray], np.ndarray]
-_SOME_ROWS = 600  # states from which the common motions are found; all are held against them
+_SOME_ROWS = 300  # states from which the common motions are found; all are held against them
 _LEFT_OVER = 0.5  # of a tolerance, what the common motions may leave out of a coordinate
 _MODE_ERROR = 0.25  # of a tolerance, twice the most that rounding a motion may add
 
@@ -181,10 +181,7 @@ def _common_motions(values: np.ndarray, allowed: np.ndarray) -> _Motions:
     flat = values.reshape(-1, count)
     mean = np.round(flat.mean(axis=0), 2)
     scaled = (flat - mean) / allowed
-    some = scaled[:: max(1, len(scaled) // _SOME_ROWS)]
-    directions = _main_directions(some)
-    while len(directions) < count and _left_over(scaled, directions) >= _LEFT_OVER:
-        directions = _main_directions(some, len(directions) + 1 + len(directions) // 10)
+    directions = _main_directions(scaled)
     # A motion is rounded as coarsely as its largest amount allows: small motions need few digits. The amounts are
     # fitted to the rounded motions, so that rounding costs little.
     units = _MODE_ERROR / np.abs(scaled @ directions.T).max(axis=0)
@@ -195,22 +192,35 @@ def _common_motions(values: np.ndarray, allowed: np.ndarray) -> _Motions:
     return _Motions(mean, whole[told].astype(int).tolist(), units[told], amounts.reshape(cases, states, -1))
 
 
-def _main_directions(rows: np.ndarray, least: int = 1) -> np.ndarray:
-    """As few directions as hold nearly all of the rows, at least ``least``: shape (directions, coordinates).
+def _main_directions(rows: np.ndarray) -> np.ndarray:
+    """As few directions as hold nearly all of the rows, shape (directions, coordinates)."""
+    spanned = _spanned(rows)
+    within = rows @ spanned.T
+    directions = np.linalg.eigh(within.T @ within)[1].T[::-1] @ spanned
+    most = _directions_needed(rows[:: max(1, len(rows) // _SOME_ROWS)], directions)
+    while most < len(directions) and _left_over(rows, directions[:most]).max() >= _LEFT_OVER:
+        most += 1 + most // 10
+    return directions[:most]
 
-    Main directions of a random mixture of the rows (Halko, Martinsson and Tropp 2011, SIAM Review 53:217, with one round
-    of powers; from memory), which is many times quicker than those of the rows themselves and as good here.
-    """
-    noise, most = np.random.Generator(np.random.PCG64(6)), min(rows.shape)
-    tried = min(most, max(2 * least, 24))
-    while True:
-        mixed = np.linalg.qr(rows.T @ (rows @ (rows.T @ noise.normal(size=(len(rows), tried)))))[0]
-        within = rows @ mixed
-        turned = mixed @ np.linalg.eigh(within.T @ within)[1][:, ::-1]
-        needed = max(least, _directions_needed(rows, turned.T))
-        if needed + 8 <= tried or tried == most:
-            return turned.T[:needed]
-        tried = min(most, 2 * tried)
+
+def _spanned(rows: np.ndarray) -> np.ndarray:
+    """Directions that hold all rows, found by taking again and again the row that is held worst."""
+    rest = rows[:: max(1, len(rows) // _SOME_ROWS)].copy()
+    found = np.empty((0, rows.shape[1]))
+    while len(found) < rows.shape[1]:
+        away = np.abs(rest).max(axis=1)
+        worst = int(np.argmax(away))
+        if away[worst] < 0.5 * _LEFT_OVER:
+            rest = rows - (rows @ found.T) @ found
+            away = np.abs(rest).max(axis=1)
+            if away.max() < 0.5 * _LEFT_OVER:
+                break
+            rest = rest[np.argsort(away)[::-1][:_SOME_ROWS]]
+            continue
+        taken = rest[worst] - (rest[worst] @ found.T) @ found
+        found = np.concatenate([found, taken[None] / np.linalg.norm(taken)])
+        rest -= np.outer(rest @ found[-1], found[-1])
+    return found
 
 
 def _directions_needed(rows: np.ndarray, directions: np.ndarray) -> int:
@@ -218,16 +228,16 @@ def _directions_needed(rows: np.ndarray, directions: np.ndarray) -> int:
     fewest, most = 1, len(directions)
     while fewest < most:
         middle = (fewest + most) // 2
-        if _left_over(rows, directions[:middle]) < _LEFT_OVER:
+        if _left_over(rows, directions[:middle]).max() < _LEFT_OVER:
             most = middle
         else:
             fewest = middle + 1
     return most
 
 
-def _left_over(rows: np.ndarray, kept: np.ndarray) -> float:
-    """The most that the kept directions leave out of any row, in tolerances."""
-    return float(np.abs(rows - (rows @ kept.T) @ kept).max())
+def _left_over(rows: np.ndarray, kept: np.ndarray) -> np.ndarray:
+    """The most that the kept directions leave out of each row, in tolerances."""
+    return np.abs(rows - (rows @ kept.T) @ kept).max(axis=1)
 
 
 def _leaves_needed(part: Any) -> set[int]:

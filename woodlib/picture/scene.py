@@ -80,6 +80,7 @@ class Window:
 
 
 Mark = Line | Area | Circle | Words | Window
+_MARKS = (Line, Area, Circle, Words, Window)
 
 
 @dataclass(frozen=True)
@@ -93,7 +94,7 @@ class Picture:
 
     def __post_init__(self) -> None:
         for mark in walk(self.marks):
-            if not isinstance(mark, Line | Area | Circle | Words | Window):
+            if not isinstance(mark, _MARKS):
                 raise InputError(
                     f"The picture {self.title!r} holds a {type(mark).__name__}, which is no mark: an image cannot slide. "
                     "Draw it with Line, Area, Circle, Words and Window; a coloured field is a grid of areas."
@@ -106,7 +107,7 @@ def flatten_points(points: object) -> list[Coordinate]:
         return points.ravel().tolist()
     if isinstance(points, Many):
         return list(points.ravel())
-    return [value if isinstance(value, Decided | Many) else float(value) for point in points for value in point]
+    return [value if isinstance(value, (Decided, Many)) else float(value) for point in points for value in point]
 
 
 def box(x: Coordinate, y: Coordinate, width: Coordinate, height: Coordinate) -> list[tuple[Coordinate, Coordinate]]:

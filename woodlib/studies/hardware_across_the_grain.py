@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from functools import lru_cache
 from typing import Any
 
-from ..movement.for_sliders import decided_strain, moment_margins
+import numpy as np
+
+from ..air.sorption import sorption_percent
+from ..movement.for_sliders import moment_margins
 from ..movement.spread import USUAL_DOUBTS
 from ..movement.wood import Wood, wood_of
 from ..picture.scene import Circle, Line, Mark, Picture, Words, dimension_line
@@ -15,12 +17,11 @@ from ..restraint.fasteners import FITTING_ALLOWANCE_M
 from ..restraint.measures import STRAIN_WORDS, strain_edges
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
-from ..words.decided import Decided, larger, level, pick
+from ..words.decided import Decided, Sliding, in_sight, larger, level, pick
 from ..words.say import Said, fine_length, length, moisture, movement, say, strain
-from .crossing_numbers import DAMPEST_RH, DRIEST_RH, moistures
+from .crossing_numbers import DAMPEST_RH, DRIEST_RH, INCH_M, RINGS_DEG, ROOM_C
 
 WOODS = ("white oak", "red oak", "black walnut", "black cherry", "sugar maple", "white ash")
-RINGS_DEG = {"flatsawn": 0.0, "riftsawn": 45.0, "quartersawn": 90.0}
 FIXED = {"end": "tight at one end", "middle": "tight in the middle"}
 MM = 0.001
 
@@ -30,7 +31,7 @@ _PX_PER_M = 900.0
 _LEFT, _MIDDLE, _WOOD_PX = 12.0, 360.0, 696.0
 _BEYOND = {"end": (24.0, 84.0), "middle": (54.0, 54.0)}  # of metal beyond the outer screws, px
 _ROWS = ((128.0, "dampest month", "damp"), (236.0, "the day it is fitted", "today"), (344.0, "driest month", "dry"))
-_AIR_DOUBT = math.sqrt(2.0) * USUAL_DOUBTS.air_percent  # each end of the travel is doubted on its own
+_AIR_DOUBT = 2.0**0.5 * USUAL_DOUBTS.air_percent  # each end of the travel is doubted on its own
 
 
 @study(
@@ -51,12 +52,12 @@ def hardware_across_the_grain(
 ) -> Answer:
     """Slots for metal fitted halfway between the driest and the dampest moisture of the wood."""
     wood = _wood(species)
-    dry, damp = moistures(driest, dampest)
+    dry, damp = (sorption_percent(ROOM_C, humidity) for humidity in (driest, dampest))
     fitted = 0.5 * (dry + damp)
-    angle = math.radians(RINGS_DEG[rings])
+    angle = np.radians(RINGS_DEG[rings])
     swelling, shrinkage = (_strain(wood, angle, fitted, moisture_then) for moisture_then in (damp, dry))
-    doubt = float(moment_margins(wood, angle, 0.5 * (damp - dry), _AIR_DOUBT)[1])
-    distance = Decided("+", centres * (0.5 if fixed == "middle" else 1.0), 0.0)  # a page multiplies by it itself
+    doubt = moment_margins(wood, angle, 0.5 * (damp - dry), _AIR_DOUBT)[1]
+    distance = in_sight(centres * (0.5 if fixed == "middle" else 1.0))  # a page multiplies by it itself
     outward, inward = (swelling + doubt) * distance, (doubt - shrinkage) * distance
     slot = outward + inward + (shank + FITTING_ALLOWANCE_M)
     held = _strain(wood, angle, damp, dry) * -1.0
@@ -71,19 +72,11 @@ def hardware_across_the_grain(
         ),
         Reading(
             "The wood slides past the metal",
-            pick(
-                likely,
-                [0.0254 / 64],
-                [
-                    say(
-                        "{mid} over the year, could be up to {high}", mid=_small(likely), high=_small(outward + inward)
-                    ),
-                    say(
-                        "about {mid} over the year, could be up to {high}",
-                        mid=_small(likely),
-                        high=_small(outward + inward),
-                    ),
-                ],
+            say(
+                "{about}{mid} over the year, could be up to {high}",
+                about=pick(likely, [INCH_M / 64], ["", "about "]),
+                mid=_small(likely),
+                high=_small(outward + inward),
             ),
             say(
                 "from {damp} in the dampest month to {dry} in the driest; fitted at {now}",
@@ -122,16 +115,14 @@ def _wood(species: str) -> Wood:
     return wood_of(species)
 
 
-def _strain(wood: Wood, ring_angle_rad: float, mc_from: float, mc_to: float) -> Decided:
+def _strain(wood: Wood, ring_angle_rad: float, mc_from: Sliding, mc_to: Sliding) -> Decided:
     """Strain across the width between two moistures, with the seams of the movement law kept in sight."""
-    flat, saturation = math.cos(ring_angle_rad) ** 2, wood.fibre_saturation_percent
-    tangential = decided_strain(wood.tangential_coefficient, wood.tangential_shrinkage, mc_from, mc_to, saturation)
-    radial = decided_strain(wood.radial_coefficient, wood.radial_shrinkage, mc_from, mc_to, saturation)
-    return tangential * flat + radial * (1.0 - flat)
+    _, radial, tangential = wood.axis_strains(in_sight(mc_from), in_sight(mc_to))
+    return tangential * np.cos(ring_angle_rad) ** 2 + radial * np.sin(ring_angle_rad) ** 2
 
 
 def _small(size: Any) -> Any:
-    least = 0.0254 / 64
+    least = INCH_M / 64
     return pick(size, [least], [say("less than {least}", least=fine_length(least)), movement(size)])
 
 
