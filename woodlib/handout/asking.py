@@ -61,7 +61,6 @@ def ask_at_once(study: Study, case: dict[str, Any], values: np.ndarray) -> Recor
 
 # Studies that do not take arrays yet.
 _NOT_YET = (
-    "crossing_the_grain",
     "ways_out",
     "ways_to_build",
     "ways_compared",

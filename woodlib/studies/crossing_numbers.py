@@ -21,7 +21,7 @@ from ..movement.wood import Wood, wood_of
 from ..restraint.assumptions import assumption
 from ..restraint.elastic import ElasticConstants, elastic_constants
 from ..restraint.relaxation import relaxed_path_pa
-from ..words.decided import Decided
+from ..words.decided import Decided, Sliding, in_sight
 
 INCH_M = 0.0254
 LENGTH_M, THICKNESS_M = 44 * INCH_M, 0.875 * INCH_M  # of the panel
@@ -34,15 +34,8 @@ DRIEST_RH, DAMPEST_RH = (15.0, 45.0), (50.0, 80.0)
 ROOM_C = 21.0
 RINGS_DEG = {"flatsawn": 0.0, "riftsawn": 45.0, "quartersawn": 90.0}
 
-_MOISTURE_ORDER, _SIZE_ORDER = 6, 6
-_MC_RANGE = (2.5, 18.0)
 SWINGS_PERCENT = (0.7, 12.6)  # points of moisture between the dampest and the driest month, at most and at least
 _LEFT_ORDER = 8
-
-
-def kept(number: float) -> Decided:
-    """A number that a page carries and goes on working with, so that no table need hold its products."""
-    return Decided("+", float(number), 0.0)
 
 
 def polynomial(number: Any, coefficients: Sequence[float]) -> Any:
@@ -97,44 +90,32 @@ class CutWood:
     wood: Wood
     modulus_pa: float
     strength_pa: float | None
-    misfit_at_driest: Chebyshev
-    misfit_at_dampest: Chebyshev
-    along_share: float  # movement along the grain over the misfit
+
+    def growth(self, mc_from: Sliding, mc_to: Sliding) -> tuple[Sliding, Sliding]:
+        """Logarithm of the size across and along at one moisture over that at another."""
+        along, radial, tangential = self.wood.axis_strains(mc_from, mc_to)
+        flat = np.cos(np.radians(self.ring_angle_deg)) ** 2
+        return np.log1p(tangential * flat + radial * (1.0 - flat)), np.log1p(along)
 
     @property
     def misfit_per_percent(self) -> float:
         """Strain for each point of moisture, over the whole of both spans."""
-        swing = self.misfit_at_dampest(DAMPEST_RH[1]) - self.misfit_at_driest(DRIEST_RH[0])
         dry, damp = moistures(DRIEST_RH[0], DAMPEST_RH[1])
-        return float(swing / (damp - dry))
+        across, along = self.growth(dry, damp)
+        return float((across - along) / (damp - dry))
 
-    def season(self, driest_rh: float, dampest_rh: float) -> Season:
-        """The smooth numbers of one house; glued up halfway through the movement of its year."""
-        dry, damp = (kept(mc) for mc in moistures(driest_rh, dampest_rh))
-        swing = kept(self.misfit_at_dampest(dampest_rh)) - kept(self.misfit_at_driest(driest_rh))
-        points = damp - dry
-        along = swing * self.along_share
-        panel_swing = swing + along
+    def season(self, driest_rh: Sliding, dampest_rh: Sliding) -> Season:
+        """The numbers of one house; glued up halfway through the movement of its year."""
+        dry, damp = map(in_sight, moistures(driest_rh, dampest_rh))
+        across, along = self.growth(dry, damp)
+        swing, points = across - along, damp - dry
         relaxed = tuple(swing * polynomial(points, row) for row in shares_left())
-        return Season(dry, damp, points, swing, panel_swing, panel_swing * -0.5, along * -0.5, relaxed)
+        return Season(dry, damp, points, swing, across, across * -0.5, along * -0.5, relaxed)
 
 
-def moistures(driest_rh: float, dampest_rh: float) -> tuple[float, float]:
+def moistures(driest_rh: Sliding, dampest_rh: Sliding) -> tuple[Sliding, Sliding]:
     """Moisture of the wood in the driest and the dampest month, %."""
-    return tuple(float(curve(rh)) for curve, rh in zip(_moisture_curves(), (driest_rh, dampest_rh), strict=True))
-
-
-@cache
-def _moisture_curves() -> tuple[Chebyshev, Chebyshev]:
-    """The sorption curve over the two spans as short polynomials, within 0.001 % MC: they cost a page little."""
-    return tuple(
-        _along_air(ends, _MOISTURE_ORDER, lambda rh: sorption_percent(ROOM_C, rh)) for ends in (DRIEST_RH, DAMPEST_RH)
-    )
-
-
-def _along_air(ends: tuple[float, float], order: int, values) -> Chebyshev:
-    humidity = scaled(places(order + 1), ends)
-    return Chebyshev.fit(humidity, values(humidity), order, domain=ends)
+    return sorption_percent(ROOM_C, driest_rh), sorption_percent(ROOM_C, dampest_rh)
 
 
 @cache
@@ -170,25 +151,7 @@ def powers(where: np.ndarray, values: np.ndarray, order: int) -> tuple[float, ..
 @lru_cache(maxsize=64)
 def cut_wood(species: str, rings: str) -> CutWood:
     """What is worked out once for a wood and a cut."""
-    angle = np.radians(RINGS_DEG[rings])
-    elastic, wood = elastic_constants(species), wood_of(species)
-    across, along = _log_sizes(wood, angle)
-    dry, damp = (
-        _along_air(
-            ends, _SIZE_ORDER, lambda rh: across(sorption_percent(ROOM_C, rh)) - along(sorption_percent(ROOM_C, rh))
-        )
-        for ends in (DRIEST_RH, DAMPEST_RH)
-    )
-    low, high = (float(sorption_percent(ROOM_C, rh)) for rh in (DRIEST_RH[1], DAMPEST_RH[0]))
-    share = (along(high) - along(low)) / (across(high) - across(low) - along(high) + along(low))
+    elastic = elastic_constants(species)
     strength = elastic.tension_perpendicular.number if elastic.tension_perpendicular else None
-    modulus = elastic.panel(angle).modulus_x_pa
-    return CutWood(species, RINGS_DEG[rings], elastic, wood, modulus, strength, dry, damp, float(share))
-
-
-def _log_sizes(wood: Wood, ring_angle_rad: float) -> tuple[Chebyshev, Chebyshev]:
-    """Logarithm of the size across and along against moisture, as smooth curves: the movement law has seams."""
-    moisture = scaled(places(60), _MC_RANGE)
-    along, radial, tangential = wood.axis_strains(10.0, moisture)
-    across = tangential * np.cos(ring_angle_rad) ** 2 + radial * np.sin(ring_angle_rad) ** 2
-    return tuple(Chebyshev.fit(moisture, np.log1p(strain), 7, domain=_MC_RANGE) for strain in (across, along))
+    modulus = elastic.panel(np.radians(RINGS_DEG[rings])).modulus_x_pa
+    return CutWood(species, RINGS_DEG[rings], elastic, wood_of(species), modulus, strength)

@@ -15,13 +15,12 @@ from functools import cache, lru_cache, reduce
 from operator import add
 
 import numpy as np
-from numpy.polynomial.chebyshev import chebvander
 
 from ..restraint.assumptions import assumption
 from ..restraint.field import HeldPlane, PlaneField, solve_plane
 from ..restraint.field_readings import across_stress_pa, edge_average, effective_stress_pa, restraint_factor_of
 from ..restraint.held import held_panel
-from ..words.decided import Decided, smaller
+from ..words.decided import Decided, Sliding, in_sight, smaller
 from .crossing_numbers import (
     BORDER_THICKNESSES_M,
     BORDERS_M,
@@ -30,7 +29,6 @@ from .crossing_numbers import (
     THICKNESS_M,
     WIDTHS_M,
     cut_wood,
-    kept,
     places,
     scaled,
 )
@@ -100,8 +98,8 @@ class HeldWood:
 
     def panel(self, width_m: float, border_m: float, border_thickness_m: float) -> Panel:
         """The smooth numbers of one panel."""
-        values = iter((_products(width_m, border_m)[0] @ self.coefficients).tolist())
-        ratio = kept(border_thickness_m / THICKNESS_M)
+        values = iter(_products(width_m, border_m) @ self.coefficients)
+        ratio = in_sight(border_thickness_m / THICKNESS_M)
         inverse = Decided("/", 1.0, ratio)
         found = {name: _summed(orders, values, ratio, inverse) for name, orders in _PARTS.items()}
         soft, least = found["softness"] * inverse, smaller(ratio, 1.0)
@@ -111,20 +109,28 @@ class HeldWood:
 
 
 def _summed(orders, values: Iterator[float], ratio: Decided, inverse: Decided) -> Decided:
-    total = kept(next(values))
+    total = in_sight(next(values))
     for order, factor in zip(orders[1:], (ratio, inverse), strict=True):
         if order is not None:
             total = total + factor * next(values)
     return total
 
 
-def _products(width_m, border_m) -> np.ndarray:
+def _products(width_m: Sliding, border_m: Sliding) -> Sliding:
     """Chebyshev products of the two widths, shape (..., pairs)."""
     first, second = (
-        chebvander(2.0 * (value - low) / (high - low) - 1.0, count - 1)
+        _polynomials(2.0 * (value - low) / (high - low) - 1.0, count)
         for value, (low, high), count in zip((width_m, border_m), (WIDTHS_M, BORDERS_M), _NODES, strict=False)
     )
-    return first[..., _PAIRS[:, 0]] * second[..., _PAIRS[:, 1]]
+    return np.stack([first[one] * second[other] for one, other in _PAIRS.tolist()], axis=-1)
+
+
+def _polynomials(x: Sliding, count: int) -> list[Sliding]:
+    """Chebyshev polynomials at a place, lowest first."""
+    found = [1.0 + 0.0 * x, x]
+    while len(found) < count:
+        found.append(2.0 * x * found[-1] - found[-2])
+    return found
 
 
 @lru_cache(maxsize=64)

@@ -10,8 +10,7 @@ from __future__ import annotations
 from typing import Any
 
 from ..picture.scene import Area, Circle, Line, Mark, Picture, Words
-from ..words.decided import Decided, pick
-from .crossing_numbers import kept
+from ..words.decided import Decided, in_sight, pick
 from .crossing_panels import HALF_COLUMNS, ROWS, Panel, mixed, patterns
 from .crossing_sheet import (
     CUT_X,
@@ -109,7 +108,7 @@ def _cells(grid: Grid, panel: Panel, shade: Decided) -> list[Mark]:
     Each reaches under those drawn after it, towards the middle and the glue line, so that no paper shines through.
     """
     amounts = tuple(amount * shade for amount in panel.shapes)
-    edges = [kept(share) for share in SHARES]
+    edges = [in_sight(share) for share in SHARES]
     marks: list[Mark] = []
     for row in range(grid.glue):
         for column in reversed(range(HALF_COLUMNS)):

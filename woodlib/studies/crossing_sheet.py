@@ -12,9 +12,9 @@ import numpy as np
 
 from ..picture.scene import Area, Line, Mark, Words, box
 from ..picture.wood import board_end
-from ..words.decided import Decided, pick
+from ..words.decided import Decided, in_sight, pick
 from ..words.say import length, say
-from .crossing_numbers import INCH_M, LENGTH_M, RINGS_DEG, THICKNESS_M, Season, kept
+from .crossing_numbers import INCH_M, LENGTH_M, RINGS_DEG, THICKNESS_M, Season
 from .crossing_panels import Panel
 
 WIDTH_PX, HEIGHT_PX = 720.0, 458.0
@@ -85,7 +85,7 @@ def head(drawn: Drawn, words: str, whole: Decided | None = None) -> list[Mark]:
 
 def _from_the_side(drawn: Drawn, end: Any, crossing: bool) -> list[Mark]:
     """Panel and border in their thickness, and the sizes in words."""
-    panel, border = kept(PX_PER_M * THICKNESS_M / 2), drawn.thickness * (PX_PER_M / 2)
+    panel, border = in_sight(PX_PER_M * THICKNESS_M / 2), drawn.thickness * (PX_PER_M / 2)
     marks: list[Mark] = []
     parts = (
         ((CUT_X, END_X, panel, "wood"), (END_X, end, border, "border-wood"))

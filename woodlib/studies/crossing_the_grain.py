@@ -9,7 +9,7 @@ from scipy.special import ndtri
 from ..restraint.measures import ODDS_EDGES, ODDS_WORDS, WORRYING_CHANCE, strain_edges
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
-from ..words.decided import Decided, Pick, level, pick, reached, size_of, smaller
+from ..words.decided import Decided, Pick, in_sight, level, pick, reached, size_of, smaller
 from ..words.say import length, moisture, movement, percent, say, strain, stress
 from .crossing_chance import scores
 from .crossing_fine_print import fine_print
@@ -25,7 +25,6 @@ from .crossing_numbers import (
     CutWood,
     Season,
     cut_wood,
-    kept,
 )
 from .crossing_panels import Panel, held_wood
 from .crossing_pictures import glued_picture, same_grain_picture, slotted_picture
@@ -74,7 +73,7 @@ def crossing_the_grain(
     """Shape, stress, both measures of danger and the careful side, for a panel glued up halfway through its year."""
     cut = cut_wood(wood, rings)
     panel = held_wood(wood, rings).panel(width, border, thickness) if joint == "glued" else None
-    drawn = Drawn(rings, kept(width), kept(border), kept(thickness), cut.season(driest, dampest), panel)
+    drawn = Drawn(rings, in_sight(width), in_sight(border), in_sight(thickness), cut.season(driest, dampest), panel)
     if panel is None:
         return _free(cut, drawn, joint)
     return _glued(cut, drawn, panel)
@@ -88,7 +87,7 @@ def _glued(wood: CutWood, drawn: Drawn, panel: Panel) -> Answer:
     judged = Judged(
         level(held_back, strain_edges()),
         reached(odds["likely"], float(ndtri(WORRYING_CHANCE))),
-        kept(bool(wood.strength_pa)),
+        in_sight(float(bool(wood.strength_pa))),
     )
     picture = glued_picture(drawn, pulls[0] / (wood.strength_pa or SHADE_PA), judged.warning, legend(judged))
     readings = (
