@@ -446,7 +446,7 @@ def test_the_room_left_is_where_a_usual_board_meets_its_gap():
     """At the humidity named a likely board has moved as far as the careful board does in the driest or dampest month."""
     made = commission_of(chosen_brief(SEAT))
     low, high = safe_humidity_percent(made)
-    numbers, travels = made.built.quantities, made.bench.travels
+    numbers, travels = made.built.quantities, made.sliding.travels
     assert low < travels.driest.rh_percent and high > travels.dampest.rh_percent
     per_point = numbers["swing_mid"] / (numbers["dampest_mc"] - numbers["driest_mc"])
     for humidity, air, way in ((low, travels.driest, "narrowing"), (high, travels.dampest, "widening")):

@@ -6,8 +6,8 @@ from commissions.sheets import faults
 
 from woodlib.brief import read_brief
 from woodlib.commission import commission_of
-from woodlib.picture.ways.drawing import draw_verdict
 from woodlib.setting_out.plan import set_out
+from woodlib.ways.drawing import draw_verdict
 
 
 def test_every_way_is_judged_set_out_and_drawn(matrix_brief):
@@ -15,6 +15,5 @@ def test_every_way_is_judged_set_out_and_drawn(matrix_brief):
     for verdict in commission.verdicts:
         plan = set_out(commission.brief, verdict=verdict)
         assert plan.made.parts and all(size.exact_m > 0 for part in plan.made.parts for size in part.sizes)
-        for month in ("today", "driest", "dampest"):
-            drawn = draw_verdict(verdict, commission.piece, month)
-            assert not faults(drawn), f"{verdict.key}, {month}: {faults(drawn)}"
+        drawn = draw_verdict(verdict, commission.piece)
+        assert not faults(drawn), f"{verdict.key}: {faults(drawn)}"

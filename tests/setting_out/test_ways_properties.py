@@ -17,7 +17,6 @@ from woodlib.setting_out.drawing import blank_drawing, drawing_in_words, shop_dr
 from woodlib.setting_out.joints import conflicts_of
 from woodlib.setting_out.later_cuts import cuts_of
 from woodlib.setting_out.lists import as_csv, cut_rows
-from woodlib.setting_out.made_pieces import MADE_BY
 from woodlib.setting_out.order import USUAL_PRESENT, check_order
 from woodlib.setting_out.plan import set_out
 from woodlib.units.exact import Rounding
@@ -51,10 +50,6 @@ def briefs(draw):
 
 def plan_of(brief, key, months=MONTHS, stock=8, boards=()):
     return set_out(brief, boards, verdict_on(brief, key, months, "white ash", stock=stock))
-
-
-def test_every_way_is_covered():
-    assert set(MADE_BY) == set(KEYS)
 
 
 @few

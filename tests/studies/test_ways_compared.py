@@ -10,7 +10,7 @@ import pytest
 from woodlib.commission import chosen_brief, commission_of
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
-from woodlib.studies.ways_bench import bench_of
+from woodlib.studies.sliding_piece import sliding_piece_of
 from woodlib.studies.ways_compared import compared, ways_compared
 from woodlib.ways.registry import kinds, way_of, ways_for
 from woodlib.words.decided import chosen
@@ -30,9 +30,9 @@ def test_at_the_briefs_own_air_a_held_way_is_judged_as_its_verdict_is(name):
 
 
 def test_a_wider_piece_or_a_wilder_house_never_helps():
-    bench = commission_of(chosen_brief(DEMOS[0])).bench
+    sliding = commission_of(chosen_brief(DEMOS[0])).sliding
     for calm, wild in (((0.4, 30.0, 55.0), (0.6, 30.0, 55.0)), ((0.5, 32.0, 50.0), (0.5, 15.0, 75.0))):
-        for before, after in zip(compared(bench, *calm), compared(bench, *wild), strict=True):
+        for before, after in zip(compared(sliding, *calm), compared(sliding, *wild), strict=True):
             assert float(after.level) >= float(before.level), before.way
 
 
@@ -42,7 +42,7 @@ def test_every_kind_of_piece_is_compared(kind):
     size = 0.03 if kind == "turned part" else 0.2
     piece = replace(commission.piece, width_m=size, border_width_m=0.05)
     ways = tuple(way.key for way in ways_for(kind))
-    study = ways_compared(kind, bench_of(commission.brief, piece, commission.months, commission.doubts, ways))
+    study = ways_compared(kind, sliding_piece_of(commission.brief, piece, commission.months, commission.doubts, ways))
     for corner in study.corners():
         answer = study.function(**corner)
         assert all(math.isfinite(leaf) for leaf in record(answer).leaves.ravel())

@@ -62,11 +62,11 @@ def test_every_way_that_serves_a_seat_is_here_and_has_its_limit():
 @pytest.mark.parametrize("way", SLIDING)
 def test_at_its_widest_the_exact_verdict_meets_the_limit(way, species):
     """A seat as wide as the bar is long, asked through the front door, has a size right at its limit."""
-    bench, limit = bearing(species, 0.0), way_of(way).stopped_by
-    driest, dampest = bench.travels.driest, bench.travels.dampest
-    widest = float(bench.widest(way, driest.rh_percent, dampest.rh_percent))
+    sliding, limit = bearing(species, 0.0), way_of(way).stopped_by
+    driest, dampest = sliding.travels.driest, sliding.travels.dampest
+    widest = float(sliding.widest(way, driest.rh_percent, dampest.rh_percent))
     air = [float(emc_percent(month.temperature_c, month.rh_percent)) for month in (driest, dampest)] * 6
-    verdict = verdict_for(way, replace(bench.piece, width_m=widest), STOCK_MC_PERCENT, air)
+    verdict = verdict_for(way, replace(sliding.piece, width_m=widest), STOCK_MC_PERCENT, air)
     largest = max(verdict.cut(size).metres for size in limit.sizes)
     if widest < WIDEST_M:
         assert largest == pytest.approx(limit.most_m, abs=2e-6)
@@ -79,22 +79,22 @@ def test_a_breadboard_by_hand():
 
     Step = W g/2, so the widest seat is 2 x 1/4 in over g, the larger of both careful strains.
     """
-    bench = bearing("white oak", 0.0)
+    sliding = bearing("white oak", 0.0)
     numbers = travel_quantities(
-        bench.piece.wood, bench.piece.wood, 0.0, 1.0, STOCK_MC_PERCENT, emc_percent(20, 25), emc_percent(24, 62)
+        sliding.piece.wood, sliding.piece.wood, 0.0, 1.0, STOCK_MC_PERCENT, emc_percent(20, 25), emc_percent(24, 62)
     )
     by_hand = 2 * 0.25 * INCH_M / max(numbers["narrowing_high"], numbers["widening_high"])
-    assert float(bench.widest("breadboard", 25.0, 62.0)) == pytest.approx(by_hand, rel=1e-6)
+    assert float(sliding.widest("breadboard", 25.0, 62.0)) == pytest.approx(by_hand, rel=1e-6)
 
 
 @pytest.mark.parametrize("ring_angle_deg", CUTS.values())
 @pytest.mark.parametrize("width_in", [8, 13, 20, 31, 40])
 def test_what_glue_holds_back_is_the_share_of_the_plane_field(width_in, ring_angle_deg):
-    bench = bearing("white oak", ring_angle_deg)
-    piece = replace(bench.piece, width_m=width_in * INCH_M)
-    travels = bench.travels(25.0, 62.0, piece.width_m)
+    sliding = bearing("white oak", ring_angle_deg)
+    piece = replace(sliding.piece, width_m=width_in * INCH_M)
+    travels = sliding.travels(25.0, 62.0, piece.width_m)
     for way, share in (("glued_border", plane_field(piece).share), ("glued_face_rim", face_share(piece))):
-        got = float(bench.state(way, piece.width_m, 25.0, 62.0).pull[1])
+        got = float(sliding.judged(way, piece.width_m, 25.0, 62.0).most)
         first, later = share * travels["stretch_high"], share * travels["swing_strain_high"] - 0.005
         assert got == pytest.approx(max(first, later, 0.0), abs=0.012 * travels["swing_strain_high"])
 
@@ -113,28 +113,28 @@ def test_every_corner_is_finite_and_tells_its_picture():
 @given(ring=some.sampled_from(list(CUTS.values())), species=cuts["species"], **airs)
 @settings(max_examples=40)
 def test_drier_winters_and_damper_summers_leave_narrower_seats(species, ring, driest, dampest):
-    bench = bearing(species, ring)
+    sliding = bearing(species, ring)
     for way in SLIDING:
-        here = float(bench.widest(way, driest, dampest))
+        here = float(sliding.widest(way, driest, dampest))
         assert 0.0 < here <= WIDEST_M
-        assert float(bench.widest(way, max(driest - 2.0, 15.0), dampest)) <= here + 2e-4
-        assert float(bench.widest(way, driest, min(dampest + 2.0, 80.0))) <= here + 2e-4
+        assert float(sliding.widest(way, max(driest - 2.0, 15.0), dampest)) <= here + 2e-4
+        assert float(sliding.widest(way, driest, min(dampest + 2.0, 80.0))) <= here + 2e-4
 
 
 @given(width=some.floats(LOWEST_M, HIGHEST_M), **cuts, **airs)
 @settings(max_examples=30)
 def test_verdict_word_and_bar_tell_the_same(width, species, cut, driest, dampest):
-    bench, answered = bearing(species, CUTS[cut]), readings(**locals())
+    sliding, answered = bearing(species, CUTS[cut]), readings(**locals())
     good = 0
     for way in SLIDING:
-        widest = float(bench.widest(way, driest, dampest))
+        widest = float(sliding.widest(way, driest, dampest))
         wanted = "stop" if width >= widest else "watch" if width >= NEAR * widest else "fine"
         assert tone(answered, way) == wanted
         good += width < widest
     for way in GLUED:
-        pull = float(bench.state(way, width, driest, dampest).pull[1])
+        pull = float(sliding.judged(way, width, driest, dampest).most)
         strained = sum(pull >= risk.from_strain for risk in risk_levels()[1:])
-        warned = way == "glued_border" and bench.stress(driest, dampest) >= WORRYING_SCORE
+        warned = way == "glued_border" and sliding.stress(driest, dampest) >= WORRYING_SCORE
         step = max(strained, int(warned))  # the worse of both measures
         assert tone(answered, way) == ("fine", "watch", "stop")[step]
         good += step == 0
@@ -162,10 +162,10 @@ def test_a_wide_seat_leaves_fewer_ways_and_quartersawn_stock_leaves_more():
 
 def test_the_start_is_that_of_the_reading_nook():
     """Through the front door: the verdict of the glued border and the year's movement are the same."""
-    bench = bearing("white oak", 0.0)
+    sliding = bearing("white oak", 0.0)
     air = Year.from_seasons(winter=(20, 25), spring=(21, 42), summer=(24, 62), autumn=(21, 48))
-    verdict = verdict_for("glued_border", bench.piece, STOCK_MC_PERCENT, air)
-    assert float(bench.state("glued_border", 20 * INCH_M, 25.0, 62.0).pull[1]) == pytest.approx(
+    verdict = verdict_for("glued_border", sliding.piece, STOCK_MC_PERCENT, air)
+    assert float(sliding.judged("glued_border", 20 * INCH_M, 25.0, 62.0).most) == pytest.approx(
         verdict.restrained_strain.high, abs=2e-4
     )
 

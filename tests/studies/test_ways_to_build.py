@@ -19,12 +19,11 @@ from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.equilibrium import emc_percent
 from woodlib.movement.wood import wood_of
-from woodlib.studies.ways_bench import bench_of
+from woodlib.studies.sliding_piece import sliding_piece_of
 from woodlib.studies.ways_to_build import ways_to_build
-from woodlib.studies.ways_words import month_words, reason
 from woodlib.ways.for_sliders import HELD_RULE, ORDERS, WORRYING_SCORE, Airs, Travels
+from woodlib.ways.index import verdict_for
 from woodlib.ways.registry import every_way, kinds, way_of, ways_for
-from woodlib.ways.rules import Facts
 from woodlib.words.say import plain_text
 
 DEMOS = ("reading_nook_seat", "serving_board")
@@ -65,11 +64,11 @@ def test_at_its_start_it_says_what_the_verdicts_say(name):
     """One handout must not tell two sizes for one slot."""
     commission, start = demo(name), study(name).start
     for verdict in commission.verdicts:
-        state = commission.bench.state(verdict.key, start["width"], start["driest"], start["dampest"])
+        state = commission.sliding.judged(verdict.key, start["width"], start["driest"], start["dampest"])
         for cut in verdict.cuts:
             assert float(state.sizes[cut.key]) == pytest.approx(cut.metres, abs=1e-9)
         assert float(state.level) == verdict.level
-        assert float(state.pull[1]) == pytest.approx(verdict.restrained_strain.high, abs=1e-9)
+        assert float(state.most) == pytest.approx(verdict.restrained_strain.high, abs=1e-9)
         if verdict.key not in commission.drawn_ways:
             continue
         said = "\n".join(study(name).answer(way=verdict.key).lines())
@@ -102,25 +101,25 @@ RANGES = {"driest": (10.0, 40.0), "dampest": (47.0, 77.0), "width": (0.31, 0.63)
 
 
 @given(
-    way=some.sampled_from(demo().bench.ways),
+    way=some.sampled_from(demo().sliding.ways),
     width=some.floats(*RANGES["width"]),
     driest=some.floats(12.0, 40.0),
     dampest=some.floats(47.0, 75.0),
 )
 def test_drier_winters_damper_summers_and_wider_panels_ask_for_more(way, width, driest, dampest):
-    bench = demo().bench
-    here = bench.state(way, width, driest, dampest)
-    drier, damper = bench.state(way, width, driest - 2.0, dampest), bench.state(way, width, driest, dampest + 2.0)
-    wider = bench.state(way, 1.005 * width, driest, dampest)
+    sliding = demo().sliding
+    here = sliding.judged(way, width, driest, dampest)
+    drier, damper = sliding.judged(way, width, driest - 2.0, dampest), sliding.judged(way, width, driest, dampest + 2.0)
+    wider = sliding.judged(way, 1.005 * width, driest, dampest)
     for rule in way_of(way).cuts:
         size = float(here.sizes[rule.key])
         if ", width" in rule.label and rule.rounding == "down":  # what has to go into an opening that does not grow
             assert float(damper.sizes[rule.key]) <= size + 5e-6, rule.label
         elif rule.rounding == "up":
             assert min(float(more.sizes[rule.key]) for more in (drier, damper, wider)) >= size - 5e-6, rule.label
-    assert float(drier.pull[1]) >= float(here.pull[1]) - 1e-5
-    assert float(damper.push[1]) >= float(here.push[1]) - 1e-5
-    assert float(wider.pull[1]) == pytest.approx(float(here.pull[1]), rel=2e-3)  # the grip hardly hangs on the width
+    assert float(drier.most) >= float(here.most) - 1e-5
+    assert float(damper.numbers["widening_high"]) >= float(here.numbers["widening_high"]) - 1e-5
+    assert float(wider.most) == pytest.approx(float(here.most), rel=2e-3)  # the grip hardly hangs on the width
 
 
 @pytest.mark.parametrize(
@@ -181,20 +180,25 @@ KIND_SIZES = {
 }
 
 
-def bench_for(kind: str):
+def emc_of(travels):
+    """Twelve months that are the two of the sliders in turn."""
+    return [float(emc_percent(air.temperature_c, air.rh_percent)) for air in (travels.driest, travels.dampest)] * 6
+
+
+def sliding_for(kind: str):
     """The demonstration's house and wood, with a piece of a kind and every way that serves it."""
     sizes = KIND_SIZES.get(kind, ("500 mm", "1100 mm", "22 mm"))
     commission = demo()
     piece = replace(commission.piece, **dict(zip(("width_m", "length_m", "thickness_m"), sizes, strict=True)))
     piece = replace(piece, border_thickness_m=piece.thickness_m)
     ways = tuple(way.key for way in ways_for(kind))
-    return bench_of(commission.brief, piece, commission.months, commission.doubts, ways)
+    return sliding_piece_of(commission.brief, piece, commission.months, commission.doubts, ways)
 
 
 @pytest.mark.parametrize("kind", kinds())
 def test_every_kind_of_piece_is_drawn_with_room_in_both_months(kind):
-    bench = bench_for(kind)
-    shown = ways_to_build("a piece", bench, bench.ways[0])
+    sliding = sliding_for(kind)
+    shown = ways_to_build("a piece", sliding, sliding.ways[0])
     for corner in shown.corners():
         answer = shown.function(**corner)
         assert all(math.isfinite(leaf) for leaf in record(answer).leaves.ravel()), corner
@@ -210,29 +214,26 @@ def test_every_kind_of_piece_is_drawn_with_room_in_both_months(kind):
 def test_a_month_says_on_a_slider_what_the_verdict_says(way):
     """One sentence, two readers: the words of a verdict and those a slider moves must agree."""
     kind = next(kind for kind in kinds() if way in {known.key for known in ways_for(kind)})
-    bench = bench_for(kind)
-    travels = bench.travels
-    state = bench.state(way, bench.piece.width_m, travels.driest.rh_percent, travels.dampest.rh_percent)
-    construction = way_of(way)
-    for side, words in (("narrowing", construction.driest), ("widening", construction.dampest)):
-        assert plain_text(month_words(state, side)) == words(Facts(state.numbers))
+    sliding = sliding_for(kind)
+    travels = sliding.travels
+    state = sliding.judged(way, sliding.piece.width_m, travels.driest.rh_percent, travels.dampest.rh_percent)
+    verdict = verdict_for(way, sliding.piece, travels.stock_mc_percent, emc_of(travels), doubts=travels.doubts)
+    for side, said in (("narrowing", verdict.driest), ("widening", verdict.dampest)):
+        assert plain_text(state.month(side)) in said
 
 
 def test_a_month_on_the_other_side_of_today_is_said_to_do_nothing():
-    bench = demo().bench
-    travels = replace(bench.travels, stock_mc_percent=5.0)  # drier than the driest month
-    wet = replace(bench, travels=travels)
-    state = wet.state("glued_border", bench.piece.width_m, 40.0, 62.0)
-    assert (
-        plain_text(month_words(state, "narrowing"))
-        == "it is no drier than today, so it is not pulled in the first year"
-    )
+    sliding = demo().sliding
+    travels = replace(sliding.travels, stock_mc_percent=5.0)  # drier than the driest month
+    wet = replace(sliding, travels=travels)
+    state = wet.judged("glued_border", sliding.piece.width_m, 40.0, 62.0)
+    assert plain_text(state.month("narrowing")) == "it is no drier than today, so it is not pulled in the first year"
 
 
 @pytest.mark.parametrize("kind", ["back", "turned part"])
 def test_other_kinds_freeze_too(kind):
-    bench = bench_for(kind)
-    assert freeze_checked(ways_to_build("a piece", bench, bench.ways[0])).worst_px <= 0.5
+    sliding = sliding_for(kind)
+    assert freeze_checked(ways_to_build("a piece", sliding, sliding.ways[0])).worst_px <= 0.5
 
 
 def test_it_freezes_and_says_what_python_says():
@@ -244,22 +245,22 @@ def test_it_freezes_and_says_what_python_says():
 def test_the_slider_warns_where_the_stress_model_does_and_the_strain_rule_does_not():
     """Found by comparing a quartersawn seat's slider with its verdict: the two must not contradict each other."""
     commission = demo()
-    bench = commission.bench
-    driest, dampest = bench.travels.driest.rh_percent, bench.travels.dampest.rh_percent
+    sliding = commission.sliding
+    driest, dampest = sliding.travels.driest.rh_percent, sliding.travels.dampest.rh_percent
     always = tuple(tuple(4.0 if row == column == 0 else 0.0 for column in range(ORDERS)) for row in range(ORDERS))
     # A border that takes a twentieth of the movement, so that the strain rule is content, and a crack nearly sure.
-    glued = replace(bench, shares=((0.05,),) * len(bench.ways), stress=replace(bench.stress, table=always))
-    state = glued.state("glued_border", bench.piece.width_m, driest, dampest)
+    glued = replace(sliding, shares=((0.05,),) * len(sliding.ways), stress=replace(sliding.stress, table=always))
+    state = glued.judged("glued_border", sliding.piece.width_m, driest, dampest)
     assert float(state.level) == 1.0 and float(state.only_stress_warns) == 1.0
-    assert "careful side counts" in plain_text(reason(state))
-    free = glued.state("breadboard", bench.piece.width_m, driest, dampest)
+    assert "careful side counts" in plain_text(state.reason())
+    free = glued.judged("breadboard", sliding.piece.width_m, driest, dampest)
     assert float(free.level) == 0.0
 
 
 def test_the_stress_score_is_the_verdicts_at_the_briefs_own_air_and_near_the_model_elsewhere():
-    bench = demo().bench
-    travels, score = bench.travels, bench.stress
-    through_year = HELD_RULE(bench.piece).through_year
+    sliding = demo().sliding
+    travels, score = sliding.travels, sliding.stress
+    through_year = HELD_RULE(sliding.piece).through_year
     for driest in np.linspace(travels.driest.lowest_percent, travels.driest.highest_percent, 5):
         for dampest in np.linspace(travels.dampest.lowest_percent, travels.dampest.highest_percent, 5):
             airs = ((travels.dampest, dampest), (travels.driest, driest))

@@ -17,7 +17,7 @@ from woodlib.ways.glued_face_rim import face_share
 from woodlib.ways.index import verdict_for
 from woodlib.ways.mitred_frame import mitre_share
 from woodlib.ways.piece import Piece
-from woodlib.ways.stable_sheets import STRESS_LEFT, veneer_share
+from woodlib.ways.veneered_sheet import STRESS_LEFT, veneer_share
 
 ASH = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
 PIECE = Piece(ASH, "500 mm", "900 mm", "20 mm", "50 mm")

@@ -2,29 +2,28 @@
 
 from __future__ import annotations
 
-from ..studies.ways_words import lead_words, month_words
 from .card import Card, heading, joined, listed, paragraphs, told
 from .judged import Commission
 from .margin import safe_humidity_percent
-from .seasons import about, airs_of, outside_m, state_of
+from .seasons import about, airs_of, outside_m
 
 
 def care_note(commission: Commission) -> Card:
     """For the client: the humidity to keep, what to expect in each season, when to call."""
-    built, bench = commission.built, commission.bench
-    state = state_of(commission, built)
+    built, months = commission.built, commission.sliding.months
+    judged = built.judged
     driest, dampest = airs_of(commission)
     lines = []
-    for way, month in (("narrowing", bench.months[0]), ("widening", bench.months[1])):
-        lead = told(lead_words(state, way), commission.first)
+    for way, month in (("narrowing", months[0]), ("widening", months[1])):
+        lead = told(judged.against_today(way), commission.first)
         verb = "" if built.way.holds_width else "is "
         lines.append(
-            f"Around {month} the {built.way.part} {verb}{lead}: {told(month_words(state, way), commission.first)}. "
+            f"Around {month} the {built.way.part} {verb}{lead}: {told(judged.month(way), commission.first)}. "
             f"{_NORMAL[built.allowed]}"
         )
     room = built.cut("space_beside").text(commission.first) if built.way.framed else ""
     expected = built.way.expect.format(
-        month=bench.months[0], outside=about(outside_m(commission), commission.first), room=room
+        month=months[0], outside=about(outside_m(commission), commission.first), room=room
     )
     lines += [expected] if expected else []
     low, high = safe_humidity_percent(commission)

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from ..studies.ways_words import reason
 from ..units import write
 from ..ways.registry import ways_for
 from ..ways.verdict import Verdict
 from ..words.say import Said, say
 from .card import Card, Paragraph, folded, heading, joined, judged, paragraphs, sentences, table
 from .judged import Commission
-from .seasons import month_sentence, months_of, state_of
+from .seasons import month_sentence, months_of
 
 _TONES = ("fine", "watch", "stop")  # of a verdict's level
 
@@ -75,7 +74,7 @@ def _decided(commission: Commission) -> tuple[Said, Said | str]:
     """The decision with its reason, and what speaks for another one."""
     built, advised = commission.built, commission.advised
     name, best = built.way.with_article, advised.way.with_article
-    because = reason(state_of(commission, built))
+    because = built.judged.reason()
     if built.allowed:
         lead = say("We build it as {name}. {because}", name=name, because=because)
         return (
@@ -84,7 +83,7 @@ def _decided(commission: Commission) -> tuple[Said, Said | str]:
         )
     if advised.allowed:
         lead = say("Decided so far: {name}. We advise against it. {because}", name=name, because=because)
-        best_because = reason(state_of(commission, advised))
+        best_because = advised.judged.reason()
         return lead, say("Our advice: {best}. {because}", best=best, because=best_because)
     lead = say(
         "None of the ways compared comes through this house unharmed; {name} is the least risky. {because}",

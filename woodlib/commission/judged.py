@@ -21,7 +21,7 @@ from ..ways.verdict import Verdict
 from .names import WAYS_COMPARED, WAYS_TO_BUILD, ways_of
 
 if TYPE_CHECKING:
-    from ..studies.ways_bench import Bench
+    from ..studies.sliding_piece import SlidingPiece
     from ..study.study import Study
 
 MOST_DRAWN = 6
@@ -76,11 +76,11 @@ class Commission:
         return what_would_change(self.glued, self.piece, stock, self.months, self.doubts, plane_field)
 
     @cached_property
-    def bench(self) -> Bench:
+    def sliding(self) -> SlidingPiece:
         """The same piece as its studies take it."""
-        from ..studies.ways_bench import bench_of
+        from ..studies.sliding_piece import sliding_piece_of
 
-        return bench_of(self.brief, self.piece, self.months, self.doubts, self._ways)
+        return sliding_piece_of(self.brief, self.piece, self.months, self.doubts, self._ways)
 
     @property
     def _ways(self) -> tuple[str, ...]:
@@ -100,8 +100,8 @@ class Commission:
         from ..studies.ways_compared import ways_compared
         from ..studies.ways_to_build import ways_to_build
 
-        drawn = ways_to_build(self.brief.title, self.bench.with_ways(self.drawn_ways), self.built.key)
-        return drawn, ways_compared(self.brief.title, self.bench)
+        drawn = ways_to_build(self.brief.title, self.sliding.with_ways(self.drawn_ways), self.built.key)
+        return drawn, ways_compared(self.brief.title, self.sliding)
 
     def study(self) -> Study:
         """The study of the ways to build, at the slider positions that the brief keeps for its handout."""

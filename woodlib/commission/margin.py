@@ -19,7 +19,7 @@ def safe_humidity_percent(commission: Commission) -> tuple[int, int]:
     turned into the humidity of its month. Never inside the year that was asked for; a panel that is held has no room
     beyond it.
     """
-    numbers, travels = commission.built.quantities, commission.bench.travels
+    numbers, travels = commission.built.quantities, commission.sliding.travels
     year = ceil(travels.driest.rh_percent), floor(travels.dampest.rh_percent)
     points = numbers["dampest_mc"] - numbers["driest_mc"]
     if numbers["held_share"] or points <= 0.0 or numbers["swing_mid"] <= 0.0:

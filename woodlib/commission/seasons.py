@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from ..studies.ways_bench import State
-from ..studies.ways_words import month_words
 from ..ways.verdict import Verdict
 from ..words.say import humidity, movement, say
 from .card import Words, told
@@ -24,16 +22,9 @@ def months_of(commission: Commission) -> tuple[str, str]:
     return months.names[months.driest], months.names[months.dampest]
 
 
-def state_of(commission: Commission, verdict: Verdict) -> State:
-    """A way to build at the air of the brief, as sliders have it."""
-    bench = commission.bench
-    travels = bench.travels
-    return bench.state(verdict.key, commission.piece.width_m, travels.driest.rh_percent, travels.dampest.rh_percent)
-
-
 def month_sentence(commission: Commission, verdict: Verdict, way: str) -> str:
     """What the driest (``narrowing``) or the dampest (``widening``) month does to a way to build."""
-    words = told(month_words(state_of(commission, verdict), way), commission.first)
+    words = told(verdict.judged.month(way), commission.first)
     return words[:1].upper() + words[1:] + "."
 
 

@@ -64,7 +64,7 @@ _NOT_YET = (
     "ways_out",
     "ways_to_build",
     "ways_compared",
-    "test_ways_frozen",
+    "test_drawing_frozen",
 )
 
 

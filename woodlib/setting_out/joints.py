@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from math import ceil
 
 from ..errors import Problems
 from ..movement.inputs import check_kind
 from ..units import both, shown
-from ..units.exact import LONGEST_M, read_exact
+from ..units.exact import LONGEST_M, even_row, read_exact
 from .clear_places import Span, free_spans, nearest_places
-from .kernels import clear_after, clear_before, place_in_row
+from .kernels import clear_after, clear_before
 from .later_cuts import LaterCut
 from .practice import ShopPractice, check_practice
 
@@ -162,19 +161,6 @@ def joint_row(
     if wanted is None:
         wanted = even_row(joint.length_m, practice.dowel_end_m, practice.dowel_spacing_m)
     return _plan(joint, wanted, listed, gap, keep_mirrored)
-
-
-def even_row(length_m: Fraction, end_m: Fraction, spacing_m: Fraction) -> tuple[Fraction, ...]:
-    """An even, mirrored row with the outermost ``end_m`` from each end and no more than ``spacing_m`` between.
-
-    >>> [float(place) for place in even_row(Fraction(1), Fraction(1, 10), Fraction(1, 4))]
-    [0.1, 0.3, 0.5, 0.7, 0.9]
-    """
-    span = length_m - 2 * end_m
-    if span <= 0:
-        return (length_m / 2,)
-    count = ceil(span / spacing_m) + 1
-    return tuple(place_in_row(length_m, end_m, number, count) for number in range(count))
 
 
 def conflicts_of(

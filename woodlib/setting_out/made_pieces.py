@@ -2,46 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from types import MappingProxyType
-
 from ..brief import Brief
-from ..errors import Problems
-from ..units import both
-from ..ways.made import MadePiece
+from ..errors import InputError, Problems
+from ..units import both, exact_metres
+from ..ways.given import Given
+from ..ways.made import TYPED, MadePiece, Size
 from ..ways.verdict import Verdict
-from . import more_way_parts as more
-from . import way_parts as first
-from .given import Given, given_of
 from .practice import ShopPractice
 
-MADE_BY: Mapping[str, Callable[[Given], MadePiece]] = MappingProxyType(
-    {
-        "glued_border": first.glued_border,
-        "breadboard": first.breadboard,
-        "frame_panel": more.frame_panel,
-        "battens": first.battens,
-        "buttons": first.on_a_base,
-        "same_grain_border": first.same_grain_border,
-        "glued_face_rim": first.glued_face_rim,
-        "own_blank_rim": first.own_blank_rim,
-        "sliding_dovetail": first.sliding_dovetail,
-        "slotted_blocks": first.on_a_base,
-        "figure_plates": first.on_a_base,
-        "drawer_front": more.drawer_front,
-        "drawer_side": more.drawer_side,
-        "drawer_bottom": more.drawer_bottom,
-        "inset_panel": more.inset_panel,
-        "lapped_back": more.lapped_back,
-        "tongued_back": more.tongued_back,
-        "mitred_frame": more.mitred_frame,
-        "round_tenon": more.round_tenon,
-        "loose_ring": more.loose_ring,
-        "edged_sheet": more.edged_sheet,
-        "veneered_sheet": more.veneered_sheet,
-    }
-)
-"""Every way to build -> the function that makes its parts."""
+SAME_M = 1e-6  # a verdict worked out in floats for the sizes of a brief agrees with them far closer than this
 
 
 def made_by(brief: Brief, verdict: Verdict, practice: ShopPractice) -> MadePiece:
@@ -57,7 +26,7 @@ def made_by(brief: Brief, verdict: Verdict, practice: ShopPractice) -> MadePiece
     >>> piece.sums[0].says
     'across the grain: 2 x stile 50.8 mm + panel 425.45 mm - 2 x panel in a groove 9.525 mm = 508 mm'
     """
-    piece = MADE_BY[verdict.key](given_of(brief, verdict, practice))
+    piece = verdict.way.make(given_of(brief, verdict, practice))
     problems = Problems()
     for part in piece.parts:
         for name, size in zip(("length", "width", "thickness"), part.sizes, strict=True):
@@ -69,3 +38,48 @@ def made_by(brief: Brief, verdict: Verdict, practice: ShopPractice) -> MadePiece
                 )
     problems.raise_if_any()
     return piece
+
+
+def given_of(brief: Brief, verdict: Verdict, practice: ShopPractice) -> Given:
+    """The sizes of a brief beside a verdict on it; raises :class:`InputError` where the two do not belong together."""
+    length, width, thickness = (_typed(brief, entry) for entry in ("length", "width", "thickness"))
+    border = _border(brief, verdict)
+    _check_same(brief, verdict, {"width": width, "length": length, "border_width": border})
+    own = "piece.border_thickness" in brief.typed
+    border_thickness = _typed(brief, "border_thickness") if own else thickness
+    return Given(
+        length,
+        width,
+        thickness,
+        border,
+        border_thickness,
+        verdict,
+        brief.first,
+        min(practice.tenon_length_m, practice.tenon_share * border.exact_m),
+        (practice.clamp_end_m, practice.clamp_spacing_m),
+        (practice.batten_end_m, practice.batten_spacing_m),
+    )
+
+
+def _typed(brief: Brief, entry: str) -> Size:
+    return Size(brief.exact_m(f"piece.{entry}"), TYPED)
+
+
+def _border(brief: Brief, verdict: Verdict) -> Size:
+    """The border of the brief; where it asks for none, the usual width that the verdict was worked out with."""
+    if "piece.border_width" in brief.typed:
+        return _typed(brief, "border_width")
+    usual = exact_metres(round(verdict.quantities["border"], 9), default_unit="meter", name="border")
+    return Size(usual, "usual width, as the brief gives no border")
+
+
+def _check_same(brief: Brief, verdict: Verdict, sizes: dict[str, Size]) -> None:
+    worked = {"width": "finished_width", "length": "finished_length", "border_width": "border"}
+    for entry, size in sizes.items():
+        other = verdict.quantities[worked[entry]]
+        if abs(other - float(size.exact_m)) > SAME_M:
+            raise InputError(
+                f"{brief.where(f'piece.{entry}')}the verdict is for a piece whose {entry.replace('_', ' ')} is "
+                f"{both(other, 64, 0.1)}, but the brief's is {both(size.exact_m, 64, 0.1)}; judge this brief's piece "
+                "and set out from that verdict."
+            )

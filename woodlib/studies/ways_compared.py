@@ -5,13 +5,13 @@ from __future__ import annotations
 from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Words, box
 from ..study.answer import Answer, Reading
 from ..study.study import Study
+from ..ways.judge import STRESS_WARNS, range_words
 from ..ways.registry import way_of
 from ..ways.risk import risk_levels
 from ..words.decided import Decided, Pick, level, pick, reached
 from ..words.say import Said, count, length, percent, say, strain
-from .ways_bench import Bench
+from .sliding_piece import SlidingPiece
 from .ways_to_build import spans_of
-from .ways_words import STRESS_WARNS, range_words
 
 KEY = "ways-compared"
 QUESTION = "Which ways to build this piece are sensible in its house, and up to what width?"
@@ -23,14 +23,14 @@ _SLIDING_WORDS = ("sensible", "near its limit", "too wide")
 _TONES = ("fine", "watch", "stop")
 
 
-def ways_compared(title: str, bench: Bench) -> Study:
-    """The comparison for a piece: ``title`` names it, ``bench`` holds its ways in the order of the rows."""
+def ways_compared(title: str, sliding: SlidingPiece) -> Study:
+    """The comparison for a piece: ``title`` names it, ``sliding`` holds its ways in the order of the rows."""
 
     def answer(width: float, driest: float, dampest: float) -> Answer:
-        judged = compared(bench, width, driest, dampest)
-        moves = range_words(bench.travels(driest, dampest, width), "swing")
+        judged = compared(sliding, width, driest, dampest)
+        moves = range_words(sliding.travels(driest, dampest, width), "swing")
         return Answer(
-            picture_of(judged, bench, width, f"{title}: ways to build, and the widest piece each bears"),
+            picture_of(judged, sliding, width, f"{title}: ways to build, and the widest piece each bears"),
             say(
                 "{width} wide, {good} in this house.",
                 width=length(width),
@@ -38,13 +38,13 @@ def ways_compared(title: str, bench: Bench) -> Study:
             ),
             (
                 Reading("Free, it moves over the year", moves, "from the driest to the dampest month"),
-                *(reading_of(entry, bench) for entry in judged),
+                *(reading_of(entry, sliding) for entry in judged),
             ),
-            in_words(bench, len(judged), width),
+            in_words(sliding, len(judged), width),
             FINE_PRINT,
         )
 
-    return Study(KEY, QUESTION, spans_of(bench), answer)
+    return Study(KEY, QUESTION, spans_of(sliding), answer)
 
 
 class Judged:
@@ -71,16 +71,16 @@ class Judged:
         return _SLIDING_WORDS if self.pull is None else _GLUED_WORDS
 
 
-def compared(bench: Bench, width: float, driest: float, dampest: float) -> tuple[Judged, ...]:
-    """Every way of a bench at one width: held ways by strain and stress, those that slide by what grows with the width."""
+def compared(sliding: SlidingPiece, width: float, driest: float, dampest: float) -> tuple[Judged, ...]:
+    """Every way of a sliding at one width: held ways by strain and stress, those that slide by what grows with the width."""
     found = []
-    for way in bench.ways:
+    for way in sliding.ways:
         if way_of(way).holds:
-            state = bench.state(way, width, driest, dampest)
-            widest = (1.0 - reached(state.level, 1.0)) * bench.scale_m  # strain hardly hangs on the width
-            found.append(Judged(way, state.level, widest, state.pull[1], state.only_stress_warns))
+            held = sliding.judged(way, width, driest, dampest)
+            widest = (1.0 - reached(held.level, 1.0)) * sliding.scale_m  # strain hardly hangs on the width
+            found.append(Judged(way, held.level, widest, held.most, held.only_stress_warns))
         else:
-            widest = bench.widest(way, driest, dampest)
+            widest = sliding.widest(way, driest, dampest)
             found.append(Judged(way, level(width, [widest * NEAR, widest]), widest))
     return tuple(found)
 
@@ -91,7 +91,7 @@ def good_words(judged: tuple[Judged, ...]) -> Said:
     return say(f"{{good}} of {len(judged)} ways to build are sensible", good=count(good))
 
 
-def reading_of(entry: Judged, bench: Bench) -> Reading:
+def reading_of(entry: Judged, sliding: SlidingPiece) -> Reading:
     """What is said of one way."""
     name, tone = way_of(entry.way).title, entry.of(_TONES)
     if entry.pull is not None:
@@ -100,10 +100,10 @@ def reading_of(entry: Judged, bench: Bench) -> Reading:
         return Reading(name, say("up to {pull} held back", pull=strain(entry.pull)), entry.of(tuple(risks)), tone)
     bears = pick(
         entry.widest,
-        [bench.scale_m],
+        [sliding.scale_m],
         [
             say("up to {widest} wide", widest=length(entry.widest, "down")),
-            say("{all} and more", all=length(bench.scale_m)),
+            say("{all} and more", all=length(sliding.scale_m)),
         ],
     )
     limit = way_of(entry.way).stopped_by
@@ -116,26 +116,26 @@ def reading_of(entry: Judged, bench: Bench) -> Reading:
     )
 
 
-def in_words(bench: Bench, ways: int, width: float) -> Said:
+def in_words(sliding: SlidingPiece, ways: int, width: float) -> Said:
     """What the picture shows."""
     return say(
         f"A bar for each of {ways} ways to build runs as far as the widest piece that it bears, on a scale up to "
         "{widest}; an upright line marks this piece, {width} wide. Bars that end before the line are out.",
-        widest=length(bench.scale_m),
+        widest=length(sliding.scale_m),
         width=length(width),
     )
 
 
 def picture_of(
-    judged: tuple[Judged, ...], bench: Bench, width: float, title: str, piece: str = "this piece"
+    judged: tuple[Judged, ...], sliding: SlidingPiece, width: float, title: str, piece: str = "this piece"
 ) -> Picture:
     """A bar for each way, and an upright line for the piece."""
-    scale = Frame(224.0, _TOP, 354.0, _ROW * len(judged), 0.0, bench.scale_m, 0.0, 1.0)
+    scale = Frame(224.0, _TOP, 354.0, _ROW * len(judged), 0.0, sliding.scale_m, 0.0, 1.0)
     bottom = _TOP + scale.height
     marks: list[Mark] = []
     for number, entry in enumerate(judged):
         marks += _row(entry, scale, _TOP + _ROW * number)
-    for tick in (bench.scale_m / 6, 5 * bench.scale_m / 6):
+    for tick in (sliding.scale_m / 6, 5 * sliding.scale_m / 6):
         marks.append(Line([(scale.x(tick), bottom), (scale.x(tick), bottom + 5)], "quiet", 1.4))
         marks.append(Words(scale.x(tick), bottom + 20, say("{tick}", tick=length(tick)), "quiet", 14))
     marks.append(Line([(scale.left, bottom), (scale.left + scale.width, bottom)], "quiet", 1.4))

@@ -23,9 +23,9 @@ CUTS = {"flatsawn": 0.0, "quartersawn": 90.0}
 )
 def ways_out(species: str, cut: str, width: float, driest: float, dampest: float) -> Answer:
     """Every way to build a seat, its verdict at this width, and the widest it bears."""
-    bench = bearing(species, CUTS[cut])
-    judged = compared(bench, width, driest, dampest)
-    travels = bench.travels(driest, dampest, width)
+    sliding = bearing(species, CUTS[cut])
+    judged = compared(sliding, width, driest, dampest)
+    travels = sliding.travels(driest, dampest, width)
     low, mid, high = (movement(travels[f"swing_{end}"]) for end in ("low", "mid", "high"))
     headline = say(
         f"In {cut} {species}, {{width}} wide, {{good}} in this house; {{glue}}.",
@@ -36,10 +36,10 @@ def ways_out(species: str, cut: str, width: float, driest: float, dampest: float
     moves = say("about {mid}, could be {low} to {high}", mid=mid, low=low, high=high)
     readings = (Reading("The seat moves over the year", moves, "free, from the driest to the dampest month"),)
     return Answer(
-        picture_of(judged, bench, width, "Ways to build, and the widest seat each bears", "this seat"),
+        picture_of(judged, sliding, width, "Ways to build, and the widest seat each bears", "this seat"),
         headline,
-        (*readings, *(reading_of(entry, bench) for entry in judged)),
-        in_words(bench, len(judged), width),
+        (*readings, *(reading_of(entry, sliding) for entry in judged)),
+        in_words(sliding, len(judged), width),
         (_seat(), *FINE_PRINT),
     )
 

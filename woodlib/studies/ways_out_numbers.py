@@ -1,4 +1,4 @@
-"""The seat of the ways out: an invented piece on the bench, with every way that serves a seat."""
+"""The seat of the ways out: an invented piece, with every way that serves a seat."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from ..movement.wood import wood_of
 from ..ways.for_sliders import Airs, Travels, stress_score
 from ..ways.piece import Piece
 from ..ways.registry import way_of, ways_for
-from .ways_bench import Bench, bench_from
+from .sliding_piece import SlidingPiece, sliding_piece
 
 INCH_M = 0.0254
 LOWEST_M, HIGHEST_M = 8 * INCH_M, 40 * INCH_M
@@ -38,13 +38,13 @@ SLIDING = tuple(way for way in WAYS if way not in GLUED)
 
 
 @lru_cache(maxsize=8)
-def bearing(species: str, ring_angle_deg: float) -> Bench:
+def bearing(species: str, ring_angle_deg: float) -> SlidingPiece:
     """The invented seat of the reading nook, 44 in long and 7/8 in thick with a 2 in border, in a wood and cut."""
     piece = Piece(species, 20 * INCH_M, 44 * INCH_M, 0.875 * INCH_M, 2 * INCH_M, ring_angle_deg=ring_angle_deg)
     wood = wood_of(species)
     travels = Travels(wood, wood, math.radians(ring_angle_deg), STOCK_MC_PERCENT, DRIEST, DAMPEST)
     year = [float(emc_percent(airs.temperature_c, airs.rh_percent)) for airs in (DAMPEST, DRIEST)]
-    return bench_from(
+    return sliding_piece(
         WAYS,
         travels,
         piece,

@@ -6,56 +6,72 @@ and its sliders start there. The numbers are those of :mod:`woodlib.ways`; nothi
 
 from __future__ import annotations
 
+from itertools import product
+
+from ..picture.scene import Picture
 from ..study.answer import Answer, Reading
 from ..study.inputs import Choice, Span
 from ..study.study import Study
+from ..ways.drawing import Sheet, draw, measures_of, sheet_for
+from ..ways.judge import Judgement, range_words
 from ..ways.registry import way_of
 from ..ways.risk import risk_levels
-from ..ways.rules import CutRule
-from ..words.decided import pick
-from ..words.say import length, moisture, movement, say, strain
-from .ways_bench import Bench, State
-from .ways_pictures import Sheet, draw, sheet_for
-from .ways_words import lead_words, month_words, range_words, reason
+from ..words.say import moisture, say, strain
+from .sliding_piece import SlidingPiece
 
 KEY = "ways-to-build"
 QUESTION = "How does the piece come through the year, built this way or that?"
 
 
-def ways_to_build(title: str, bench: Bench, start: str) -> Study:
+def ways_to_build(title: str, sliding: SlidingPiece, start: str) -> Study:
     """The study for a piece: ``title`` names it, ``start`` is the key of the way shown first.
 
     :func:`woodlib.commission.commission_of` makes it from a brief.
     """
-    sheets = {way: sheet_for(bench, way) for way in bench.ways}
+    sheets = {way: _sheet(sliding, way) for way in sliding.ways}
     shown = f"{title}: driest and dampest month"
 
     def answer(way: str, width: float, driest: float, dampest: float) -> Answer:
-        return _answer(bench, sheets[way], shown, way, width, driest, dampest)
+        judged = sliding.judged(way, width, driest, dampest)
+        picture = draw(sheets[way], (judged, measures_of(sliding.piece) | {"width": width}), shown)
+        return _answer(judged, picture, sheets[way].scale.times, sliding.months)
 
-    return Study(KEY, QUESTION, (_way(bench, start), *spans_of(bench)), answer)
-
-
-def _way(bench: Bench, start: str) -> Choice:
-    return Choice("way", "Built as", {way: way_of(way).name for way in bench.ways}, start)
+    return Study(KEY, QUESTION, (_way(sliding, start), *spans_of(sliding)), answer)
 
 
-def spans_of(bench: Bench) -> tuple[Span, ...]:
+def _sheet(sliding: SlidingPiece, way: str) -> Sheet:
+    """The sheet on which every state that the sliders reach has room."""
+    dry, damp = sliding.travels.driest, sliding.travels.dampest
+    airs = (dry.lowest_percent, dry.highest_percent), (damp.lowest_percent, damp.highest_percent)
+    widths = sliding.lowest_width_m, sliding.highest_width_m
+    return sheet_for(
+        [
+            (sliding.judged(way, width, *air), measures_of(sliding.piece) | {"width": width})
+            for width, *air in product(widths, *airs)
+        ]
+    )
+
+
+def _way(sliding: SlidingPiece, start: str) -> Choice:
+    return Choice("way", "Built as", {way: way_of(way).name for way in sliding.ways}, start)
+
+
+def spans_of(sliding: SlidingPiece) -> tuple[Span, ...]:
     """Sliders for the width of the piece and the air of its two months."""
-    dry, damp = bench.travels.driest, bench.travels.dampest
+    dry, damp = sliding.travels.driest, sliding.travels.dampest
     return (
         Span(
             "width",
             "Width of the whole piece, across the grain",
             "length",
-            bench.lowest_width_m,
-            bench.highest_width_m,
-            bench.width_step_m,
-            bench.piece.width_m,
+            sliding.lowest_width_m,
+            sliding.highest_width_m,
+            sliding.width_step_m,
+            sliding.piece.width_m,
         ),
         Span(
             "driest",
-            f"Air in the driest month ({bench.months[0]})",
+            f"Air in the driest month ({sliding.months[0]})",
             "humidity",
             dry.lowest_percent,
             dry.highest_percent,
@@ -64,7 +80,7 @@ def spans_of(bench: Bench) -> tuple[Span, ...]:
         ),
         Span(
             "dampest",
-            f"Air in the dampest month ({bench.months[1]})",
+            f"Air in the dampest month ({sliding.months[1]})",
             "humidity",
             damp.lowest_percent,
             damp.highest_percent,
@@ -74,53 +90,43 @@ def spans_of(bench: Bench) -> tuple[Span, ...]:
     )
 
 
-def _answer(bench: Bench, sheet: Sheet, title: str, way: str, width: float, driest: float, dampest: float) -> Answer:
-    state = bench.state(way, width, driest, dampest)
-    numbers = state.numbers
+def _answer(judged: Judgement, picture: Picture, times: int, months: tuple[str, str]) -> Answer:
+    way, numbers = judged.way, judged.numbers
+    dry, damp, now = (moisture(numbers[f"{name}_mc"]) for name in ("driest", "dampest", "stock"))
     return Answer(
-        draw(bench, sheet, state, width, title),
-        reason(state),
+        picture,
+        judged.reason(),
         (
             Reading(
-                "The panel moves over the year" + (", were it free" if state.way.holds_width else ""),
+                "The panel moves over the year" + (", were it free" if way.holds_width else ""),
                 range_words(numbers, "swing"),
-                say(
-                    "from {dry} in the wood to {damp}; today {now}",
-                    dry=moisture(numbers["driest_mc"]),
-                    damp=moisture(numbers["dampest_mc"]),
-                    now=moisture(numbers["stock_mc"]),
-                ),
+                say("from {dry} in the wood to {damp}; today {now}", dry=dry, damp=damp, now=now),
             ),
-            _held_reading(state),
+            _held(judged),
             *(
-                Reading(f"Cut today: {rule.label}", _cut(rule, state), f"rounded {rule.rounding}")
-                for rule in (state.way.sizes[key] for key in state.way.main_cuts)
+                Reading(f"Cut today: {rule.label}", judged.size(rule.key), f"rounded {rule.rounding}")
+                for rule in (way.sizes[key] for key in way.main_cuts)
             ),
-            Reading(
-                f"Driest month ({bench.months[0]})", lead_words(state, "narrowing"), month_words(state, "narrowing")
-            ),
-            Reading(
-                f"Dampest month ({bench.months[1]})", lead_words(state, "widening"), month_words(state, "widening")
+            *(
+                Reading(f"{name} month ({month})", judged.against_today(towards), judged.month(towards))
+                for name, month, towards in zip(("Driest", "Dampest"), months, ("narrowing", "widening"), strict=True)
             ),
         ),
         say(
-            "{what} Left in the driest month, at {dry} of moisture in the wood, right in the dampest, at {damp}. "
-            "Movement from above is drawn {times} times its size.",
-            what=state.way.shows,
-            dry=moisture(numbers["driest_mc"]),
-            damp=moisture(numbers["dampest_mc"]),
-            times=str(sheet.scale.times),
+            f"{way.shows} Left in the driest month, at {{dry}} of moisture in the wood, right in the dampest, at {{damp}}. "
+            f"Movement from above is drawn {times} times its size.",
+            dry=dry,
+            damp=damp,
         ),
         _FINE_PRINT,
     )
 
 
-def _held_reading(state: State) -> Reading:
-    tone = pick(state.level, [1.0, 2.0], ["fine", "watch", "stop"])
-    if state.numbers["held_share"] == 0.0:
-        return Reading("Held back", "nothing is held back", "the panel is free to move", tone)
-    meaning = pick(state.level, [1.0, 2.0], [risk.meaning for risk in risk_levels()])
-    return Reading(state.way.held_by, strain(state.pull[1]), meaning, tone)
+def _held(judged: Judgement) -> Reading:
+    if not judged.way.holds:
+        return Reading("Held back", "nothing is held back", "the panel is free to move", judged.tone)
+    meaning = judged.of_level(tuple(risk.meaning for risk in risk_levels()))
+    return Reading(judged.way.held_by, strain(judged.most), meaning, judged.tone)
 
 
 _FINE_PRINT = (
@@ -134,7 +140,3 @@ _FINE_PRINT = (
     "from 6 to 14 %, total shrinkage outside.",
     "Pins, screws, play and cover: common practice, no source.",
 )
-
-
-def _cut(rule: CutRule, state: State):
-    return (movement if rule.fine else length)(state.sizes[rule.key], rule.rounding)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from ..errors import InputError, Problems
 from . import both, exact_metres, inch_fraction, rounded_steps, shown
@@ -183,6 +184,19 @@ def centred(whole: object, part: object) -> Fraction:
             "give the longer one first."
         )
     return (whole_m - part_m) / 2
+
+
+def even_row(length_m: Fraction, end_m: Fraction, spacing_m: Fraction) -> tuple[Fraction, ...]:
+    """An even, mirrored row with the outermost ``end_m`` from each end and no more than ``spacing_m`` between.
+
+    >>> [float(place) for place in even_row(Fraction(1), Fraction(1, 10), Fraction(1, 4))]
+    [0.1, 0.3, 0.5, 0.7, 0.9]
+    """
+    span = length_m - 2 * end_m
+    if span <= 0:
+        return (length_m / 2,)
+    count = ceil(span / spacing_m) + 1
+    return tuple(end_m + span * number / (count - 1) for number in range(count))
 
 
 def _limit(limit_m: Fraction) -> str:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from ..picture.scene import Mark, corners
+from .drawn import Drawn, end_wood, hollow, label, shape, sized
+from .joint_drawing import CENTRE, LEFT, RIGHT
+from .on_a_base import make, plan
 from .piece import Allowances, Piece
-from .registry import register
-from .rules import INCH_M, CutRule, Facts, fixed, travel
+from .rules import INCH_M, CutRule, fixed, travel
 from .travel import Quantities, at_fixing
 from .way import Limit, Way
 
@@ -52,58 +55,83 @@ RULES = (
 )
 
 
-def _driest(facts: Facts) -> str:
-    return f"each button draws back by {facts.up_to('edge_narrowing')} and still holds"
-
-
-def _dampest(facts: Facts) -> str:
-    return f"each button moves outward by {facts.up_to('edge_widening')} and clears the rail"
-
-
-BUTTONS = register(
-    Way(
-        key="buttons",
-        name="held to a base by buttons",
-        short="buttons",
-        built_as="a panel held to its base by buttons that let it slide",
-        plural=True,
-        also=("slotted screws", "buttons or slotted screws to a base"),
-        kinds=("table top", "seat"),
-        usual=True,
-        on_a_base=True,
-        numbers=numbers,
-        cuts=RULES,
-        states=(
-            CutRule(
-                "hold_driest",
-                "hold of a button in the driest month",
-                (fixed("hold"),),
-                "down",
-                "it draws back with the edge",
-            ),
-            CutRule(
-                "hold_dampest",
-                "hold of a button in the dampest month",
-                (fixed("hold"), travel("edge_narrowing"), travel("edge_widening")),
-                "down",
-                "it moves outward with the edge",
-            ),
+def joint(d: Drawn) -> list[Mark]:
+    """Across the rail: the top, a button screwed to it, its tongue in the rail's groove."""
+    px, top = d.px, 66.0
+    low = top + px(d.piece["thickness"])
+    gap, tongue = d.sizes["shoulder_gap"], d.sizes["tongue_length"]
+    depth, moved = d.sizes["groove_depth"], d.moved("edge")
+    rail = CENTRE + 10.0
+    shoulder = rail + px(moved - gap)
+    tip = shoulder + px(tongue)
+    return [
+        *end_wood(corners(LEFT, top, RIGHT, low), "wood"),
+        *end_wood(corners(rail, low, rail + px(d.piece["border_thickness"] * 1.2), 300.0)),
+        *hollow(corners(rail, low + 40.0, rail + px(depth), low + 66.0)),
+        *shape(
+            [
+                (LEFT + 40.0, low),
+                (shoulder, low),
+                (shoulder, low + 42.0),
+                (tip, low + 42.0),
+                (tip, low + 64.0),
+                (shoulder, low + 64.0),
+                (shoulder, low + 90.0),
+                (LEFT + 40.0, low + 90.0),
+            ]
         ),
-        stopped_by=Limit(("tongue_length",), 0.875 * INCH_M, "a button's tongue longer than {limit} snaps"),
-        shows=(
-            "A panel on a base: the panel narrows and widens past it. Below, a button moves in and out of the groove "
-            "in the rail."
+        label(LEFT + 6.0, top + 18.0, "top"),
+        label(LEFT + 50.0, low + 60.0, "button"),
+        label(rail + 8.0, 292.0, "rail"),
+        *sized((shoulder, low + 104.0), (rail, low + 104.0), gap - moved, "down", offset=8.0),
+        label(LEFT, 320.0, "hold in the groove:"),
+        *sized((rail, 334.0), (tip, 334.0), tongue - gap + moved, "down", offset=8.0),
+    ]
+
+
+WAY = Way(
+    key="buttons",
+    name="held to a base by buttons",
+    short="buttons",
+    built_as="a panel held to its base by buttons that let it slide",
+    plural=True,
+    also=("slotted screws", "buttons or slotted screws to a base"),
+    kinds=("table top", "seat"),
+    usual=True,
+    on_a_base=True,
+    numbers=numbers,
+    cuts=RULES,
+    states=(
+        CutRule(
+            "hold_driest",
+            "hold of a button in the driest month",
+            (fixed("hold"),),
+            "down",
+            "it draws back with the edge",
         ),
-        main_cuts=("shoulder_gap", "groove_depth"),
-        driest=_driest,
-        dampest=_dampest,
-        reasons=("The base holds the top down but not across its grain, so the top slides on the buttons.",),
-        steps=(
-            "Fix the top at the middle of each cross rail with one screw in a round hole.",
-            "Set the buttons along the long rails with the gap given; grain of a button runs along its tongue.",
-            "Where a rail crosses the grain, screw through slots instead.",
-            "Cut the slots across the grain of the top, not along it.",
+        CutRule(
+            "hold_dampest",
+            "hold of a button in the dampest month",
+            (fixed("hold"), travel("edge_narrowing"), travel("edge_widening")),
+            "down",
+            "it moves outward with the edge",
         ),
-        change="Rails too thin for a groove would ask for slotted blocks or figure-eight fasteners instead.",
-    )
+    ),
+    stopped_by=Limit(("tongue_length",), 0.875 * INCH_M, "a button's tongue longer than {limit} snaps"),
+    make=make,
+    plan=plan,
+    joint=joint,
+    shows="A panel on a base: the panel narrows and widens past it. Below, a button moves in and out of the groove "
+    "in the rail.",
+    main_cuts=("shoulder_gap", "groove_depth"),
+    driest="each button draws back by {edge_narrowing} and still holds",
+    dampest="each button moves outward by {edge_widening} and clears the rail",
+    reasons=("The base holds the top down but not across its grain, so the top slides on the buttons.",),
+    steps=(
+        "Fix the top at the middle of each cross rail with one screw in a round hole.",
+        "Set the buttons along the long rails with the gap given; grain of a button runs along its tongue.",
+        "Where a rail crosses the grain, screw through slots instead.",
+        "Cut the slots across the grain of the top, not along it.",
+    ),
+    change="Rails too thin for a groove would ask for slotted blocks or figure-eight fasteners instead.",
 )

@@ -2,19 +2,26 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from ..errors import InputError
 from ..units import both
-from .parts import JOINTS, size
+from .frame import ORDER, frame_places, framed, joint, plan
+from .given import Given
+from .made import JointGlue, MadePiece, Sum, WoodPart
+from .making import made
 from .piece import Allowances, Piece
-from .registry import register
-from .rules import INCH_M, CutRule, Facts, NoteRule, fixed, travel
+from .rules import INCH_M, CutRule, NoteRule, fixed, travel
 from .travel import RANGE, Quantities, thickness_travel
-from .way import Limit, Way
+from .way import Limit, Opening, Way
+from .whole_size import JOINTS, size
 
 SEAT_CAUTION = (
     "A seat or step carries a person: bear its panel from below on ledges or battens on which it can slide; do not "
     "hang it in its grooves alone."
 )
+
+
 FIT_M = 0.0002  # a sliding fit: slides by hand, does not fall; common practice, no source
 
 
@@ -75,6 +82,7 @@ GROOVE = CutRule(
     "in the dampest month the panel must not reach the bottom and push the frame apart",
 )
 
+
 LINE = CutRule(
     "line_today",
     "line between shoulder and stile today, each side",
@@ -82,6 +90,8 @@ LINE = CutRule(
     "up",
     "it closes as the panel grows; in the dampest month the shoulder must not push the stile",
 )
+
+
 CHANGE = CutRule(
     "line_change",
     "line between shoulder and stile, change over the year",
@@ -89,6 +99,7 @@ CHANGE = CutRule(
     "up",
     "each long edge of the panel goes in and out by half of its movement",
 )
+
 
 RULES = (
     CutRule(
@@ -162,6 +173,7 @@ RULES = (
     ),
 )
 
+
 PARTS = (
     size("stile_length", "stiles, two, length", fixed("finished_length")),
     size(
@@ -173,6 +185,7 @@ PARTS = (
     ),
     size("member_width", "stiles and rails, width", fixed("border")),
 )
+
 
 STATES = (
     CHANGE,
@@ -233,74 +246,121 @@ STATES = (
 )
 
 
-def _driest(facts: Facts) -> str:
+def make(given: Given) -> MadePiece:
+    """Two stiles of the whole length, two rails between them with tenons, and the loose panel."""
+    panel, sums, section, lines = framed(given)
+    between, tenon = given.between(given.width), given.tenon_m
+    rail_length = between.plus(2 * tenon, "with two tenons (practice)")
+    stiles = WoodPart("stile", 2, given.length, given.border, given.border_thickness)
+    rails = WoodPart(
+        "rail",
+        2,
+        rail_length,
+        given.border,
+        given.border_thickness,
+        "strip",
+        (between.exact_m, given.border.exact_m),
+        "with its tenons",
+    )
+    border = given.border.exact_m
+    rail = Sum(
+        "rails", ((1, "rail", rail_length.exact_m), (-2, "tenon", tenon), (2, "stile", border)), given.width.exact_m
+    )
+    glue = JointGlue("tenon cheek", 8, tenon, border, 2)
+    stub = given.cut("stile_groove_depth").exact_m >= tenon
+    remarks = (
+        _tenons(given, tenon),
+        *(("The tenons go no deeper than the panel's groove: pin them, or make the border wider.",) if stub else ()),
+    )
+    return made(
+        given,
+        (panel, stiles, rails),
+        (*sums, rail),
+        frame_places(given, "stile", "rail"),
+        section,
+        lines=lines,
+        glue=(glue,),
+        remarks=remarks,
+    )
+
+
+HAUNCH_SHARE = Fraction(1, 4)  # of a rail's width, at its outer edge; common practice, no source
+
+
+def _tenons(given: Given, long: Fraction) -> str:
+    """The tenons of the rails in a sentence: a third thick, and less wide than the rail by the groove and a haunch."""
+    groove, border = given.cut("rail_groove_depth").exact_m, given.border.exact_m
+    haunch = HAUNCH_SHARE * border
+    thick, wide, reach, outer, inner = (
+        both(size, 64, 0.1, "down", given.first)
+        for size in (given.border_thickness.exact_m / 3, border - groove - haunch, long, haunch, groove)
+    )
+    if border - groove - haunch < border / 3:
+        return f"Tenons: {thick} thick, {reach} long; the rail is too narrow for a haunch, so pin or dowel the joint."
     return (
-        f"it still sits about {facts.at_least('cover')} deep in each groove, and the frame outside is narrower by "
-        f"{facts.up_to('frame_narrowing')}"
+        f"Tenons: {thick} thick, a third of the rail, {wide} wide and {reach} long; inside, {inner} of the rail's width goes "
+        f"to the groove, outside, {outer} to a haunch as deep as the stile's groove (practice)."
     )
 
 
-def _dampest(facts: Facts) -> str:
-    return (
-        "each edge comes within the play of the groove's bottom and does not touch it, and the frame outside is wider "
-        f"by {facts.up_to('frame_widening')}"
-    )
-
-
-FRAME_PANEL = register(
-    Way(
-        key="frame_panel",
-        name="frame with a floating panel",
-        short="frame and panel",
-        built_as="a frame with a loose, floating panel",
-        kinds=("table top", "seat", "lid", "door panel", "frame", "back"),
-        usual=True,
-        framed=True,
-        still_outside=True,
-        keeps_border=True,
-        keeps_flat=True,
-        numbers=numbers,
-        cuts=RULES,
-        states=STATES,
-        parts=PARTS,
-        stopped_by=Limit(("stile_groove_depth",), INCH_M, "the groove gets deeper than {limit}, half of the stile"),
-        shows=(
-            "A panel in a frame that hardly moves outside. Below, the tongue of the panel moves in and out of its "
-            "groove, and the line beside it opens and closes."
+WAY = Way(
+    key="frame_panel",
+    name="frame with a floating panel",
+    short="frame and panel",
+    built_as="a frame with a loose, floating panel",
+    kinds=("table top", "seat", "lid", "door panel", "frame", "back"),
+    usual=True,
+    framed=True,
+    still_outside=True,
+    keeps_border=True,
+    keeps_flat=True,
+    numbers=numbers,
+    cuts=RULES,
+    states=STATES,
+    parts=PARTS,
+    stopped_by=Limit(("stile_groove_depth",), INCH_M, "the groove gets deeper than {limit}, half of the stile"),
+    opens=Opening("line beside the panel", "line_driest", "line_dampest", "line_today"),
+    make=make,
+    order=ORDER,
+    plan=plan,
+    joint=joint,
+    shows="A panel in a frame that hardly moves outside. Below, the tongue of the panel moves in and out of its "
+    "groove, and the line beside it opens and closes.",
+    main_cuts=("stile_groove_depth", "panel_width", "line_today"),
+    driest=(
+        "it still sits about {at_least_cover} deep in each groove, and the frame outside is narrower by "
+        "{frame_narrowing}"
+    ),
+    dampest=(
+        "each edge comes within the play of the groove's bottom and does not touch it, and the frame outside "
+        "is wider by {frame_widening}"
+    ),
+    reasons=(
+        "The border becomes a frame that moves little, and the panel grows and shrinks in its grooves; the line along "
+        "each side of the panel is {line_today} wide today and changes by up to {line_change} over the year.",
+    ),
+    steps=(
+        "Join the frame at its corners with tenons, dowels or loose tongues (splines); the joints carry all of it.",
+        "Pin the panel at the middle of each rail, so that it moves alike to both sides.",
+        "Put no glue in the groove.",
+        "Cut the tongue in the middle of the panel's edge; leave its shoulders off the frame by the line given.",
+        "Lay soft spacers of cork or foam in the grooves; they take up the rattle and keep the panel centred.",
+        "Finish the panel before assembly, tongue and shoulders too, so that no bare line shows in the driest month.",
+    ),
+    notes=(
+        NoteRule(
+            (fixed("frame_woods_differ"),),
+            "frame and panel are different woods; their movement is taken to be alike, which is right only roughly",
         ),
-        main_cuts=("stile_groove_depth", "panel_width", "line_today"),
-        driest=_driest,
-        dampest=_dampest,
-        reasons=(
-            "The border becomes a frame that moves little, and the panel grows and shrinks in its grooves; the line along "
-            "each side of the panel is {line} wide today and changes by up to {change} over the year.",
+        NoteRule(
+            (*GROOVE.terms, fixed("stile", -0.5)),
+            "the groove takes more than half of the border's width; make the border wider or split the panel in two",
         ),
-        reason_sizes=(("line", LINE), ("change", CHANGE)),
-        steps=(
-            "Join the frame at its corners with tenons, dowels or loose tongues (splines); the joints carry all of it.",
-            "Pin the panel at the middle of each rail, so that it moves alike to both sides.",
-            "Put no glue in the groove.",
-            "Cut the tongue in the middle of the panel's edge; leave its shoulders off the frame by the line given.",
-            "Lay soft spacers of cork or foam in the grooves; they take up the rattle and keep the panel centred.",
-            "Finish the panel before assembly, tongue and shoulders too, so that no bare line shows in the driest month.",
-        ),
-        notes=(
-            NoteRule(
-                (fixed("frame_woods_differ"),),
-                "frame and panel are different woods; their movement is taken to be alike, which is right only roughly",
-            ),
-            NoteRule(
-                (*GROOVE.terms, fixed("stile", -0.5)),
-                "the groove takes more than half of the border's width; make the border wider or split the panel in two",
-            ),
-        ),
-        change="A top that must be flush and easy to wipe would ask for a breadboard end or battens.",
-        seat_cautions=(SEAT_CAUTION,),
-        expect=(
-            "Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no crack. "
-            "And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its frame"
-            " lie across; {room} is left free beside it."
-        ),
-        watch="inside the panel, or in a corner of the frame,",
-    )
+    ),
+    change="A top that must be flush and easy to wipe would ask for a breadboard end or battens.",
+    seat_cautions=(SEAT_CAUTION,),
+    expect="Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no crack. "
+    "And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its frame"
+    " lie across; {room} is left free beside it.",
+    watch="inside the panel, or in a corner of the frame,",
 )

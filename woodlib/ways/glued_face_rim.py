@@ -2,17 +2,26 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
+from ..picture.scene import Mark
 from ..restraint.closed_forms import working_depth_m
 from ..restraint.field import PlaneWood
 from ..restraint.layers import bow_m, two_layer_curvature_per_m
+from .drawn import Drawn, label, sized
+from .given import Given
 from .held import Held
-from .parts import size
+from .joint_drawing import LEFT, layers
+from .made import JointGlue, JointLine, MadePiece, Place, Section, Sum, WoodPart
+from .making import made, whole_panel
 from .piece import Allowances, Piece
-from .registry import register
-from .rules import CutRule, Facts, fixed, travel
+from .plan_drawing import glued
+from .rules import CutRule, fixed, travel
+from .steps import SQUARE_EDGE, SQUARE_ENDS, TOGETHER, Step
 from .stiffness import panel_and_strip
 from .travel import Quantities
 from .way import Way
+from .whole_size import size
 
 
 def face_share(piece: Piece) -> float:
@@ -58,80 +67,120 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     return {f"bow_{way}": per_strain * travels[f"{way}_high"] / travels["width"] for way in ("narrowing", "widening")}
 
 
-def _driest(facts: Facts) -> str:
-    wanted, bow = facts.up_to("narrowing_high"), facts.up_to("bow_narrowing")
-    return facts.either(
-        "narrowing_high",
-        f"the rim keeps its face from shrinking by {wanted}; held flat it is pulled apart, free it bows by {bow}",
-        "it is no drier than today, so the rim does not pull in the first year",
+def make(given: Given) -> MadePiece:
+    """A whole panel with a piece glued on its face at each end."""
+    long, wide, border = given.length.exact_m, given.width.exact_m, given.border.exact_m
+    thick, rim = given.thickness.exact_m, given.border_thickness.exact_m
+    zero = Fraction(0)
+    pieces = WoodPart("rim piece", 2, given.width, given.border, given.border_thickness)
+    ends = [Place("rim piece", span, (zero, wide), "across") for span in ((zero, border), (long - border, long))]
+    section = [
+        Section("rim piece", (zero, border), (zero, rim)),
+        Section("rim piece", (long - border, long), (zero, rim)),
+        Section("panel", (zero, long), (rim, rim + thick), False),
+    ]
+    lines = (
+        JointLine("left rim piece", "across", border, border, border),
+        JointLine("right rim piece", "across", long - border, long - border, long - border),
+    )
+    return made(
+        given,
+        (whole_panel(given), pieces),
+        (Sum("through the rim", ((1, "rim piece", rim), (1, "panel", thick)), thick + rim),),
+        (*ends, Place("panel", (zero, long), (zero, wide))),
+        section,
+        thick + rim,
+        lines=lines,
+        glue=(JointGlue("rim piece on the face", 2, wide, border, 2 * given.clamps(wide)),),
+        section_runs="along",
     )
 
 
-def _dampest(facts: Facts) -> str:
-    return facts.either(
-        "widening_high",
-        f"the panel bows the other way by {facts.up_to('bow_widening')}, or pushes on the glue if it is held flat",
-        "it is no damper than today, so the rim does not push",
-    )
+def joint(d: Drawn) -> list[Mark]:
+    """Across the panel: the rim lies on it, its grain across the panel's, glue all along."""
+    bow = d.either(d.sizes["bow_driest"], d.sizes["bow_dampest"])
+    return [
+        *layers(
+            d,
+            [
+                ("rim", d.px(d.piece["border_thickness"]), "border-wood", "along"),
+                ("panel", d.px(d.piece["thickness"]), "wood", "end"),
+            ],
+        ),
+        label(LEFT, 300.0, "bow across the whole width, if free:"),
+        *sized((LEFT + 80.0, 326.0), (LEFT + 80.0 + d.px(bow), 326.0), bow, offset=8.0),
+    ]
 
 
-GLUED_FACE_RIM = register(
-    Way(
-        key="glued_face_rim",
-        name="rim glued across the face",
-        short="rim on the face",
-        built_as="a panel with a rim glued across its face",
-        kinds=("table top", "seat", "lid", "board"),
-        holds_width=True,
-        wants_border=True,
-        holds=True,
-        keeps_border=True,
-        numbers=numbers,
-        states=(
-            CutRule(
-                "bow_driest",
-                "bow in the driest month, if free",
-                (travel("bow_narrowing"),),
-                "up",
-                "the side with the rim turns round, proud in the middle",
-                fine=True,
-            ),
-            CutRule(
-                "bow_dampest",
-                "bow in the dampest month, if free",
-                (travel("bow_widening"),),
-                "up",
-                "the side with the rim turns hollow",
-                fine=True,
-            ),
+WAY = Way(
+    key="glued_face_rim",
+    name="rim glued across the face",
+    short="rim on the face",
+    built_as="a panel with a rim glued across its face",
+    kinds=("table top", "seat", "lid", "board"),
+    holds_width=True,
+    wants_border=True,
+    holds=True,
+    keeps_border=True,
+    numbers=numbers,
+    states=(
+        CutRule(
+            "bow_driest",
+            "bow in the driest month, if free",
+            (travel("bow_narrowing"),),
+            "up",
+            "the side with the rim turns round, proud in the middle",
+            fine=True,
         ),
-        parts=(
-            size("rim_length", "rim pieces across the face, two, length", fixed("finished_width")),
-            size("rim_width", "rim pieces, width", fixed("border")),
+        CutRule(
+            "bow_dampest",
+            "bow in the dampest month, if free",
+            (travel("bow_widening"),),
+            "up",
+            "the side with the rim turns hollow",
+            fine=True,
         ),
-        holding=holding,
-        held_by="Stretched by its rim, at most",
-        shows=(
-            "A panel with a rim glued on its face across the grain: the rim holds the end while the rest narrows and "
-            "widens. Below, rim and panel as layers, and how far they would bow."
+    ),
+    parts=(
+        size("rim_length", "rim pieces across the face, two, length", fixed("finished_width")),
+        size("rim_width", "rim pieces, width", fixed("border")),
+    ),
+    holding=holding,
+    held_by="Stretched by its rim, at most",
+    make=make,
+    order=(
+        Step("cut the rim pieces to size", ["parallel face"], ["rim pieces"]),
+        Step(
+            "glue the rim on the face, where the verdict allows it",
+            [SQUARE_EDGE, SQUARE_ENDS, "rim pieces"],
+            [TOGETHER],
         ),
-        driest=_driest,
-        dampest=_dampest,
-        reasons=(
-            "Glue is allowed here: held flat, the rim takes at most {most} of the panel's width, and wood stays elastic "
-            "below {limit}.",
-            "Glue is refused: held flat, the rim takes about {held} of the panel's width, at most {most}; above {limit} "
-            "wood takes a set and may crack over the years.",
-            "Glue is refused: held flat, the rim takes about {held} of the panel's width, at most {most}; from {limit} "
-            "wood starts to fail.",
-        ),
-        steps=(
-            "Glue a rim across the grain only where the verdict allows it, and then as thin as it may be.",
-            "Otherwise cut its end pieces from the panel's own blank, or screw it from below through slots.",
-            "Where it has to be glued, glue a hand's width at the middle and let the rest slide on screws in slots.",
-        ),
-        remarks=("a rim on the face pulls on one side only; the same below would stop the bow but not the pull",),
-        change="A thinner rim takes less; a rim whose end pieces are cut from the panel's own blank takes nothing.",
-        watch="inside the panel, or in the glue line of the rim,",
-    )
+    ),
+    plan=glued,
+    joint=joint,
+    shows="A panel with a rim glued on its face across the grain: the rim holds the end while the rest narrows and "
+    "widens. Below, rim and panel as layers, and how far they would bow.",
+    driest=(
+        "the rim keeps its face from shrinking by {narrowing_high}; held flat it is pulled apart, free it "
+        "bows by {bow_narrowing}"
+    ),
+    driest_still="it is no drier than today, so the rim does not pull in the first year",
+    dampest="the panel bows the other way by {bow_widening}, or pushes on the glue if it is held flat",
+    dampest_still="it is no damper than today, so the rim does not push",
+    reasons=(
+        "Glue is allowed here: held flat, the rim takes at most {most} of the panel's width, and wood stays elastic "
+        "below {limit}.",
+        "Glue is refused: held flat, the rim takes about {held} of the panel's width, at most {most}; above {limit} "
+        "wood takes a set and may crack over the years.",
+        "Glue is refused: held flat, the rim takes about {held} of the panel's width, at most {most}; from {limit} "
+        "wood starts to fail.",
+    ),
+    steps=(
+        "Glue a rim across the grain only where the verdict allows it, and then as thin as it may be.",
+        "Otherwise cut its end pieces from the panel's own blank, or screw it from below through slots.",
+        "Where it has to be glued, glue a hand's width at the middle and let the rest slide on screws in slots.",
+    ),
+    remarks=("a rim on the face pulls on one side only; the same below would stop the bow but not the pull",),
+    change="A thinner rim takes less; a rim whose end pieces are cut from the panel's own blank takes nothing.",
+    watch="inside the panel, or in the glue line of the rim,",
 )

@@ -17,7 +17,7 @@ from .piece import Allowances, Piece
 from .registry import way_of, ways_for
 from .travel import Quantities, movement_of, travel_quantities
 from .turning import what_would_change
-from .verdict import Verdict, decide, with_stress
+from .verdict import Verdict, decide
 from .way import Way
 
 
@@ -147,9 +147,9 @@ def _shop(allowances: Allowances | None) -> Allowances:
 
 def _verdict(way: Way, piece: Piece, travels, allowances, held: Held, months: MonthlyMoisture) -> Verdict:
     names = months.names[months.driest], months.names[months.dampest]
-    verdict = decide(way, piece, travels, allowances, held, names)
-    if way.reference and held.through_year is not None:
-        verdict = with_stress(verdict, held.through_year(travels["stock_mc"], months.mc_percent))
+    judged = way.reference and held.through_year is not None
+    panel = held.through_year(travels["stock_mc"], months.mc_percent) if judged else None
+    verdict = decide(way, piece, travels, allowances, held, names, panel)
     return replace(verdict, remarks=verdict.remarks + months.remarks)
 
 

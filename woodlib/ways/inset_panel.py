@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from .parts import OPENING
+from ..picture.scene import Mark
+from .drawn import Drawn
+from .given import Given
+from .made import MadePiece, Sum
+from .opening import OPENING, fitted, joint, plan
 from .piece import Allowances, Piece
-from .registry import register
-from .rules import INCH_M, CutRule, Facts, fixed, travel
+from .rules import INCH_M, CutRule, fixed, travel
 from .travel import Quantities, in_opening
-from .way import Limit, Way
+from .way import Limit, Opening, Way
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
     """Growth and shrinkage of a panel that is held by hinges along one edge and just clears at the other."""
     return {
-        **in_opening(travels, "free", travels["width"], 2.0 * allowances.least_gap_m),
+        **in_opening(travels, "gap", travels["width"], 2.0 * allowances.least_gap_m),
         "opening": travels["width"],
         "opening_length": piece.length_m,
         "least": allowances.least_gap_m,
@@ -24,7 +27,7 @@ RULES = (
     CutRule(
         "panel_width",
         "panel, width across the grain",
-        (fixed("opening"), fixed("least", -2.0), travel("free_growth", -1.0)),
+        (fixed("opening"), fixed("least", -2.0), travel("gap_growth", -1.0)),
         "down",
         "in the dampest month it must still clear at the free edge",
         fine=True,
@@ -48,18 +51,19 @@ RULES = (
     CutRule(
         "gap_today",
         "reveal at the free edge today",
-        (fixed("least"), travel("free_growth")),
+        (fixed("least"), travel("gap_growth")),
         "up",
         "all of the movement shows here",
         fine=True,
     ),
 )
 
+
 STATES = (
     CutRule(
         "gap_driest",
         "reveal at the free edge in the driest month",
-        (fixed("least"), travel("free_growth"), travel("free_shrink")),
+        (fixed("least"), travel("gap_growth"), travel("gap_shrink")),
         "up",
         "the panel is at its narrowest",
         fine=True,
@@ -75,47 +79,63 @@ STATES = (
 )
 
 
-def _driest(facts: Facts) -> str:
-    return f"the reveal at the free edge opens by {facts.up_to('free_shrink')}"
-
-
-def _dampest(facts: Facts) -> str:
-    return f"the reveal at the free edge closes by {facts.up_to('free_growth')} and stays open"
-
-
-INSET_PANEL = register(
-    Way(
-        key="inset_panel",
-        name="plain panel set into an opening",
-        short="panel in an opening",
-        built_as="a plain panel set into an opening with room on one side",
-        also=("solid door or lid set into an opening",),
-        kinds=("lid", "seat", "door panel"),
-        fitted=True,
-        numbers=numbers,
-        cuts=RULES,
-        states=STATES,
-        outside=OPENING,
-        stopped_by=Limit(("gap_driest",), 0.5 * INCH_M, "its gap opens wider than {limit}"),
-        shows=(
-            "A panel in its opening: it keeps its hinged edge and grows towards the free one. Below, the gap at the "
-            "free edge."
+def make(given: Given) -> MadePiece:
+    """A door or lid as cut: less than its opening by the reveals."""
+    width, length = given.cut("panel_width"), given.cut("panel_length")
+    hinged, opening = given.cut("hinged_gap").exact_m, given.width.exact_m
+    free = opening - width.exact_m - hinged
+    sums = (
+        Sum(
+            "across the opening",
+            ((1, "hinged reveal", hinged), (1, "panel", width.exact_m), (1, "free reveal today", free)),
+            opening,
         ),
-        main_cuts=("panel_width", "gap_today"),
-        driest=_driest,
-        dampest=_dampest,
-        reasons=("Hung along one edge, the panel grows and shrinks at the other, into a reveal that is left for it.",),
-        steps=(
-            "Fit the hinged edge and both ends first, then plane the free edge to the reveal given.",
-            "Give the catch the same travel as the reveal: a slotted strike, or a magnet on the frame.",
-            "Keep the panel flat with battens in slots; hinges do not.",
-            "A lid needs a stay and room for fingers: it falls.",
-        ),
-        remarks=("a reveal that is even all round today will be uneven in other months; a small bead hides it",),
-        change="A reveal that is too wide for the eye would ask for a frame and panel: only its two stiles move.",
-        cautions=(
-            "A lid falls: fit a stay that holds it open by itself, and leave room for fingers at the hinges.",
-            "A tall case with a heavy door is fixed to the wall, as local codes ask.",
+        Sum(
+            "along the opening",
+            ((1, "panel", length.exact_m), (2, "reveal at each end", (given.length.exact_m - length.exact_m) / 2)),
+            given.length.exact_m,
         ),
     )
+    return fitted(given, "panel", length, width, sums)
+
+
+def _joint(d: Drawn) -> list[Mark]:
+    return joint(d, "door or lid", "frame")
+
+
+WAY = Way(
+    key="inset_panel",
+    name="plain panel set into an opening",
+    short="panel in an opening",
+    built_as="a plain panel set into an opening with room on one side",
+    also=("solid door or lid set into an opening",),
+    kinds=("lid", "seat", "door panel"),
+    fitted=True,
+    numbers=numbers,
+    cuts=RULES,
+    states=STATES,
+    outside=OPENING,
+    stopped_by=Limit(("gap_driest",), 0.5 * INCH_M, "its gap opens wider than {limit}"),
+    opens=Opening("gap at the free edge", "gap_driest", "gap_dampest", "gap_today"),
+    make=make,
+    plan=plan,
+    joint=_joint,
+    shows="A panel in its opening: it keeps its hinged edge and grows towards the free one. Below, the gap at the "
+    "free edge.",
+    main_cuts=("panel_width", "gap_today"),
+    driest="the reveal at the free edge opens by {gap_shrink}",
+    dampest="the reveal at the free edge closes by {gap_growth} and stays open",
+    reasons=("Hung along one edge, the panel grows and shrinks at the other, into a reveal that is left for it.",),
+    steps=(
+        "Fit the hinged edge and both ends first, then plane the free edge to the reveal given.",
+        "Give the catch the same travel as the reveal: a slotted strike, or a magnet on the frame.",
+        "Keep the panel flat with battens in slots; hinges do not.",
+        "A lid needs a stay and room for fingers: it falls.",
+    ),
+    remarks=("a reveal that is even all round today will be uneven in other months; a small bead hides it",),
+    change="A reveal that is too wide for the eye would ask for a frame and panel: only its two stiles move.",
+    cautions=(
+        "A lid falls: fit a stay that holds it open by itself, and leave room for fingers at the hinges.",
+        "A tall case with a heavy door is fixed to the wall, as local codes ask.",
+    ),
 )

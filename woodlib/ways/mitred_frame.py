@@ -3,17 +3,24 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 from math import sqrt
 
+from ..picture.scene import Mark
 from . import frame_panel
+from .drawn import Drawn, label, shape, sized
+from .frame import ORDER, frame_places, framed, plan
+from .given import Given
 from .held import Held
-from .parts import size
+from .joint_drawing import CENTRE, LEFT, RIGHT
+from .made import JointGlue, MadePiece, WoodPart
+from .making import made
 from .piece import Allowances, Piece
-from .registry import register
-from .rules import CutRule, Facts, NoteRule, fixed, travel
+from .rules import CutRule, NoteRule, fixed, travel
 from .stiffness import panel_and_strip
 from .travel import Quantities
-from .way import Way
+from .way import Opening, Way
+from .whole_size import size
 
 
 def mitre_share(piece: Piece) -> float:
@@ -72,6 +79,7 @@ RULES = (
     ),
 )
 
+
 STATES = (
     *frame_panel.STATES,
     CutRule(
@@ -93,14 +101,6 @@ STATES = (
 )
 
 
-def _driest(facts: Facts) -> str:
-    return f"each mitre wants to open at its inside corner by {facts.up_to('inside')}; the panel stays in its grooves"
-
-
-def _dampest(facts: Facts) -> str:
-    return f"each mitre wants to open at its outside corner by {facts.up_to('outside')}; the panel touches no bottom"
-
-
 def _visible(name: str) -> NoteRule:
     return NoteRule(
         (travel(name), fixed("visible", -1.0)),
@@ -108,66 +108,132 @@ def _visible(name: str) -> NoteRule:
     )
 
 
-MITRED_FRAME = register(
-    Way(
-        key="mitred_frame",
-        name="mitred frame with a floating panel",
-        short="mitred frame",
-        built_as="a mitred frame with a loose, floating panel",
-        also=("mitred frame around a floating panel",),
-        kinds=("frame", "door panel", "lid"),
-        framed=True,
-        still_outside=True,
-        mitred=True,
-        holds=True,
-        keeps_border=True,
-        keeps_flat=True,
-        opens_when_damp=True,
-        numbers=numbers,
-        cuts=RULES,
-        states=STATES,
-        parts=(
-            size("long_member_length", "members front and back, two, length over the mitres", fixed("finished_length")),
-            size("end_member_length", "members at the ends, two, length over the mitres", fixed("finished_width")),
-            size("member_width", "members, width", fixed("border")),
-        ),
-        holding=holding,
-        held_by="Stretched in the mitres, at most",
-        shows=(
-            "A panel in a frame with mitred corners. Below, a corner from above: how far its mitre would open if no "
-            "glue held it."
-        ),
-        main_cuts=("stile_groove_depth", "panel_width", "line_today"),
-        driest=_driest,
-        dampest=_dampest,
-        reasons=(
-            "The panel floats, and the mitres are strained by at most {most}, below the {limit} at which wood takes a set.",
-            "The mitres are strained by about {held}, at most {most}; above {limit} they take a set and open in time.",
-            "The mitres are strained by about {held}, at most {most}; from {limit} wood or glue starts to fail.",
-        ),
-        reason_sizes=frame_panel.FRAME_PANEL.reason_sizes,
-        steps=(
-            "Let a glued loose tongue cross every mitre, its grain square to the joint.",
-            "Keep the members narrow: the opening grows with their width.",
-            "Quartersawn members open about half as far.",
-            "Glue up at the moisture of the middle of the year; leave the panel dry in its grooves.",
-        ),
-        notes=(
-            _visible("inside"),
-            _visible("outside"),
-            NoteRule(
-                (fixed("woods_differ"),),
-                "frame and panel are different woods; the mitres are worked out for the panel's, right only roughly",
-            ),
-            *frame_panel.FRAME_PANEL.notes,
-        ),
-        change="Narrower or quartersawn members would ease the mitres; square corners with tenons do not open at all.",
-        seat_cautions=frame_panel.FRAME_PANEL.seat_cautions,
-        expect=(
-            "Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no crack. "
-            "And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its frame"
-            " lie across; {room} is left free beside it."
-        ),
-        watch="inside the panel, or in a mitre of the frame,",
+MITRE = Fraction(99, 70)  # square root of 2, 0.005 percent up
+
+
+def make(given: Given) -> MadePiece:
+    """Four members over their mitres around the loose panel."""
+    panel, sums, section, lines = framed(given)
+    border, frame = given.border.exact_m, given.border_thickness.exact_m
+    # Over the mitres a member is as long outside as the piece; half of each corner belongs to its neighbour.
+    front = WoodPart(
+        "front and back member",
+        2,
+        given.length,
+        given.border,
+        given.border_thickness,
+        "strip",
+        (given.length.exact_m - border, border),
+        "length over its mitres",
     )
+    ends = WoodPart(
+        "end member",
+        2,
+        given.width,
+        given.border,
+        given.border_thickness,
+        "strip",
+        (given.width.exact_m - border, border),
+        "length over its mitres",
+    )
+    glue = JointGlue("mitre", 4, border * MITRE, frame, 4)
+    members = {"stile": "front and back member", "rail": "end member"}
+    named = tuple(
+        replace(s, terms=tuple((n, members.get(what, what), size) for n, what, size in s.terms)) for s in sums
+    )
+    sections = tuple(replace(part, part=members.get(part.part, part.part)) for part in section)
+    return made(
+        given,
+        (panel, front, ends),
+        named,
+        frame_places(given, *members.values()),
+        sections,
+        lines=lines,
+        glue=(glue,),
+    )
+
+
+def _plan(d: Drawn) -> list[Mark]:
+    """A frame whose corners are cut at 45 degrees."""
+    return plan(d, mitred=True)
+
+
+def joint(d: Drawn) -> list[Mark]:
+    """From above: the corner, with the opening each mitre would show if no glue held it, true to size."""
+    px, side = d.px, d.px(d.piece["border_width"])
+    inside = d.either(d.sizes["mitre_driest"], 0.0)
+    outside = d.either(0.0, d.sizes["mitre_dampest"])
+    x, y = CENTRE - 110.0, 60.0
+    foot = y + side + 60.0
+    upright = [(x, y), (x + side, y + side), (x + side, foot), (x, foot)]
+    level = [(x + px(outside), y), (RIGHT, y), (RIGHT, y + side), (x + side + px(inside), y + side)]
+    worst = inside + outside
+    return [
+        *shape(upright, "border-wood"),
+        *shape(level, "wood"),
+        label(LEFT, 318.0, "opening, if no glue held it:"),
+        *sized((CENTRE, 332.0), (CENTRE + px(worst), 332.0), worst, "up", offset=8.0),
+    ]
+
+
+WAY = Way(
+    key="mitred_frame",
+    name="mitred frame with a floating panel",
+    short="mitred frame",
+    built_as="a mitred frame with a loose, floating panel",
+    also=("mitred frame around a floating panel",),
+    kinds=("frame", "door panel", "lid"),
+    framed=True,
+    still_outside=True,
+    mitred=True,
+    holds=True,
+    keeps_border=True,
+    keeps_flat=True,
+    opens_when_damp=True,
+    numbers=numbers,
+    cuts=RULES,
+    states=STATES,
+    parts=(
+        size("long_member_length", "members front and back, two, length over the mitres", fixed("finished_length")),
+        size("end_member_length", "members at the ends, two, length over the mitres", fixed("finished_width")),
+        size("member_width", "members, width", fixed("border")),
+    ),
+    holding=holding,
+    held_by="Stretched in the mitres, at most",
+    opens=Opening("line beside the panel", "line_driest", "line_dampest", "line_today"),
+    make=make,
+    order=ORDER,
+    plan=_plan,
+    joint=joint,
+    shows="A panel in a frame with mitred corners. Below, a corner from above: how far its mitre would open if no "
+    "glue held it.",
+    main_cuts=("stile_groove_depth", "panel_width", "line_today"),
+    driest="each mitre wants to open at its inside corner by {inside}; the panel stays in its grooves",
+    dampest="each mitre wants to open at its outside corner by {outside}; the panel touches no bottom",
+    reasons=(
+        "The panel floats, and the mitres are strained by at most {most}, below the {limit} at which wood takes a set.",
+        "The mitres are strained by about {held}, at most {most}; above {limit} they take a set and open in time.",
+        "The mitres are strained by about {held}, at most {most}; from {limit} wood or glue starts to fail.",
+    ),
+    steps=(
+        "Let a glued loose tongue cross every mitre, its grain square to the joint.",
+        "Keep the members narrow: the opening grows with their width.",
+        "Quartersawn members open about half as far.",
+        "Glue up at the moisture of the middle of the year; leave the panel dry in its grooves.",
+    ),
+    notes=(
+        _visible("inside"),
+        _visible("outside"),
+        NoteRule(
+            (fixed("woods_differ"),),
+            "frame and panel are different woods; the mitres are worked out for the panel's, right only roughly",
+        ),
+        *frame_panel.WAY.notes,
+    ),
+    change="Narrower or quartersawn members would ease the mitres; square corners with tenons do not open at all.",
+    seat_cautions=frame_panel.WAY.seat_cautions,
+    expect="Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no crack. "
+    "And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its frame"
+    " lie across; {room} is left free beside it.",
+    watch="inside the panel, or in a mitre of the frame,",
 )

@@ -1,4 +1,4 @@
-"""Every way to build the kit knows. A module of this package that calls :func:`register` is found by itself."""
+"""Every way to build the kit knows: each module of this package that has a ``WAY``, and what a test registers."""
 
 from __future__ import annotations
 
@@ -14,12 +14,11 @@ from .way import Way
 _WAYS: dict[str, Way] = {}
 
 
-def register(way: Way) -> Way:
+def register(way: Way) -> None:
     """Make a way known; two of one key are refused."""
     if way.key in _WAYS:
         raise InputError(f"key of the way is {shown(way.key)}, which another way has; give it a key of its own.")
     _WAYS[way.key] = way
-    return way
 
 
 def unregister(key: str) -> None:
@@ -30,8 +29,10 @@ def unregister(key: str) -> None:
 @cache
 def _load() -> None:
     package = __package__ or ""
-    for module in pkgutil.iter_modules(import_module(package).__path__):
-        import_module(f"{package}.{module.name}")
+    for entry in pkgutil.iter_modules(import_module(package).__path__):
+        way = getattr(import_module(f"{package}.{entry.name}"), "WAY", None)
+        if way is not None:
+            register(way)
 
 
 def every_way() -> tuple[Way, ...]:

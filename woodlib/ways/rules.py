@@ -153,26 +153,3 @@ class NoteRule:
     def said(self, quantities: Mapping[str, float]) -> bool:
         """Whether the remark holds for these numbers."""
         return float(total(self.terms, quantities)) > 0.0
-
-
-@dataclass(frozen=True)
-class Facts:
-    """What the words on a month may use: smooth numbers and the lengths they lead to."""
-
-    quantities: Mapping[str, float]
-
-    def moves(self, name: str) -> bool:
-        """Whether a travel happens at all at its careful end."""
-        return float(room(self.quantities[name])) > 0.0
-
-    def either(self, name: str, moving: str, still: str) -> str:
-        """One of two texts: the first where a travel happens at all at its careful end."""
-        return moving if self.moves(name) else still
-
-    def up_to(self, name: str) -> str:
-        """The most a travel can need, as the shop reads it, rounded up."""
-        return f"up to {both(float(room(self.quantities[name])), rounding='up')}" if self.moves(name) else "nothing"
-
-    def at_least(self, name: str) -> str:
-        """A size that is kept, rounded down."""
-        return both(self.quantities[name], rounding="down")

@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
+from ..picture.scene import Mark, corners
+from .drawn import Drawn, Number, end_wood, hollow, label, shape, sized, wood
+from .given import Given
+from .joint_drawing import CENTRE, LEFT, RIGHT
+from .made import MadePiece, Sum
+from .making import ACROSS
+from .on_battens import battened, on_battens
 from .piece import Allowances, Piece
-from .registry import register
-from .rules import INCH_M, CutRule, Facts, NoteRule, fixed, travel
+from .rules import INCH_M, CutRule, NoteRule, fixed, travel
+from .steps import SQUARE_EDGE, SQUARE_ENDS, TOGETHER, Step
 from .travel import Quantities, fixings
 from .way import Limit, Way
 
@@ -24,6 +31,7 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 END_GAP = (fixed("clearance"), travel("edge_narrowing"))
+
 
 RULES = (
     CutRule(
@@ -71,6 +79,7 @@ RULES = (
     ),
 )
 
+
 STATES = (
     CutRule(
         "stop_gap_driest",
@@ -98,51 +107,104 @@ STATES = (
 )
 
 
-def _driest(facts: Facts) -> str:
-    return f"each edge slides inward along the batten by {facts.up_to('edge_narrowing')} and still hides its ends"
-
-
-def _dampest(facts: Facts) -> str:
-    return f"each edge slides outward along the batten by {facts.up_to('edge_widening')}, and the dovetail is tightest"
-
-
-SLIDING_DOVETAIL = register(
-    Way(
-        key="sliding_dovetail",
-        name="batten in a sliding dovetail",
-        short="sliding dovetail",
-        built_as="a panel kept flat by battens in sliding dovetails",
-        kinds=("table top", "seat", "lid", "board", "door panel"),
-        keeps_flat=True,
-        numbers=numbers,
-        cuts=RULES,
-        states=STATES,
-        stopped_by=Limit(
-            ("set_back",),
-            0.875 * INCH_M,
-            "the batten ends more than {limit} short of the edge and no longer keeps it flat",
-        ),
-        shows=(
-            "A panel with battens below it: the panel narrows and widens along them. Below, the batten in its housing,"
-            " and the gap at its front end."
-        ),
-        main_cuts=("stop_gap", "set_back", "slack"),
-        driest=_driest,
-        dampest=_dampest,
-        reasons=("The dovetail keeps the panel flat without a screw, and the panel slides along it both ways.",),
-        steps=(
-            "Rout the housing first, then fit the batten to it with the slack given; slope about 1 in 7.",
-            "Taper the housing a little in its length, wide at the back: the batten goes home only with the last push.",
-            "Fix it at the middle of the width with one screw or a spot of glue, and nowhere else; wax the rest.",
-            "Rings of the batten upright, so that it swells least across the dovetail.",
-        ),
-        notes=(
-            NoteRule(
-                (fixed("woods_differ"),),
-                "batten and panel are different woods; the slack is that of the panel's wood, right only roughly",
-            ),
-        ),
-        change="A panel too thin for a housing of a third of its thickness would ask for screwed battens.",
-        cautions=("A dovetail cutter cannot be lifted out of its cut: clamp a fence, one pass, stop before lifting.",),
+def make(given: Given) -> MadePiece:
+    """A whole panel on battens in dovetailed housings, closed at the front; what rounding leaves is at the back."""
+    length, stop = given.cut("batten_length"), given.cut("housing_stop")
+    gap, sunk = given.cut("stop_gap"), given.cut("housing_depth")
+    left = given.width.exact_m - length.exact_m - stop.exact_m - gap.exact_m
+    terms = (
+        (1, "stop", stop.exact_m),
+        (1, "gap", gap.exact_m),
+        (1, "batten", length.exact_m),
+        (1, "set back from the back edge", left),
     )
+    whole = Sum(ACROSS, terms, given.width.exact_m)
+    return on_battens(given, length, stop.exact_m + gap.exact_m, sunk.exact_m, whole)
+
+
+def plan(d: Drawn) -> list[Mark]:
+    """Two battens below, fixed at the middle alone."""
+    return battened(d, screwed=False)
+
+
+def joint(d: Drawn) -> list[Mark]:
+    """Across the batten: its dovetail in the panel's housing; below, its front end and the stop, from the side."""
+    px, top = d.px, 66.0
+    thick, deep = px(d.piece["thickness"]), px(d.sizes["housing_depth"])
+    low = top + thick
+    half = 0.5 * px(d.piece["border_width"])
+    slack = 0.5 * px(d.sizes["slack"])
+    slope = deep / 7.0
+    foot = low + px(0.5 * d.piece["border_width"])
+    gap = d.sizes["stop_gap"]
+    stop = d.sizes["housing_stop"]
+    edge = RIGHT - 24.0 + px(d.moved("edge"))
+    end, y = RIGHT - 24.0 - px(stop + gap), 270.0
+
+    def trapezium(wider: Number) -> list:
+        return [
+            (CENTRE - half - slope - wider, low - deep),
+            (CENTRE + half + slope + wider, low - deep),
+            (CENTRE + half + wider, low),
+            (CENTRE - half - wider, low),
+        ]
+
+    batten = trapezium(0.0)
+    return [
+        *wood(corners(LEFT, top, RIGHT, low)),
+        *hollow(trapezium(slack)),
+        *shape([batten[0], batten[1], batten[2], (CENTRE + half, foot), (CENTRE - half, foot), batten[3]]),
+        label(LEFT + 6.0, top + 18.0, "panel"),
+        label(CENTRE, foot - 10.0, "batten", "middle"),
+        label(LEFT, y - 30.0, "its front end, from the side"),
+        *end_wood(corners(LEFT, y - 16.0, edge, y + 40.0), "wood"),
+        *hollow(corners(LEFT + 60.0, y + 10.0, edge - px(stop), y + 40.0)),
+        *wood(corners(LEFT + 60.0, y + 10.0, end, y + 62.0), "border-wood"),
+        *sized((end, y + 70.0), (edge - px(stop), y + 70.0), gap + d.moved("edge"), "down", offset=8.0),
+    ]
+
+
+WAY = Way(
+    key="sliding_dovetail",
+    name="batten in a sliding dovetail",
+    short="sliding dovetail",
+    built_as="a panel kept flat by battens in sliding dovetails",
+    kinds=("table top", "seat", "lid", "board", "door panel"),
+    keeps_flat=True,
+    numbers=numbers,
+    cuts=RULES,
+    states=STATES,
+    stopped_by=Limit(
+        ("set_back",),
+        0.875 * INCH_M,
+        "the batten ends more than {limit} short of the edge and no longer keeps it flat",
+    ),
+    make=make,
+    order=(
+        Step("cut the dovetail housings, square to the front edge", [SQUARE_EDGE, SQUARE_ENDS], ["housings"]),
+        Step("cut the battens and fit them to the housings", ["parallel face", "housings"], ["fitted battens"]),
+        Step("wax the battens and drive them home", ["fitted battens"], [TOGETHER]),
+    ),
+    plan=plan,
+    joint=joint,
+    shows="A panel with battens below it: the panel narrows and widens along them. Below, the batten in its housing,"
+    " and the gap at its front end.",
+    main_cuts=("stop_gap", "set_back", "slack"),
+    driest="each edge slides inward along the batten by {edge_narrowing} and still hides its ends",
+    dampest="each edge slides outward along the batten by {edge_widening}, and the dovetail is tightest",
+    reasons=("The dovetail keeps the panel flat without a screw, and the panel slides along it both ways.",),
+    steps=(
+        "Rout the housing first, then fit the batten to it with the slack given; slope about 1 in 7.",
+        "Taper the housing a little in its length, wide at the back: the batten goes home only with the last push.",
+        "Fix it at the middle of the width with one screw or a spot of glue, and nowhere else; wax the rest.",
+        "Rings of the batten upright, so that it swells least across the dovetail.",
+    ),
+    notes=(
+        NoteRule(
+            (fixed("woods_differ"),),
+            "batten and panel are different woods; the slack is that of the panel's wood, right only roughly",
+        ),
+    ),
+    change="A panel too thin for a housing of a third of its thickness would ask for screwed battens.",
+    cautions=("A dovetail cutter cannot be lifted out of its cut: clamp a fence, one pass, stop before lifting.",),
 )

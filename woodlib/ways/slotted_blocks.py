@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from ..picture.scene import Mark
+from .drawn import Drawn
+from .fixings_on_a_line import screwed
+from .on_a_base import make, plan
 from .piece import Allowances, Piece
-from .registry import register
-from .rules import INCH_M, CutRule, Facts, fixed, travel
+from .rules import INCH_M, CutRule, fixed, travel
 from .travel import Quantities, fixings
 from .way import Limit, Way
 
@@ -69,6 +72,7 @@ RULES = (
     ),
 )
 
+
 STATES = (
     CutRule(
         "play_driest",
@@ -89,42 +93,38 @@ STATES = (
 )
 
 
-def _driest(facts: Facts) -> str:
-    return f"the screws of the long aprons slide inward in their slots by {facts.up_to('edge_narrowing')}"
+def joint(d: Drawn) -> list[Mark]:
+    """The screw of a block of the long aprons in its slot."""
+    return screwed(d, "block", "long_apron_slot", "edge")
 
 
-def _dampest(facts: Facts) -> str:
-    return f"the screws of the long aprons slide outward in their slots by {facts.up_to('edge_widening')}"
-
-
-SLOTTED_BLOCKS = register(
-    Way(
-        key="slotted_blocks",
-        name="slotted blocks on a base",
-        short="slotted blocks",
-        built_as="a panel held to its base by slotted blocks",
-        plural=True,
-        also=("slotted blocks on an apron",),
-        kinds=("table top", "seat"),
-        on_a_base=True,
-        numbers=numbers,
-        cuts=RULES,
-        states=STATES,
-        stopped_by=Limit(("long_apron_slot",), 0.75 * INCH_M, "a washer no longer covers a slot longer than {limit}"),
-        shows=(
-            "A panel on a base: the panel narrows and widens past it. Below, the screw of a block of the long aprons "
-            "travels along its slot."
-        ),
-        main_cuts=("long_apron_slot_outward", "long_apron_slot_inward"),
-        driest=_driest,
-        dampest=_dampest,
-        reasons=("The blocks hold the top down but not across its grain, so the top slides under their screws.",),
-        steps=(
-            "Glue and screw the blocks to the apron, their slots across the grain of the top.",
-            "Fix the top at the middle of each end apron with one screw in a round hole.",
-            "Use pan-head screws with washers, drawn up snug and then backed off a touch.",
-            "Screw no deeper than two thirds of the top's thickness; drill with a stop.",
-        ),
-        change="Rails thick enough for a groove could take buttons, which need no slots along the long rails.",
-    )
+WAY = Way(
+    key="slotted_blocks",
+    name="slotted blocks on a base",
+    short="slotted blocks",
+    built_as="a panel held to its base by slotted blocks",
+    plural=True,
+    also=("slotted blocks on an apron",),
+    kinds=("table top", "seat"),
+    on_a_base=True,
+    numbers=numbers,
+    cuts=RULES,
+    states=STATES,
+    stopped_by=Limit(("long_apron_slot",), 0.75 * INCH_M, "a washer no longer covers a slot longer than {limit}"),
+    make=make,
+    plan=plan,
+    joint=joint,
+    shows="A panel on a base: the panel narrows and widens past it. Below, the screw of a block of the long aprons "
+    "travels along its slot.",
+    main_cuts=("long_apron_slot_outward", "long_apron_slot_inward"),
+    driest="the screws of the long aprons slide inward in their slots by {edge_narrowing}",
+    dampest="the screws of the long aprons slide outward in their slots by {edge_widening}",
+    reasons=("The blocks hold the top down but not across its grain, so the top slides under their screws.",),
+    steps=(
+        "Glue and screw the blocks to the apron, their slots across the grain of the top.",
+        "Fix the top at the middle of each end apron with one screw in a round hole.",
+        "Use pan-head screws with washers, drawn up snug and then backed off a touch.",
+        "Screw no deeper than two thirds of the top's thickness; drill with a stop.",
+    ),
+    change="Rails thick enough for a groove could take buttons, which need no slots along the long rails.",
 )

@@ -50,3 +50,4 @@ def read_faces(problems: Problems, name: str, faces: object) -> frozenset[str]:
 
 
 CROSSCUT = Step("crosscut the boards to rough length", makes=["rough lengths"])
+SQUARE_EDGE, SQUARE_ENDS, TOGETHER = "square edge", "square ends", "piece together"

@@ -13,10 +13,11 @@ from ..movement.spread import Doubts
 from ..restraint.measures import WORRYING_CHANCE
 from ..units import write
 from .held import Held
+from .judge import held_strain
 from .piece import Piece
 from .risk import risk_levels
 from .travel import travel_quantities
-from .verdict import Verdict, held_strain
+from .verdict import Verdict
 
 _MOST_SHARE = 4.0  # of the year's swing: a house beyond that is another one
 _PLACES, _HALVINGS = 8, 8

@@ -4,12 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from .held import Held
-from .parts import FINISHED
 from .piece import Allowances, Piece
-from .rules import CutRule, Facts, NoteRule
+from .rules import CutRule, NoteRule
+from .steps import Step
 from .travel import Quantities
+from .whole_size import FINISHED
+
+if TYPE_CHECKING:
+    from ..picture.scene import Mark
+    from .drawn import Drawn
+    from .given import Given
+    from .made import MadePiece
 
 NO_SOURCE = "common practice, no source"
 
@@ -27,6 +35,16 @@ class Limit:
     source: str = NO_SOURCE
 
 
+@dataclass(frozen=True)
+class Opening:
+    """The one opening of a way that a client sees, by the keys of its sizes; ``today`` empty where there is none today."""
+
+    name: str
+    driest: str
+    dampest: str
+    today: str = ""
+
+
 @dataclass(frozen=True, kw_only=True)
 class Way:
     """One way to build.
@@ -36,7 +54,11 @@ class Way:
 
     Numbers: ``numbers(travels, piece, allowances)`` returns its smooth numbers; ``cuts`` the sizes to cut today,
     ``states`` sizes as they will stand in a month, never negative; ``outside`` the sizes of the whole piece, or of the
-    opening, and ``parts`` those of its parts; ``stopped_by`` what stops it from growing wider, where anything does.
+    opening, and ``parts`` those of its parts; ``stopped_by`` what stops it from growing wider, where anything does;
+    ``opens`` what opens and closes so that it is seen.
+
+    Work: ``make(given)`` makes its parts from exact sizes; ``order`` steps of its own, beside those of a panel;
+    ``plan`` and ``joint`` draw it from above and in section.
 
     What holds: ``holds`` that it takes movement away; ``holds_width`` that the panel itself then keeps its width;
     ``held_by`` leads to how far it is stretched; ``holding(piece, held, allowances)`` turns the share of an edge-glued
@@ -45,9 +67,10 @@ class Way:
 
     Words: ``name`` for a reader, ``short`` on a picture, ``built_as`` to follow "we build it as", ``plural`` that the
     name takes no article; ``part`` what moves; ``shows`` the drawing, from above and then the joint; ``main_cuts`` keys
-    of the sizes that a slider shows, at most three; ``driest``, ``dampest`` finish the sentence on the month;
-    ``reasons`` one per risk level, or one for all, with ``{held}``, ``{most}`` and ``{limit}`` for strains and names of
-    ``reason_sizes``; ``steps`` in the shop; ``remarks`` always hold, ``notes`` hang on sizes; ``change`` what would
+    of the sizes that a slider shows, at most three; ``driest``, ``dampest`` finish the sentence on the month, with travels
+    in braces, and ``driest_still``, ``dampest_still`` where nothing goes that way; ``reasons`` one per risk level, or
+    one for all, with ``{held}``, ``{most}`` and ``{limit}`` for strains and keys of sizes in braces; ``steps`` in the
+    shop; ``remarks`` always hold, ``notes`` hang on sizes; ``change`` what would
     turn the advice over; ``cautions`` where it can hurt,
     ``seat_cautions`` where it carries a person.
 
@@ -68,11 +91,17 @@ class Way:
     shows: str
     kinds: tuple[str, ...]
     numbers: Callable[[Quantities, Piece, Allowances], Quantities]
-    driest: Callable[[Facts], str]
-    dampest: Callable[[Facts], str]
+    make: Callable[[Given], MadePiece]
+    plan: Callable[[Drawn], list[Mark]]
+    joint: Callable[[Drawn], list[Mark]]
+    driest: str
+    dampest: str
     reasons: tuple[str, ...]
     steps: tuple[str, ...]
     change: str
+    order: tuple[Step, ...] = ()
+    driest_still: str = ""
+    dampest_still: str = ""
     usual_for: tuple[str, ...] = ()
     usual: bool = False
     also: tuple[str, ...] = ()
@@ -81,11 +110,11 @@ class Way:
     outside: tuple[CutRule, ...] = FINISHED
     parts: tuple[CutRule, ...] = ()
     stopped_by: Limit | None = None
+    opens: Opening | None = None
     holding: Callable[[Piece, Held, Allowances], Held] | None = None
     held_by: str = "Stretched where it is held, at most"
     part: str = "panel"
     main_cuts: tuple[str, ...] = ()
-    reason_sizes: tuple[tuple[str, CutRule], ...] = ()
     remarks: tuple[str, ...] = ()
     notes: tuple[NoteRule, ...] = ()
     cautions: tuple[str, ...] = ()

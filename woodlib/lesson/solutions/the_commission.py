@@ -37,11 +37,11 @@ def _demo(name: str) -> Commission:
 )
 def half_as_wide() -> str:
     """The held-back strain at the brief's width and at the narrowest that its study has."""
-    bench = _demo("reading_nook_seat").bench
-    airs = bench.travels.driest.rh_percent, bench.travels.dampest.rh_percent
+    sliding = _demo("reading_nook_seat").sliding
+    airs = sliding.travels.driest.rh_percent, sliding.travels.dampest.rh_percent
     wide, narrow = (
-        float(bench.state("glued_border", width, *airs).pull[1])
-        for width in (bench.highest_width_m, bench.lowest_width_m)
+        float(sliding.judged("glued_border", width, *airs).most)
+        for width in (sliding.highest_width_m, sliding.lowest_width_m)
     )
     return "It pulls just as hard, so no" if narrow > 0.99 * wide else "It pulls half as hard, so perhaps"
 

@@ -58,9 +58,9 @@ def widest_breadboard() -> float:
 )
 def narrow_glue() -> str:
     """Strain held back at 10 and at 20 inches."""
-    bench = bearing("white oak", 0.0)
+    sliding = bearing("white oak", 0.0)
     narrow, wide = (
-        float(bench.state("glued_border", width * _INCH_M, _DRIEST_RH, _DAMPEST_RH).pull[1]) for width in (10.0, 20.0)
+        float(sliding.judged("glued_border", width * _INCH_M, _DRIEST_RH, _DAMPEST_RH).most) for width in (10.0, 20.0)
     )
     options = narrow_glue.question.options
     return options[1] if narrow > 0.8 * wide else options[0] if narrow > 0.2 * wide else options[2]

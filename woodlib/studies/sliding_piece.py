@@ -1,50 +1,27 @@
-"""The piece of a brief as sliders need it: its ways to build, its house, and the smooth numbers of every state."""
+"""A piece whose width and whose air slide: its ways to build, its house, and the judgement at every state."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
 
 from ..brief import Brief
 from ..movement.months import MonthlyMoisture
 from ..movement.spread import Doubts
 from ..ways.for_sliders import WORRYING_SCORE, Airs, StressScore, Travels, held_shares, share_at, stress_score
-from ..ways.parts import whole_sizes
+from ..ways.judge import Judgement, judge, numbers_of
 from ..ways.piece import Allowances, Piece
 from ..ways.registry import reference_way, way_of
-from ..ways.risk import risk_level
-from ..ways.verdict import held_strain
-from ..ways.way import Way
-from ..words.decided import Decided, larger, reached, smaller
+from ..ways.travel import Quantities
+from ..words.decided import Decided, Sliding, larger, reached, smaller
 
 _STEPS_M = {"inches": (0.0254, 0.0127, 0.00635, 0.003175), "millimetres": (0.02, 0.01, 0.005, 0.002, 0.001)}
 _AROUND_PERCENT = 15.0  # how far a slider goes beyond the brief's own humidity
 
-Number = float | Decided
-
 
 @dataclass(frozen=True)
-class State:
-    """One state of a way to build: its smooth numbers, its sizes by name, and what counts against the wood.
-
-    ``pull`` and ``push`` are held strains, likely and careful; ``only_stress_warns`` is 1 where the stress model
-    warns and the strain rule does not.
-    """
-
-    way: Way
-    numbers: Mapping[str, float]
-    sizes: Mapping[str, Number]
-    level: Number
-    pull: tuple[Number, Number]
-    push: tuple[Number, Number]
-    only_stress_warns: Number = 0.0
-
-
-@dataclass(frozen=True)
-class Bench:
-    """All that a piece brings to a study, by value, so that two equal pieces are one.
+class SlidingPiece:
+    """All that a piece brings to its studies, by value, so that two equal pieces are one.
 
     ``shares`` holds, for each of ``ways``, how much of the movement it holds, over the width.
     """
@@ -59,40 +36,29 @@ class Bench:
     months: tuple[str, str]
     stress: StressScore | None = None
 
-    def numbers(self, way: str, width_m: float, driest_rh: float, dampest_rh: float) -> Mapping[str, float]:
-        """The smooth numbers of one way to build."""
-        construction = way_of(way)
-        travels = self.travels(driest_rh, dampest_rh, width_m)
-        own = construction.numbers(travels, self.piece, _allowances())
+    def judged(self, way: str, width_m: Sliding, driest_rh: Sliding, dampest_rh: Sliding) -> Judgement:
+        """The judgement on one way at one state of the sliders."""
+        warned = self.stress is not None and way_of(way).reference
+        stress = reached(self.stress(driest_rh, dampest_rh), WORRYING_SCORE) if warned else 0.0
+        return judge(way_of(way), self._numbers(way, width_m, driest_rh, dampest_rh), stress)
+
+    def _numbers(self, way: str, width_m: Sliding, driest_rh: Sliding, dampest_rh: Sliding) -> Quantities:
         share = share_at(self.shares[self.ways.index(way)], width_m, self.lowest_width_m, self.highest_width_m)
-        held = {"held_share": share} | ({"push_share": share} if construction.opens_when_damp else {})
-        return {**travels, **whole_sizes(self.piece, width_m), **own, **held}
+        return numbers_of(way_of(way), self.piece, self.travels(driest_rh, dampest_rh, width_m), Allowances(), share)
 
-    def state(self, way: str, width_m: float, driest_rh: float, dampest_rh: float) -> State:
-        """One state of one way to build, with its decisions."""
-        numbers = self.numbers(way, width_m, driest_rh, dampest_rh)
-        pull = tuple(held_strain(numbers, end) for end in ("mid", "high"))
-        push = tuple(
-            larger(numbers["held_share"] * numbers[f"widening_{end}"] / numbers["width"], 0.0)
-            for end in ("mid", "high")
-        )
-        strained = risk_level(pull[1])
-        level = larger(strained, self._warned(way, driest_rh, dampest_rh))
-        return State(way_of(way), numbers, _sizes(way, numbers), level, pull, push, level - strained)
-
-    def widest(self, way: str, driest_rh: float, dampest_rh: float) -> Number:
+    def widest(self, way: str, driest_rh: Sliding, dampest_rh: Sliding) -> Sliding:
         """The widest piece that a way that slides bears, m; no more than ``scale_m``.
 
         What stops it is a size that grows evenly with the width (``Way.stopped_by``), so two widths give the line, and
         the line the width at its limit.
         """
-        found: Number = self.scale_m
-        limit = way_of(way).stopped_by
+        found: Sliding = self.scale_m
+        limit, sizes = way_of(way).stopped_by, way_of(way).sizes
         if limit is None:
             return Decided("+", found, 0.0)
         first, last = self.lowest_width_m, self.highest_width_m
-        asked = [self.numbers(way, width, driest_rh, dampest_rh) for width in (first, last)]
-        for rule in (way_of(way).sizes[key] for key in limit.sizes):
+        asked = [self._numbers(way, width, driest_rh, dampest_rh) for width in (first, last)]
+        for rule in (sizes[key] for key in limit.sizes):
             small, large = (rule.size(numbers) for numbers in asked)
             per_metre = larger((large - small) / (last - first), 1e-6)  # where it does not grow: no limit on the scale
             found = smaller(found, first + (limit.most_m - small) / per_metre)
@@ -103,9 +69,9 @@ class Bench:
         """The widest piece that a picture of widths shows, m."""
         return 1.2 * self.highest_width_m
 
-    def with_ways(self, ways: tuple[str, ...]) -> Bench:
+    def with_ways(self, ways: tuple[str, ...]) -> SlidingPiece:
         """The same piece with some of its ways."""
-        return bench_from(
+        return sliding_piece(
             ways,
             self.travels,
             self.piece,
@@ -114,24 +80,10 @@ class Bench:
             self.stress,
         )
 
-    def _warned(self, way: str, driest_rh: float, dampest_rh: float) -> Number:
-        """1 where the stress model warns of a glued border, else 0."""
-        if not way_of(way).reference or self.stress is None:
-            return 0.0
-        return reached(self.stress(driest_rh, dampest_rh), WORRYING_SCORE)
 
-
-@lru_cache(maxsize=1)
-def _allowances() -> Allowances:
-    return Allowances()
-
-
-def _sizes(way: str, numbers: Mapping[str, float]) -> dict[str, Number]:
-    """Every size by key, to cut and as it will stand, remembered with its decisions."""
-    return {key: rule.size(numbers) for key, rule in way_of(way).sizes.items()}
-
-
-def bench_of(brief: Brief, piece: Piece, months: MonthlyMoisture, doubts: Doubts, ways: tuple[str, ...]) -> Bench:
+def sliding_piece_of(
+    brief: Brief, piece: Piece, months: MonthlyMoisture, doubts: Doubts, ways: tuple[str, ...]
+) -> SlidingPiece:
     """The piece of a brief as its studies take it; ``ways`` are the keys of the ways to compare."""
     year = brief.year()
     dry, damp = year.driest(), year.dampest()
@@ -149,21 +101,21 @@ def bench_of(brief: Brief, piece: Piece, months: MonthlyMoisture, doubts: Doubts
     )
     names = months.names[months.driest], months.names[months.dampest]
     stress = stress_score(piece, travels, months.mc_percent) if reference_way().key in ways else None
-    return bench_from(ways, travels, piece, _widths(piece, brief.units), names, stress)
+    return sliding_piece(ways, travels, piece, _widths(piece, brief.units), names, stress)
 
 
-def bench_from(
+def sliding_piece(
     ways: tuple[str, ...],
     travels: Travels,
     piece: Piece,
     widths: tuple[float, float, float],
     months: tuple[str, str],
     stress: StressScore | None = None,
-) -> Bench:
-    """A bench from its parts; ``widths`` are a step, the narrowest and the widest, m."""
+) -> SlidingPiece:
+    """A sliding piece from its parts; ``widths`` are a step, the narrowest and the widest, m."""
     step, low, high = widths
     shares = tuple(held_shares(piece, low, high, way_of(way)) for way in ways)
-    return Bench(ways, travels, piece, low, high, step, shares, months, stress)
+    return SlidingPiece(ways, travels, piece, low, high, step, shares, months, stress)
 
 
 def _around(rh_percent: float, lowest: float, highest: float) -> tuple[float, float]:

@@ -3,12 +3,12 @@
 import pytest
 
 from woodlib.handout.replay import freeze_checked
-from woodlib.picture.ways.drawing import draw_way, measures_of, sizes_of, usual_scale
-from woodlib.picture.ways.sheet import MONTHS, Drawn
 from woodlib.study.answer import Answer, Reading
-from woodlib.study.inputs import Choice, Span
+from woodlib.study.inputs import Span
 from woodlib.study.study import Study
+from woodlib.ways.drawing import draw, measures_of, sheet_for
 from woodlib.ways.for_sliders import Airs, Travels
+from woodlib.ways.judge import judge, numbers_of
 from woodlib.ways.piece import Allowances, Piece
 from woodlib.ways.registry import way_of
 
@@ -20,21 +20,19 @@ def study_of(key):
     piece, way = POST if key == "loose_ring" else SHELF, way_of(key)
     travels = Travels(piece.wood, piece.border_wood, 0.0, 8.0, Airs(20, 30, 20, 45), Airs(24, 60, 46, 70))
 
-    def numbers(driest, dampest):
+    def state(driest, dampest):
         now = travels(driest, dampest, piece.width_m)
-        return now | way.numbers(now, piece, Allowances()) | {"held_share": 0.7}
+        return judge(way, numbers_of(way, piece, now, Allowances(), 0.7 if way.holds else 0.0)), measures_of(piece)
 
-    scale, measures = usual_scale(way, numbers(20.0, 70.0), measures_of(piece)), measures_of(piece)
+    sheet = sheet_for([state(20.0, 70.0)])
 
-    def answer(month, driest, dampest):
-        now = numbers(driest, dampest)
-        picture = draw_way(Drawn(way, now, sizes_of(way, now), measures, scale, month), way.name)
+    def answer(driest, dampest):
+        picture = draw(sheet, state(driest, dampest), way.name)
         return Answer(picture, "A drawing.", (Reading("way", way.name, ""),), "A drawing.", ())
 
-    months = Choice("month", "Month", {month: month for month in MONTHS}, "today")
     dry = Span("driest", "Dry air", "humidity", 20, 45, 1, 30)
     damp = Span("dampest", "Damp air", "humidity", 46, 70, 1, 60)
-    return Study("a-way", "How is it built?", (months, dry, damp), answer)
+    return Study("a-way", "How is it built?", (dry, damp), answer)
 
 
 @pytest.mark.parametrize(

@@ -1,30 +1,33 @@
 """A way to build in its two months: the driest on the left, the dampest on the right, from above and in section.
 
-The drawings are those of :mod:`woodlib.picture.ways`; here two of them share one sheet, and below them stands the
-verdict. A sheet never rescales itself: :class:`Sheet` is fixed for a way before a slider moves.
+The one drawing for verdicts and sliders. A sheet never rescales itself: :class:`Sheet` is fixed before a slider moves.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
-from itertools import product
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box, flatten_points, placed, walk
-from ..picture.ways.drawing import DRAWINGS, measures_of, usual_scale
-from ..picture.ways.sheet import BOTTOM, TOP, Drawn, Scale
-from ..ways.risk import risk_levels
-from ..words.decided import Pick, pick, smaller
+from ..words.decided import Pick, smaller
 from ..words.say import say, strain
-from .ways_bench import Bench, State
+from .drawn import BOTTOM, TOP, Drawn, Scale, scale_for
+from .judge import Judgement
+from .piece import Piece
+from .risk import risk_levels
+from .verdict import Verdict
 
 WIDTH, HEIGHT = 720.0, 558.0
 COLUMNS, COLUMN = (10.0, 374.0), 336.0
 PLAN_TOP, PLAN_HEIGHT = 34.0, 178.0
 JOINT_TOP, JOINT_HEIGHT = 262.0, 214.0
-_LETTER = 7.4  # usual width of a letter at the size of a label, px
+MONTHS = ("driest", "dampest")
+_SHORT = ("the wood is free enough", "it may crack over the years", "a real danger of cracks")
+_GAUGE = Frame(100.0, 526.0, 420.0, 10.0, 0.0, 0.018, 0.0, 1.0)
 
 Fit = tuple[float, float, float]
+State = tuple[Judgement, Mapping[str, float]]
+"""A judgement, and the sizes of its piece as drawings take them."""
 
 
 @dataclass(frozen=True)
@@ -36,35 +39,35 @@ class Sheet:
     joint: Fit
 
 
-def sheet_for(bench: Bench, way: str) -> Sheet:
-    """The sheet on which every state that the sliders reach has room."""
-    dry, damp = bench.travels.driest, bench.travels.dampest
-    airs = (dry.lowest_percent, dry.highest_percent), (damp.lowest_percent, damp.highest_percent)
-    widths = bench.lowest_width_m, bench.highest_width_m
-    states = [(width, bench.state(way, width, *air)) for width, *air in product(widths, *airs)]
-    scales = [
-        usual_scale(state.way, state.numbers, measures_of(replace(bench.piece, width_m=width)))
-        for width, state in states
-    ]
+def measures_of(piece: Piece) -> dict[str, float]:
+    """The sizes of a piece as the drawings take them, metres."""
+    names = ("width", "length", "thickness", "border_width", "border_thickness")
+    return {name: getattr(piece, f"{name}_m") for name in names}
+
+
+def usual_scale(judged: Judgement, piece: Mapping[str, float]) -> Scale:
+    """A scale that holds this state."""
+    numbers = judged.numbers
+    furthest = max(abs(numbers[f"{towards}_mid"]) / numbers["width"] for towards in ("narrowing", "widening"))
+    if judged.way.round:
+        return scale_for(piece["width"], furthest, 1.6 * piece["width"] + 0.02)
+    tallest = piece["thickness"] + piece["border_thickness"]
+    section = max(2.0 * piece["border_width"], 2.4 * tallest, 0.06)
+    travel = max(abs(numbers[f"{towards}_high"]) for towards in ("narrowing", "widening"))
+    return scale_for(piece["width"], furthest, section + 2.0 * travel, 0.03)
+
+
+def sheet_for(states: Sequence[State]) -> Sheet:
+    """The sheet on which every one of some states of a way has room."""
+    scales = [usual_scale(*state) for state in states]
     flatter = PLAN_HEIGHT / (BOTTOM - TOP)
     scale = Scale(
         flatter * min(s.plan_px for s in scales), min(s.times for s in scales), min(s.section_px for s in scales)
     )
-    reached: tuple[list[Mark], list[Mark]] = [], []
-    for (width, state), month in product(states, ("driest", "dampest")):
-        drawn = _drawn(bench, scale, state, width, month)
-        for marks, part in zip(reached, DRAWINGS[way], strict=True):
-            marks += part(drawn)
-    plan, joint = (
-        _fit(marks, top, height)
-        for marks, top, height in zip(reached, (PLAN_TOP, JOINT_TOP), (PLAN_HEIGHT, JOINT_HEIGHT), strict=True)
-    )
-    return Sheet(scale, plan, joint)
-
-
-def _drawn(bench: Bench, scale: Scale, state: State, width: float, month: str) -> Drawn:
-    measures = measures_of(bench.piece) | {"width": width}
-    return Drawn(state.way, state.numbers, state.sizes, measures, scale, month)
+    drawn = [Drawn(*state, scale, month) for state in states for month in MONTHS]
+    plan = [mark for d in drawn for mark in d.way.plan(d)]
+    joint = [mark for d in drawn for mark in d.way.joint(d)]
+    return Sheet(scale, _fit(plan, PLAN_TOP, PLAN_HEIGHT), _fit(joint, JOINT_TOP, JOINT_HEIGHT))
 
 
 def _fit(marks: list[Mark], top: float, height: float) -> Fit:
@@ -91,44 +94,47 @@ def _corners(marks: Iterable[Mark]) -> Iterable[tuple[float, float]]:
             yield from zip(values[::2], values[1::2], strict=True)
 
 
-def draw(bench: Bench, sheet: Sheet, state: State, width: float, title: str) -> Picture:
+def draw(sheet: Sheet, state: State, title: str) -> Picture:
     """The whole sheet."""
+    judged = state[0]
     marks: list[Mark] = []
-    for name, month, left in (("Driest month", "driest", COLUMNS[0]), ("Dampest month", "dampest", COLUMNS[1])):
-        marks.append(Words(left + COLUMN / 2, 22, name, "dry" if month == "driest" else "damp", 17, bold=True))
-        drawn = _drawn(bench, sheet.scale, state, width, month)
-        for part, (times, right, down) in zip(DRAWINGS[state.way.key], (sheet.plan, sheet.joint), strict=True):
+    for month, role, left in zip(MONTHS, ("dry", "damp"), COLUMNS, strict=True):
+        marks.append(Words(left + COLUMN / 2, 22, f"{month.capitalize()} month", role, 17, bold=True))
+        drawn = Drawn(*state, sheet.scale, month)
+        for part, (times, right, down) in ((judged.way.plan, sheet.plan), (judged.way.joint, sheet.joint)):
             marks += placed(part(drawn), times, left + right, down)
     below = (
         "hardly anything moves outside"
-        if state.way.still_outside
-        else (f"today dashed, movement drawn {sheet.scale.times} times its size")
+        if judged.way.still_outside
+        else f"today dashed, movement drawn {sheet.scale.times} times its size"
     )
     notes = f"Above: {below}.", "Below: the joint with the most movement to be ready for, true to size."
     for number, note in enumerate(notes):
         marks.append(Words(WIDTH / 2, PLAN_TOP + PLAN_HEIGHT + 19 + 19 * number, note, "quiet", 14))
-    return Picture(title, WIDTH, HEIGHT, (*marks, *_verdict(state)))
+    return Picture(title, WIDTH, HEIGHT, (*marks, *_risk(judged)))
 
 
-def _verdict(state: State) -> list[Mark]:
+def draw_verdict(verdict: Verdict, piece: Piece) -> Picture:
+    """The drawing of a verdict."""
+    state = verdict.judged, measures_of(piece)
+    return draw(sheet_for([state]), state, verdict.way.title)
+
+
+def _risk(judged: Judgement) -> list[Mark]:
     """The step of risk; for what is held, also where its stretch stands between the steps."""
-    words = [f"{risk.word}: {meaning}" for risk, meaning in zip(risk_levels(), _SHORT, strict=True)]
-    tone = pick(state.level, [1.0, 2.0], ["fine", "watch", "stop"])
+    words = tuple(f"{risk.word}: {meaning}" for risk, meaning in zip(risk_levels(), _SHORT, strict=True))
     swatch = box(COLUMNS[0], 494, 40, 22)
     return [
-        Area(swatch, tone),
+        Area(swatch, judged.tone),
         Line([*swatch, swatch[0]], "edge", 1.2),
-        Words(COLUMNS[0] + 50, 511, pick(state.level, [1.0, 2.0], words), "ink", 16, "start", bold=True),
-        *(_gauge(state, tone) if state.numbers["held_share"] else ()),
+        Words(COLUMNS[0] + 50, 511, judged.of_level(words), "ink", 16, "start", bold=True),
+        *(_gauge(judged, judged.tone) if judged.way.holds else ()),
     ]
 
 
-_GAUGE = Frame(100.0, 526.0, 420.0, 10.0, 0.0, 0.018, 0.0, 1.0)
-
-
-def _gauge(state: State, tone: Pick) -> list[Mark]:
+def _gauge(judged: Judgement, tone: Pick) -> list[Mark]:
     """The most the wood is stretched, on a scale with the steps of risk."""
-    end = _GAUGE.x(smaller(state.pull[1], _GAUGE.x_high))
+    end = _GAUGE.x(smaller(judged.pull[2], _GAUGE.x_high))
     bar = box(_GAUGE.left, _GAUGE.top, end - _GAUGE.left, _GAUGE.height)
     marks: list[Mark] = [Area(bar, tone), Line([*_GAUGE.outline, _GAUGE.outline[0]], "edge", 1.2)]
     for risk in risk_levels()[1:]:
@@ -137,6 +143,3 @@ def _gauge(state: State, tone: Pick) -> list[Mark]:
         marks.append(Words(x, _GAUGE.top + 26, say("{limit}", limit=strain(risk.from_strain)), "quiet", 14))
     marks.append(Words(_GAUGE.left - 8, _GAUGE.top + 11, "stretch", "quiet", 14, "end"))
     return marks
-
-
-_SHORT = ("the wood is free enough", "it may crack over the years", "a real danger of cracks")

@@ -1,28 +1,35 @@
-"""What the drawings of ways to build share: the sheet's lay-out, fixed scales, a way's numbers, pieces of wood."""
+"""What the drawings of ways to build share: the lay-out, fixed scales, a way's numbers, pieces of wood."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
-from ...ways.way import Way
-from ...words.decided import Decided
-from ...words.say import Said, fine_length, length, say
-from ..scene import Area, Line, Mark, Window, Words, dimension_line
-from ..wood import grain_lines
+from ..picture.scene import Area, Line, Mark, Window, Words, dimension_line
+from ..picture.wood import grain_lines
+from ..words.decided import Decided
+from ..words.say import Said, fine_length, length, say
+from .judge import Judgement
+from .way import Way
 
-WIDTH, HEIGHT = 720.0, 420.0
 PLAN_LEFT, PLAN_WIDTH = 14.0, 300.0
+PLAN_RIGHT = PLAN_LEFT + PLAN_WIDTH
 SECTION_LEFT, SECTION_WIDTH = 340.0, 366.0
 TOP, BOTTOM = 48.0, 362.0
 MIDDLE = 0.5 * (TOP + BOTTOM)
-EXAGGERATIONS = (40, 30, 25, 20, 15, 12, 10, 8, 6, 5, 4, 3, 2)
-MOST_DRAWN = 0.2  # of the width; beyond it screws would leave the batten they sit in
-MONTHS = ("today", "driest", "dampest")
+WIDTH, HEIGHT = 720.0, 420.0
 
-Number = float | Decided
+
+EXAGGERATIONS = (40, 30, 25, 20, 15, 12, 10, 8, 6, 5, 4, 3, 2)
+
+
+MOST_DRAWN = 0.2  # of the width; beyond it screws would leave the batten they sit in
+
+
+Number = Any
 
 
 @dataclass(frozen=True)
@@ -36,33 +43,44 @@ class Scale:
 
 @dataclass(frozen=True)
 class Drawn:
-    """A way as it is drawn: smooth numbers, sizes by name (to cut, and as they will stand), the piece, scale, month.
+    """A way as it is drawn: its judgement, the sizes of the piece, the scale, and the month, ``driest`` or ``dampest``.
 
     ``piece`` holds ``width``, ``length``, ``thickness``, ``border_width`` and ``border_thickness`` in metres; only
     ``width`` may move with a slider.
     """
 
-    way: Way
-    numbers: Mapping[str, float]
-    sizes: Mapping[str, Number]
-    piece: Mapping[str, float]
+    judged: Judgement
+    piece: Mapping[str, Number]
     scale: Scale
-    month: str = "today"
+    month: str
+
+    @property
+    def way(self) -> Way:
+        """The way that is drawn."""
+        return self.judged.way
+
+    @property
+    def numbers(self) -> Mapping[str, Number]:
+        """Its smooth numbers."""
+        return self.judged.numbers
+
+    @property
+    def sizes(self) -> Mapping[str, Number]:
+        """Its sizes by key, to cut and as they will stand."""
+        return self.judged.sizes
 
     def moved(self, name: str) -> float:
-        """How far a travel has gone outward in this month, careful end, m; zero today."""
-        if self.month == "today":
-            return 0.0
+        """How far a travel has gone outward in this month, careful end, m."""
         return -self.numbers[f"{name}_narrowing"] if self.month == "driest" else self.numbers[f"{name}_widening"]
 
-    def either(self, today: Number, driest: Number, dampest: Number) -> Number:
+    def either(self, driest: Number, dampest: Number) -> Number:
         """The number of this month."""
-        return {"today": today, "driest": driest, "dampest": dampest}[self.month]
+        return driest if self.month == "driest" else dampest
 
     @property
     def width_change(self) -> float:
         """Best guess of the change of width in this month, m."""
-        return self.either(0.0, -self.numbers["narrowing_mid"], self.numbers["widening_mid"])
+        return self.either(-self.numbers["narrowing_mid"], self.numbers["widening_mid"])
 
     def px(self, metres: Number) -> Number:
         """A length in the section, px."""

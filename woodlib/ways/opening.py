@@ -1,0 +1,101 @@
+"""A part fitted into an opening: a drawer's front or side, a door or a lid."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from ..picture.scene import Line, Mark, corners
+from .drawn import MIDDLE, PLAN_LEFT, PLAN_RIGHT, Drawn, end_wood, wood
+from .given import Given
+from .joint_drawing import beside
+from .made import MadePiece, Place, Section, Size, Sum, WoodPart
+from .making import ZERO, made
+from .rules import CutRule, fixed, travel
+from .whole_size import size
+
+OPENING = (
+    size("opening_width", "opening, across the grain", fixed("finished_width")),
+    size("opening_length", "opening, along the grain", fixed("finished_length")),
+)
+"""Of a part that is fitted into one."""
+
+
+def front_rules(part: str) -> tuple[CutRule, CutRule]:
+    """Height of a front or a side in its opening, and the gap that is left above it today."""
+    return (
+        CutRule(
+            "height",
+            f"drawer {part}, height",
+            (fixed("opening"), fixed("least", -1.0), travel("gap_growth", -1.0)),
+            "down",
+            "in the dampest month it must still clear the rail above",
+            fine=True,
+        ),
+        CutRule(
+            "gap_today",
+            f"gap above the {part} today",
+            (fixed("least"), travel("gap_growth")),
+            "up",
+            "all of the movement shows at the top, because the drawer stands on its runners",
+            fine=True,
+        ),
+    )
+
+
+def front_states(part: str) -> tuple[CutRule, CutRule]:
+    """The gap above in the driest and in the dampest month."""
+    return (
+        CutRule(
+            "gap_driest",
+            f"gap above the {part} in the driest month",
+            (fixed("least"), travel("gap_growth"), travel("gap_shrink")),
+            "up",
+            "it is at its lowest",
+            fine=True,
+        ),
+        CutRule(
+            "gap_dampest",
+            f"gap above the {part} in the dampest month",
+            (fixed("least"),),
+            "down",
+            "it still clears",
+            fine=True,
+        ),
+    )
+
+
+def fitted(given: Given, name: str, length: Size, width: Size, sums: tuple[Sum, ...], *remarks: str) -> MadePiece:
+    """A part alone, as large as it is cut."""
+    part = WoodPart(name, 1, length, width, given.thickness, "panel")
+    size = length.exact_m, width.exact_m, given.thickness.exact_m
+    return replace(
+        made(
+            given,
+            (part,),
+            sums,
+            (Place(name, (ZERO, size[0]), (ZERO, size[1])),),
+            (Section(name, (ZERO, size[1]), (ZERO, size[2])),),
+            remarks=remarks,
+        ),
+        size_m=size,
+    )
+
+
+def plan(d: Drawn) -> list[Mark]:
+    """A part in its opening, standing on its lower or hinged edge; the gap at the other is drawn as much larger."""
+    opening = d.piece["width"] * d.scale.plan_px
+    top, low = MIDDLE - 0.5 * opening, MIDDLE + 0.5 * opening
+    today = low - opening + d.sizes["gap_today"] * (d.scale.plan_px * d.scale.times)
+    edge = today - d.width_change * d.scale.plan_px * d.scale.times
+    return [
+        *end_wood(corners(PLAN_LEFT, top - 14.0, PLAN_RIGHT, top)),
+        *end_wood(corners(PLAN_LEFT, low, PLAN_RIGHT, low + 14.0)),
+        *wood(corners(PLAN_LEFT, edge, PLAN_RIGHT, low), count=8),
+        Line([(PLAN_LEFT, today), (PLAN_RIGHT, today)], "today", 1.4, "5 4"),
+    ]
+
+
+def joint(d: Drawn, part: str, neighbour: str) -> list[Mark]:
+    """The free edge, and what it must clear."""
+    gap = d.sizes["gap_today"] - d.either(-d.numbers["gap_shrink"], d.numbers["gap_growth"])
+    return beside(d, part, neighbour, gap)

@@ -1,0 +1,155 @@
+"""A stable sheet veneered on both faces."""
+
+from __future__ import annotations
+
+from math import sqrt
+
+from ..picture.scene import Mark
+from ..restraint.assumptions import assumption
+from ..restraint.fracture import fracture_energy_j_per_m2
+from .drawn import Drawn, label
+from .frame import plan
+from .given import Given
+from .held import Held
+from .joint_drawing import LEFT, layers
+from .made import MadePiece
+from .piece import Allowances, Piece
+from .risk import risk_levels
+from .rules import CutRule, fixed, travel
+from .stable_sheet import DUST, EDGING, FLUSH, ORDER, SHEET, SPACE, edged, numbers
+from .steps import TOGETHER, Step
+from .stiffness import panel_and_strip
+from .way import Way
+
+CHANNEL = 1.976  # energy of a crack running through a thin layer on a like base: Hutchinson & Suo 1992, from memory
+
+
+STRESS_LEFT = 0.5  # of the elastic stress after a slow season; careful side of ``restraint.relaxation``, assumption
+
+
+def veneer_share(piece: Piece, veneer_m: float) -> float:
+    """How a veneer's full restraint counts beside that of a thick panel: a thin layer has little energy to crack with.
+
+    A crack through a layer of thickness h frees Z E (k e)^2 h per area, Z 1.976, k the share of stress left; it runs
+    where that meets the fracture energy G. The thickness at which it runs at the strain of failure is
+    h0 = G/(Z E (k e_f)^2), and strain counts by sqrt(h/h0), at most in full.
+
+    >>> [round(veneer_share(Piece("white ash", "450 mm", "900 mm", "20 mm", "50 mm"), h), 2) for h in (0.0006, 0.003)]
+    [0.52, 1.0]
+    """
+    wood, along, _ = panel_and_strip(piece)
+    energy = fracture_energy_j_per_m2(
+        assumption("toughness").low, along.modulus_x_pa, wood.modulus_x_pa, along.poisson_xy, wood.shear_pa
+    )
+    failure = STRESS_LEFT * risk_levels()[-1].from_strain
+    thickest = float(energy) / (CHANNEL * wood.modulus_x_pa * failure**2)
+    return min(1.0, sqrt(veneer_m / thickest))
+
+
+def holding(piece: Piece, held: Held, allowances: Allowances) -> Held:
+    """The share of a veneer of the thickness allowed for; the rule for an edge-glued border is not used."""
+    return Held(
+        veneer_share(piece, allowances.veneer_thickness_m),
+        (
+            "the veneer is held fully by its core; thin as it is, it has little energy to crack with",
+            *panel_and_strip(piece)[2],
+        ),
+    )
+
+
+def make(given: Given) -> MadePiece:
+    """A sheet with solid edging, veneered over both."""
+    return edged(given, given.allowance("veneer"))
+
+
+def joint(d: Drawn) -> list[Mark]:
+    """A core between two veneers."""
+    veneer, core = d.px(d.sizes["veneer_thickness"]), d.px(d.piece["thickness"])
+    return [
+        *layers(
+            d,
+            [
+                ("veneer", veneer, "border-wood", "along"),
+                ("stable sheet", core, "grid", "end"),
+                ("", veneer, "border-wood", "along"),
+            ],
+        ),
+        label(LEFT, 320.0, "same veneer on both faces"),
+    ]
+
+
+WAY = Way(
+    key="veneered_sheet",
+    name="stable sheet with veneer on both faces",
+    short="veneered sheet",
+    built_as="a stable sheet with veneer on both faces",
+    also=("sheet veneered on both faces",),
+    kinds=("table top", "lid", "door panel", "drawer front", "drawer side", "drawer bottom", "back"),
+    still_outside=True,
+    mitred=True,
+    holds=True,
+    keeps_border=True,
+    keeps_flat=True,
+    solid=False,
+    numbers=numbers,
+    cuts=(
+        *SHEET,
+        CutRule(
+            "veneer_thickness",
+            "veneer, thickness",
+            (fixed("veneer"),),
+            "down",
+            "no thicker than this: thicker layers carry more energy to crack with",
+            fine=True,
+        ),
+        SPACE,
+    ),
+    states=(
+        CutRule(
+            "narrower_driest",
+            "sheet narrower at each edge in the driest month",
+            (travel("sheet_narrowing"),),
+            "up",
+            "half its width",
+            fine=True,
+        ),
+        CutRule(
+            "wider_dampest",
+            "sheet wider at each edge in the dampest month",
+            (travel("sheet_widening"),),
+            "up",
+            "half its width",
+            fine=True,
+        ),
+    ),
+    parts=EDGING,
+    holding=holding,
+    part="sheet",
+    make=make,
+    order=(
+        *ORDER,
+        Step(FLUSH, ["edged sheet"], ["flush faces"]),
+        Step("veneer both faces on one day", ["flush faces"], [TOGETHER], ["flush faces"]),
+    ),
+    plan=plan,
+    joint=joint,
+    shows="A sheet that hardly moves. Below, its core between two veneers.",
+    main_cuts=("sheet_width", "space_beside"),
+    driest="the sheet hardly moves, and the veneer is pulled as its core holds it",
+    dampest="the sheet hardly moves, and the veneer is pressed as its core holds it",
+    reasons=(
+        "The sheet takes the movement away, and its veneer is thin: strained by {most} at most, counted by its "
+        "thickness, below {limit}.",
+        "The sheet stays, but its veneer is strained by about {held}, at most {most}, counted by its thickness; above "
+        "{limit} fine checks are likely.",
+        "The sheet stays, but its veneer is strained by about {held}, at most {most}, counted by its thickness; from "
+        "{limit} expect it to check.",
+    ),
+    steps=(
+        "Veneer both faces with the same wood and thickness, on the same day; one face alone pulls the sheet hollow.",
+        "Press at the moisture of the driest months: veneer pressed damp checks in the first winter.",
+        "Draw the border with crossbanding; on a stable core its grain may run any way.",
+    ),
+    change="A thinner veneer, or veneer pressed drier, would ease it; solid wood would need a way that lets it move.",
+    cautions=(DUST,),
+)
