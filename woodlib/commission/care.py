@@ -5,12 +5,12 @@ from __future__ import annotations
 from .card import Card, heading, joined, listed, paragraphs, told
 from .judged import Commission
 from .margin import safe_humidity_percent
-from .seasons import about, airs_of, outside_m
+from .seasons import about, airs_of, months_of, outside_m
 
 
 def care_note(commission: Commission) -> Card:
     """For the client: the humidity to keep, what to expect in each season, when to call."""
-    built, months = commission.built, commission.sliding.months
+    built, months = commission.built, months_of(commission)
     judged = built.judged
     driest, dampest = airs_of(commission)
     lines = []
