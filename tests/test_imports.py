@@ -35,10 +35,6 @@ BESIDE = {("handout", "live"), ("lesson", "live"), ("lesson", "handout")}
 STILL_THERE = frozenset(
     {
         ("woodlib.live", "woodlib.handout.sections"),
-        ("woodlib.picture.ways.drawing", "woodlib.ways.piece"),
-        ("woodlib.picture.ways.drawing", "woodlib.ways.verdict"),
-        ("woodlib.picture.ways.drawing", "woodlib.ways.way"),
-        ("woodlib.picture.ways.sheet", "woodlib.ways.way"),
         ("woodlib.study.study", "woodlib.live"),
     }
 )
