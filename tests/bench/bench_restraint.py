@@ -22,10 +22,11 @@ sys.path[:0] = [
     str(Path(__file__).parents[2]),
 ]
 
+from drawn_chance import sampled_chance  # noqa: E402
 from plane_by_scikit_fem import lobatto_element, restraint_factor_by_scikit_fem, solve_by_scikit_fem  # noqa: E402
 from random_panels import ASH_PANEL, random_panels  # noqa: E402
 
-from woodlib.restraint.chance import HeldLoad, crack_chance, sampled_chance  # noqa: E402
+from woodlib.restraint.chance import HeldLoad, crack_chance  # noqa: E402
 from woodlib.restraint.field import plane_lines, solve_plane  # noqa: E402
 from woodlib.restraint.field_readings import restraint_factor_of  # noqa: E402
 from woodlib.restraint.held import held_panel  # noqa: E402

@@ -7,11 +7,12 @@ the first and below 0.15 for the second (calibrated view; radial, rigid: restrai
 
 import numpy as np
 import pytest
+from restraint.drawn_chance import sampled_chance
 
 from woodlib.moisture.equilibrium import emc_percent, rh_percent_for_emc
 from woodlib.movement.wood import wood_of
 from woodlib.restraint.assumptions import assumption
-from woodlib.restraint.chance import HeldLoad, crack_chance, sampled_chance
+from woodlib.restraint.chance import HeldLoad, crack_chance
 from woodlib.restraint.elastic import elastic_constants
 from woodlib.restraint.measures import strain_edges
 

@@ -4,8 +4,9 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from restraint.drawn_chance import sampled_chance
 
-from woodlib.restraint.chance import HeldLoad, crack_chance, sampled_chance
+from woodlib.restraint.chance import HeldLoad, crack_chance
 from woodlib.restraint.relaxation import several_years
 
 

@@ -17,7 +17,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
-from scipy.linalg.lapack import dptsv
 
 from .history import History, step_weights
 from .lookup import BINS, BINS_PER_PERCENT, Lookup
@@ -237,6 +236,8 @@ class _March:
 
     def _solve_in_one(self) -> None:
         """All boards as one long system: a zero beside the last cell of each keeps them apart."""
+        from scipy.linalg.lapack import dptsv  # late: loading SciPy's linear algebra takes a quarter of a second
+
         dptsv(self.diagonal.flat, self.beside.flat[:-1], self.right.flat, 1, 1, 1)
 
     def _sweep(self) -> None:

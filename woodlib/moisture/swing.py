@@ -6,7 +6,6 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
-from scipy.integrate import trapezoid
 
 from ..air.checks import read_values
 from ..errors import InputError, Problems
@@ -110,7 +109,8 @@ def _settled(year: Followed) -> YearInside:
 def _yearly_sine(day: np.ndarray, values: np.ndarray) -> complex:
     """Complex amplitude of the part of ``values`` that swings once a year; NaN when it does not swing."""
     turn = np.exp(-2j * np.pi * day / PERIOD_DAYS)
-    amplitude = 2.0 / PERIOD_DAYS * trapezoid((values - values.mean()) * turn, day)
+    swinging = (values - values.mean()) * turn
+    amplitude = np.sum((swinging[1:] + swinging[:-1]) * np.diff(day)) / PERIOD_DAYS
     return complex(amplitude) if abs(amplitude) > 1e-9 else complex(np.nan, np.nan)
 
 

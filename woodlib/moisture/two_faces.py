@@ -15,7 +15,6 @@ from typing import Any
 
 import numpy as np
 from numpy.polynomial.legendre import legvander
-from scipy.linalg.lapack import dsyevd
 
 SHAPES = 24
 
@@ -86,7 +85,7 @@ def step_inside(thickness_m: float, diffusivity_m2_s: float, first_m_s: float, s
     slopes, first, second = _weak_form()
     biot = thickness_m / diffusivity_m2_s
     matrix = slopes + (first_m_s * biot) * first + (second_m_s * biot) * second
-    rates, shapes, _ = dsyevd(matrix)
+    rates, shapes = np.linalg.eigh(matrix)
     # At the start everything is left: the constant 1, which is the first polynomial.
     amounts = (shapes[0][:, np.newaxis] * shapes.T) * np.sqrt(2.0 * np.arange(SHAPES) + 1.0)
     return StepInside(rates * (diffusivity_m2_s / thickness_m**2), amounts)

@@ -10,14 +10,18 @@ times in ten, and within 6 % at worst.
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ..errors import Problems
-from ..units import Quantity, length_range
+from ..units import length_range, read_length
 from .board import Board
 from .inputs import check_kind, check_moisture, check_number
 from .wood import Wood, width_strain
+
+if TYPE_CHECKING:
+    from ..units import Quantity
 
 NINETY_PERCENT_HALF_WIDTH = 1.6448536269514722  # standard deviations between which nine in ten of a normal number lie
 LEAST_VARIANCE = 1e-24  # of a strain: where nothing moves there is nothing to divide by
@@ -77,17 +81,17 @@ class Movement:
     @property
     def low(self) -> Quantity:
         """Lower end of the range."""
-        return Quantity(self.low_m, "meter")
+        return read_length(self.low_m, "m")
 
     @property
     def mid(self) -> Quantity:
         """Best guess."""
-        return Quantity(self.mid_m, "meter")
+        return read_length(self.mid_m, "m")
 
     @property
     def high(self) -> Quantity:
         """Upper end of the range."""
-        return Quantity(self.high_m, "meter")
+        return read_length(self.high_m, "m")
 
     def text(self, first: str = "customary") -> str:
         """The size of the movement in words, with its range."""

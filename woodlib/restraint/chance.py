@@ -5,7 +5,7 @@ outside anchors (a rigidly held oak panel). *Careful*: the full weakest-link siz
 load taking its share of strength. The likely value is the plain mean of the two: equal trust in each, a judgement.
 
 Strength, stiffness and movement are lognormal, so their part is integrated in closed form and the relaxation, strength
-factor and toughness on fixed Gauss nodes: the answer is smooth in every input. ``sampled_chance`` draws instead.
+factor and toughness on fixed Gauss nodes: the answer is smooth in every input.
 """
 
 from __future__ import annotations
@@ -15,10 +15,9 @@ from functools import cache
 from typing import NamedTuple
 
 import numpy as np
-from scipy.special import ndtr
-from scipy.stats import qmc
 
 from .assumptions import Assumption, assumption
+from .normal import normal_share
 from .relaxation import relaxed_path_pa
 
 _USED = (
@@ -121,14 +120,14 @@ def _log_peak(load: HeldLoad, rate, share) -> np.ndarray:
 def _strength_odds(log_demand, strength_pa: float):
     """Chance that a lognormal strength of this mean is below the demand."""
     spread = _log_spread(assumption("strength_variation").middle)
-    return ndtr((log_demand - np.log(strength_pa) + spread**2 / 2) / spread)
+    return normal_share((log_demand - np.log(strength_pa) + spread**2 / 2) / spread)
 
 
 def _check_odds(log_demand, toughness):
     """Chance that a check of lognormal depth runs on under an even tension."""
     depth, spread = assumption("check_depth").middle, assumption("check_depth_spread").middle
     intensity = log_demand + np.log(assumption("edge_crack_factor").middle * np.sqrt(np.pi * depth))
-    return ndtr((intensity - np.log(toughness)) / (spread / 2))
+    return normal_share((intensity - np.log(toughness)) / (spread / 2))
 
 
 def crack_chance(load: HeldLoad, strength_pa: float) -> CrackChance:
@@ -182,62 +181,3 @@ def _either(first, second):
 
 def _mean(chances, nodes: _Nodes) -> Probability:
     return Probability(*(float(np.sum(chance * nodes.demand_weight)) for chance in chances))
-
-
-def sampled_chance(load: HeldLoad, strength_pa: float, count: int = 131072, seed: int = 20240229) -> CrackChance:
-    """The same by drawing ``count`` panels with every scatter (scrambled Sobol points, fixed seed).
-
-    ``count`` is best a power of two. Used to check ``crack_chance``; the two agree within the sampling error.
-    """
-    draws = _Draws.from_points(qmc.Sobol(9, seed=seed).random(count))
-    peak = _log_peak(load, draws.rate, draws.share) + draws.board
-    median = strength_pa * np.exp(-(_log_spread(assumption("strength_variation").middle) ** 2) / 2)
-    strength = np.log(median) + draws.strength
-    calibrated = peak > strength + np.log(draws.calibrated)
-    size = np.log(load.effective_over_peak) * draws.size_share
-    careful = peak + size > strength + np.log(draws.duration)
-    intensity = peak + draws.log_root_depth + np.log(assumption("edge_crack_factor").middle)
-    runs = intensity > np.log(draws.toughness)
-    runs_slowly = intensity > np.log(draws.toughness * draws.duration)
-    sound = Probability(calibrated.mean(), (calibrated.mean() + careful.mean()) / 2, careful.mean())
-    likely = ((calibrated | runs).mean() + (careful | runs).mean()) / 2
-    checked = Probability((calibrated | runs).mean(), likely, (careful | runs_slowly).mean())
-    return CrackChance(sound, checked, tuple(assumption(key) for key in _USED))
-
-
-class _Draws(NamedTuple):
-    rate: np.ndarray
-    share: np.ndarray
-    board: np.ndarray
-    strength: np.ndarray
-    calibrated: np.ndarray
-    size_share: np.ndarray
-    duration: np.ndarray
-    toughness: np.ndarray
-    log_root_depth: np.ndarray
-
-    @classmethod
-    def from_points(cls, points: np.ndarray) -> _Draws:
-        """One panel per row of even points in (0, 1)."""
-        from scipy.special import ndtri
-
-        def even(column: int, key: str) -> np.ndarray:
-            limits = assumption(key)
-            return limits.low + (limits.high - limits.low) * points[:, column]
-
-        rate = assumption("relaxation_rate")
-        board = _log_spread(assumption("demand_variation").middle)
-        strength = _log_spread(assumption("strength_variation").middle)
-        depth, depth_spread = assumption("check_depth").middle, assumption("check_depth_spread").middle
-        normal = ndtri(np.clip(points, 1e-12, 1 - 1e-12))
-        return cls(
-            rate.low * (rate.high / rate.low) ** points[:, 0],
-            even(1, "delayed_share"),
-            board * normal[:, 2] - board**2 / 2,
-            strength * normal[:, 3],
-            even(4, "calibrated_strength_factor"),
-            points[:, 5],
-            even(6, "duration_factor"),
-            even(7, "toughness"),
-            0.5 * np.log(np.pi * depth) + 0.5 * depth_spread * normal[:, 8],
-        )

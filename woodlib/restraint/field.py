@@ -11,13 +11,13 @@ from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
-from scipy.linalg.lapack import dpbsv
 
 from ..errors import InputError
 from .elements import Condensed, add_glue, banded, condense, numbering, unfold
 from .lobatto import Line
 
 _ORDER = 5
+_FEW = 200  # unknowns up to which NumPy's dense solver does; loading SciPy's banded one takes longer than hundreds of these
 # Where the element borders go: found by trying 150 random panels; the error of the restraint factor stayed below
 # 0.4 % and moved little when these were changed by a tenth.
 _INNER_WIDTH = 0.70  # of the half width, the rest is the element beside the corner
@@ -32,6 +32,12 @@ class PlaneWood(NamedTuple):
     modulus_y_pa: float
     shear_pa: float
     poisson_xy: float
+
+    @property
+    def is_stable(self) -> bool:
+        """Whether any strain of it stores energy."""
+        least = min(self.modulus_x_pa, self.modulus_y_pa, self.shear_pa)
+        return least > 0.0 and self.poisson_xy**2 * self.modulus_y_pa < self.modulus_x_pa
 
     def stiffness(self) -> tuple[float, float, float, float]:
         """Plane-stress stiffnesses Q11, Q22, Q12, Q66, Pa."""
@@ -182,6 +188,11 @@ def solve_plane(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> Plane
     only the difference along x loads the piece. Valid for uniform moisture, straight grain square to the strip,
     small strains and no buckling; parts of the joint that are not glued may overlap (contact is not modelled).
     """
+    if not (plane.panel.is_stable and plane.strip.is_stable):
+        raise InputError(
+            f"the elastic constants {plane.panel} and {plane.strip} are not those of a stable material: "
+            "moduli must be above 0 and Poisson ratios small enough that nu_xy * nu_yx stays below 1."
+        )
     x_line, panel_line, strip_line, glued_elements, split_elements = plane_lines(plane, order, layers)
     x, y, strip_y = x_line.count, panel_line.count, strip_line.count
     numbers = numbering(x, y, strip_y, order, glued_elements, split_elements, plane.ends, plane.is_soft)
@@ -191,12 +202,7 @@ def solve_plane(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> Plane
         nodes = glued_elements * order + 1
         add_glue(bands, numbers, x_line.mass_of(glued_elements)[:nodes, :nodes], _glue_stiffness(plane))
     load = np.bincount(numbers.elements.ravel(), parts.load.ravel(), numbers.count + 1)[:-1]
-    _, solution, trouble = dpbsv(bands.T, load, lower=1, overwrite_ab=1)
-    if trouble:
-        raise InputError(
-            f"the elastic constants {plane.panel} and {plane.strip} are not those of a stable material: "
-            "moduli must be above 0 and Poisson ratios small enough that nu_xy * nu_yx stays below 1."
-        )
+    solution = _solution(bands, load)
     border = np.append(solution, 0.0)[numbers.elements]
     panel, strip = Condensed(*(part[: x * y] for part in parts)), Condensed(*(part[x * y :] for part in parts))
     panel_block = Block(*unfold(border[: x * y], panel, order, x, y))
@@ -204,6 +210,20 @@ def solve_plane(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> Plane
     unknowns = numbers.count + parts.back.shape[0] * parts.back.shape[1]
     field = PlaneField(plane, x_line, panel_line, strip_line, panel_block, strip_block, 0.0, unknowns)
     return replace(field, energy_j_per_m=_energy(field))
+
+
+def _solution(bands: np.ndarray, load: np.ndarray) -> np.ndarray:
+    """Unknowns of the banded symmetric system; row j of ``bands`` holds column j from its diagonal down."""
+    count, width = bands.shape
+    if count > _FEW:
+        from scipy.linalg.lapack import dpbsv
+
+        return dpbsv(bands.T, load, lower=1, overwrite_ab=1)[1]
+    padded = np.zeros((count, count + width))
+    step = padded.strides[1]
+    np.lib.stride_tricks.as_strided(padded, bands.shape, (padded.strides[0] + step, step))[...] = bands
+    upper = padded[:, :count]
+    return np.linalg.solve(upper + np.triu(upper, 1).T, load)
 
 
 def _elements(plane: HeldPlane, x_line: Line, panel_line: Line, strip_line: Line) -> Condensed:

@@ -5,7 +5,9 @@
 
 from __future__ import annotations
 
-from .reading import Quantity, check_share, exact_metres, metres, number_in, read_length, read_quantity, registry
+from typing import TYPE_CHECKING, Any
+
+from .reading import check_share, exact_metres, metres, number_in, read_length, read_quantity
 from .spelling import exact_number, shown
 from .writing import (
     FORMATS,
@@ -18,6 +20,9 @@ from .writing import (
     rounded_steps,
     write,
 )
+
+if TYPE_CHECKING:
+    from .pint_registry import Quantity, registry
 
 __all__ = [
     "FORMATS",
@@ -40,3 +45,12 @@ __all__ = [
     "shown",
     "write",
 ]
+
+
+def __getattr__(name: str) -> Any:
+    """``registry`` and ``Quantity``, made on first use."""
+    if name in ("registry", "Quantity"):
+        from . import pint_registry as module
+
+        return getattr(module, name)
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

@@ -7,18 +7,26 @@ import re
 from decimal import Decimal
 from fractions import Fraction
 from numbers import Rational, Real
-
-import pint
+from typing import TYPE_CHECKING
 
 from ..errors import InputError
 from . import spelling
-from .spelling import KIND_OF_UNIT, KINDS, METRES_PER_UNIT, NUMBER, SHARES, UNIT_OF_SPELLING, exact_number, plain, shown
+from .spelling import (
+    CELSIUS_OF,
+    KIND_OF_UNIT,
+    KINDS,
+    METRES_PER_UNIT,
+    NUMBER,
+    SHARES,
+    UNIT_OF_SPELLING,
+    exact_number,
+    plain,
+    shown,
+)
 from .writing import LARGEST_NUMBER, both
 
-registry = pint.UnitRegistry()
-"""The kit's one unit registry; a quantity from another registry is taken over by the name of its unit."""
-
-Quantity = registry.Quantity
+if TYPE_CHECKING:
+    from .pint_registry import Quantity
 
 LONGEST_M = 1000.0
 """A length beyond this is a slip of the pen in any workshop, so it is refused."""
@@ -51,6 +59,8 @@ def read_length(value, default_unit: str | None = None, name: str = "length") ->
     >>> read_length("1' 6-3/8\\"").to("inch").magnitude
     18.375
     """
+    from .pint_registry import Quantity
+
     return Quantity(float(exact_metres(value, default_unit, name)), "meter")
 
 
@@ -113,10 +123,17 @@ def read_quantity(value, unit: str, *, name: str, default_unit: str | None = Non
     >>> read_quantity("45 %", "percent", name="humidity").magnitude
     45.0
     """
+    from .pint_registry import Quantity
+
     target = _unit_name(unit, name)
-    kind = _kind(registry.Unit(target), target)
-    if kind == "length":
+    if _kind(target) == "length":
         return read_length(value, default_unit, name).to(target)
+    return Quantity(_number_in(value, target, default_unit, name), target)
+
+
+def _number_in(value, target: str, default_unit: str | None, name: str) -> float:
+    """One number in a unit of the registry; pint is asked only for conversions that the kit seldom meets."""
+    kind = _kind(target)
     default = _default(default_unit, kind, name)
     if isinstance(value, str):
         number, source = _text_number(value, default, kind, name)
@@ -126,8 +143,15 @@ def read_quantity(value, unit: str, *, name: str, default_unit: str | None = Non
         number, source = _plain_number(value, default, kind, name), default
     if abs(number) > LARGEST_NUMBER:
         raise InputError(_too_large(value, kind, name))
-    converted = Quantity(float(number), source).to(target)
-    # Clear the binary noise of the Fahrenheit offset: 68 degF is 20 degC, not 19.99...
+    if source == target:
+        return float(number)
+    if {source, target} <= CELSIUS_OF.keys():
+        (scale, zero), (to_scale, to_zero) = CELSIUS_OF[source], CELSIUS_OF[target]
+        return float((scale * (number - zero)) / to_scale + to_zero)
+    from .pint_registry import Quantity
+
+    # Rounded to clear the binary noise of offsets.
+    converted = Quantity(float(number), source).to(target).magnitude
     return round(converted, 9) if kind == "temperature" else converted
 
 
@@ -153,7 +177,11 @@ def number_in(
     woodlib.errors.InputError: wood is '8 % RH', a relative humidity and not a moisture content; write it like 8 % MC.
     """
     check_share(value, share, name)
-    number = read_quantity(value, unit, name=name, default_unit=default_unit).magnitude
+    target = _unit_name(unit, name)
+    if _kind(target) == "length":
+        number = read_length(value, default_unit, name).to(target).magnitude
+    else:
+        number = _number_in(value, target, default_unit, name)
     below, above = minimum is not None and number < minimum, maximum is not None and number > maximum
     if not (below or above):
         return number
@@ -253,7 +281,7 @@ def _typed(number: Real) -> Fraction:
 
 def _number_of_quantity(quantity, kind: str, name: str) -> tuple[Fraction, str]:
     units = _unit_name(str(quantity.units), name)
-    found = _kind(registry.Unit(units), units)
+    found = _kind(units)
     if found != kind:
         raise InputError(_wrong_kind(quantity, found, kind, name))
     if getattr(quantity.magnitude, "ndim", 0):
@@ -264,13 +292,29 @@ def _number_of_quantity(quantity, kind: str, name: str) -> tuple[Fraction, str]:
 def _quantity_metres(quantity, name: str) -> Fraction:
     number, units = _number_of_quantity(quantity, "length", name)
     factor = METRES_PER_UNIT.get(units)
-    return number * factor if factor is not None else _typed(Quantity(float(number), units).to("meter").magnitude)
+    if factor is not None:
+        return number * factor
+    from .pint_registry import Quantity
+
+    return _typed(Quantity(float(number), units).to("meter").magnitude)
 
 
 def _unit_name(unit: str, name: str) -> str:
+    if unit in KIND_OF_UNIT:
+        return unit
     try:
-        return UNIT_OF_SPELLING.get(unit.lower()) or str(registry.Unit(unit))
-    except (pint.errors.PintError, ValueError, AttributeError, TypeError):
+        known = UNIT_OF_SPELLING.get(unit.lower())
+    except AttributeError:
+        known = None
+    if known:
+        return known
+    from pint.errors import PintError
+
+    from .pint_registry import registry
+
+    try:
+        return str(registry.Unit(unit))
+    except (PintError, ValueError, AttributeError, TypeError):
         raise InputError(
             f"{name} is to be read in {shown(unit)}, which is not a unit; use one such as mm or degC."
         ) from None
@@ -280,7 +324,7 @@ def _default(default_unit: str | None, kind: str, name: str) -> str | None:
     if default_unit is None:
         return None
     unit = _unit_name(default_unit, name)
-    found = KIND_OF_UNIT.get(unit) or _kind(registry.Unit(unit), unit)
+    found = _kind(unit)
     if found != kind or (kind == "length" and unit not in METRES_PER_UNIT):
         raise InputError(
             f"{name} has the default unit {shown(default_unit)}, which does not fit; {_write_it_like(kind)}."
@@ -288,12 +332,17 @@ def _default(default_unit: str | None, kind: str, name: str) -> str | None:
     return unit
 
 
-def _kind(unit, spelt: str) -> str:
-    """Kind of a registry unit; percent and degrees are both dimensionless to pint and told apart by name."""
-    if unit.dimensionless:
-        return KIND_OF_UNIT.get(spelt, "share")
-    matches = (kind for kind, of in _KINDS_OF_REGISTRY_UNITS.items() if unit.is_compatible_with(of))
-    return next(matches, str(unit.dimensionality))
+def _kind(unit: str) -> str:
+    """Kind of a unit by its name in the registry; percent and degrees are dimensionless to pint, told apart by name."""
+    if unit in KIND_OF_UNIT:
+        return KIND_OF_UNIT[unit]
+    from .pint_registry import registry
+
+    of_registry = registry.Unit(unit)
+    if of_registry.dimensionless:
+        return "share"
+    matches = (kind for kind, of in _KINDS_OF_REGISTRY_UNITS.items() if of_registry.is_compatible_with(of))
+    return next(matches, str(of_registry.dimensionality))
 
 
 def _called(kind: str) -> str:

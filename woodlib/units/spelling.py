@@ -79,6 +79,13 @@ METRES_PER_UNIT = {
     "micrometer": Fraction(1, 1_000_000),
 }
 
+# Unit of temperature -> degrees Celsius per step, and where its scale stands at 0 degrees Celsius
+CELSIUS_OF = {
+    "degree_Celsius": (Fraction(1), Fraction(0)),
+    "degree_Fahrenheit": (Fraction(5, 9), Fraction(32)),
+    "kelvin": (Fraction(1), Fraction(27315, 100)),
+}
+
 _PLAIN_MARKS = {
     **dict.fromkeys("\u2033\u201c\u201d\u201e\u201f\u02ba\u3003", '"'),
     **dict.fromkeys("\u2032\u2018\u2019\u201a\u201b\u02b9\u00b4\u0060", "'"),
