@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import asyncio
 from collections.abc import Callable
-from contextlib import suppress
 from html import escape
 from itertools import count
 from typing import Any
@@ -16,7 +15,7 @@ from typing import Any
 import ipywidgets as widgets
 from IPython.display import DisplayHandle, display
 
-from .errors import InputError, WoodlibError
+from .errors import WoodlibError
 from .picture.palette import style_sheet
 from .picture.svg import picture_address, svg
 from .study.answer import Answer, Reading
@@ -33,8 +32,8 @@ _ERROR_CSS = ".wl-error{border:2px solid var(--w-stop);padding:.5em .8em;max-wid
 
 _panel_numbers = count(1)
 shown_panels: dict[str, Panel] = {}
-freeze_when_shown = False  # set while a notebook is run for a handout
-left_at: dict[str, dict[str, Any]] = {}  # then: where sliders were left in the saved notebook, by study
+instead: Callable[[Study], dict[str, Any]] | None = None
+"""What to show instead of a panel, as a bundle; set by whoever runs a notebook to make something else of it."""
 
 
 def still_html(study: Study, answer: Answer, values: dict[str, Any]) -> str:
@@ -213,10 +212,8 @@ class Panel(widgets.VBox):
         self._record.update(self._record_bundle(), raw=True)
 
     def _ipython_display_(self) -> None:
-        if freeze_when_shown:
-            from .handout.sections import SECTION_MIME, section_record
-
-            display({SECTION_MIME: section_record(where_left(self.study.starting(**self.values)))}, raw=True)
+        if instead is not None:
+            display(instead(self.study.starting(**self.values)), raw=True)
             return
         answer = self.answer_now or self.study.answer(**self.values)
         bundle = dict(widgets.VBox._repr_mimebundle_(self))
@@ -224,15 +221,6 @@ class Panel(widgets.VBox):
         bundle["text/html"] = still_html(self.study, answer, self.values)
         display(bundle, raw=True, metadata={"woodlib": {"still_of": self.study.key}})
         self._record = display(self._record_bundle(), raw=True, display_id=True)
-
-
-def where_left(study: Study) -> Study:
-    """The study starting where its sliders were left, as far as it can still stand there."""
-    kept = {}
-    for key, value in left_at.get(study.key, {}).items():
-        with suppress(InputError):
-            kept |= {key: study.read({key: value})[key]}
-    return study.starting(**kept)
 
 
 def button(label: str, action: Callable[[], str]) -> widgets.Widget:

@@ -32,7 +32,7 @@ def handout_button(output: str, notebook: str | None = None) -> None:
     Studies are frozen where their sliders stand now; the notebook's text and outputs are taken from its saved file.
     In a handout the button itself is left out.
     """
-    if live.freeze_when_shown:
+    if live.instead is not None:
         return
     bar = widgets.IntProgress(
         value=0, max=1, layout=widgets.Layout(width="100%", max_width="720px", visibility="hidden")

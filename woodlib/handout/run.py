@@ -28,8 +28,8 @@ def run_notebook(
     """
     copied = copy.deepcopy(nb)
     first = new_code_cell(
-        "import woodlib.live\nwoodlib.live.freeze_when_shown = True\n"
-        f"woodlib.live.left_at.update({dict(positions or {})!r})\ndel woodlib"
+        "from woodlib.handout.sections import show_sections\n"
+        f"show_sections({dict(positions or {})!r})\ndel show_sections"
     )
     copied.cells.insert(0, first)
     client = NotebookClient(

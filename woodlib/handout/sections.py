@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass
+from typing import Any
 
+from ..errors import InputError
 from ..study.study import Study
 from .asking import Progress
 from .frozen import frozen_or_still
@@ -44,10 +48,25 @@ def section(study: Study, progress: Progress | None = None) -> Section:
     return Section(study, found.table, found.report)
 
 
-_names = Names()
+def show_sections(positions: Mapping[str, Mapping[str, Any]]) -> None:
+    """From now on show sections instead of panels in the notebook that runs here; for a run that makes a page.
+
+    ``positions`` are the places where sliders were left, by study: a study begins there as far as it still can.
+    """
+    names = Names()
+
+    def record(study: Study) -> dict[str, Any]:
+        made = section(_where_left(study, positions.get(study.key, {})))
+        return {SECTION_MIME: {"html": made.html(names.name(study.key)), "report": made.report}}
+
+    from .. import live  # a page that is made without a notebook needs no widgets
+
+    live.instead = record
 
 
-def section_record(study: Study) -> dict[str, str]:
-    """The section as a notebook keeps it while it is run for a page."""
-    made = section(study)
-    return {"study": study.key, "html": made.html(_names.name(study.key)), "report": made.report}
+def _where_left(study: Study, positions: Mapping[str, Any]) -> Study:
+    kept = {}
+    for key, value in positions.items():
+        with suppress(InputError):
+            kept |= {key: study.read({key: value})[key]}
+    return study.starting(**kept)
