@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -10,10 +11,11 @@ from pathlib import Path
 import pytest
 
 from woodlib import __main__, __version__, command_line
+from woodlib.commission import chosen_brief, commission_of
 from woodlib.environment import SetUpError
 
 PROJECT = Path(__main__.__file__).resolve().parent.parent
-COMMANDS = ("open", "brief", "handout", "setout", "move", "test", "refresh", "bench")
+COMMANDS = ("open", "brief", "verdicts", "handout", "setout", "move", "test", "refresh", "bench")
 
 
 @pytest.fixture(autouse=True)
@@ -149,11 +151,47 @@ def test_what_is_unusual_about_a_brief_is_said_before_the_long_part(tmp_path, ca
 SEAT = PROJECT / "data" / "briefs" / "reading_nook_seat.toml"
 
 
+def test_the_ways_to_build_are_ranked_in_plain_lines(capsys):
+    assert command_line.run(["verdicts", str(SEAT)]) == 0
+    said = capsys.readouterr()
+    ranked = re.findall(r"^(\d+)\. (.+?): (safe|strained|cracking)", said.out, re.MULTILINE)
+    commission = commission_of(chosen_brief())
+    assert [name for _, name, _ in ranked] == [verdict.way.title for verdict in commission.verdicts]
+    assert [risk for *_, risk in ranked] == [verdict.risk for verdict in commission.verdicts]
+    lines = " ".join(said.out.split())
+    for verdict in commission.verdicts:
+        assert verdict.reason in lines
+        assert all(verdict.cut(key).text() in lines for key in verdict.way.main_cuts[:1])
+    assert (
+        "No house makes the glued border safe" in lines
+        and said.err == ""
+        and max(map(len, said.out.split("\n"))) <= 100
+    )
+
+
+def test_verdicts_say_which_way_is_decided_on_and_what_is_unusual(tmp_path, capsys):
+    brief = tmp_path / "seat.toml"
+    text = SEAT.read_text(encoding="utf-8").replace("coats = 3", "coats = 0")
+    brief.write_text(text + '\n[handout.ways-to-build]\nway = "battens"\n', encoding="utf-8")
+    assert command_line.run(["verdicts", str(brief)]) == 0
+    said = capsys.readouterr()
+    assert re.search(r"^\d+\. Battens below, in slots: safe \(decided on\)$", said.out, re.MULTILINE)
+    assert said.err.startswith("Please check: seat.toml, line 30: finish.coats is 0")
+
+
+def test_verdicts_of_a_brief_with_mistakes_are_refused_in_sentences(tmp_path, capsys):
+    brief = tmp_path / "seat.toml"
+    brief.write_text('[piece]\nwidht = "20 in"\n')
+    assert command_line.run(["verdicts", str(brief)]) == 1
+    said = capsys.readouterr()
+    assert said.out == "" and "widht" in said.err and "Traceback" not in said.err
+
+
 def test_a_piece_is_set_out_into_a_folder_that_is_made_and_never_written_over(tmp_path, capsys):
     folder = tmp_path / "shop"
     assert command_line.run(["setout", str(SEAT), "-o", str(folder), "--way", "breadboard end"]) == 0
     said = capsys.readouterr()
-    assert said.out.startswith("Set out: breadboard end with slots.\nWrote cut-list.csv, ") and said.err == ""
+    assert said.out.startswith("Set out: breadboard end that slides on slots.\nWrote cut-list.csv, ") and said.err == ""
     before = {path.name: path.read_bytes() for path in folder.iterdir()}
     assert {
         "cut-list.csv",

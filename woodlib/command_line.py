@@ -73,6 +73,8 @@ def parser() -> argparse.ArgumentParser:
         metavar="FILE.html",
         help="where to write it; left out, beside the brief under its name: seat.html for seat.toml",
     )
+    made = command("verdicts", show_verdicts, "rank the ways to build the piece of a brief, with gap, risk and reason")
+    made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
     made = command("setout", set_out, "set a brief's piece out for the shop: lists as CSV, drawings as SVG and PDF")
     made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
     made.add_argument(
@@ -172,6 +174,23 @@ def answer_at_the_bench(chosen: argparse.Namespace) -> int:
     return 0
 
 
+def show_verdicts(chosen: argparse.Namespace) -> int:
+    """The ways to build the piece of a brief, ranked."""
+    from .commission.checked import judged_brief
+    from .commission.verdicts import verdict_lines
+
+    commission = judged_brief(chosen.brief)
+    show_remarks(commission.brief.remarks)
+    print("\n".join(verdict_lines(commission)))
+    return 0
+
+
+def show_remarks(remarks) -> None:
+    """Say what is unusual and was taken as written."""
+    for remark in dict.fromkeys(remarks):
+        print(f"Please check: {remark}", file=sys.stderr)
+
+
 def set_out(chosen: argparse.Namespace) -> int:
     """Set out the piece of a brief and write lists and drawings for the shop."""
     from .commission.shop_files import write_shop_files
@@ -184,15 +203,13 @@ def set_out(chosen: argparse.Namespace) -> int:
 
 def show_set_out(plan, brief) -> None:
     """Say how the piece is built, and what is to be checked before it is cut."""
-    for warning in dict.fromkeys([*brief.remarks, *(warning for item in plan.hardware for warning in item.warnings)]):
-        print(f"Please check: {warning}", file=sys.stderr)
+    show_remarks([*brief.remarks, *(warning for item in plan.hardware for warning in item.warnings)])
     print(f"Set out: {plan.made.way.name}.", flush=True)
 
 
 def show_accepted(brief) -> None:
     """Say what is unusual about a brief that was accepted, and that the long part begins."""
-    for remark in brief.remarks:
-        print(f"Please check: {remark}", file=sys.stderr)
+    show_remarks(brief.remarks)
     print(f"Making the page for {brief.path}; the first time takes some seconds.", flush=True)
 
 

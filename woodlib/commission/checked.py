@@ -7,8 +7,6 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from types import MappingProxyType
 
-import numpy as np
-
 from ..brief import Brief, read_brief
 from ..brief.read import LARGEST_BYTES
 from ..data_files import data_path
@@ -16,7 +14,6 @@ from ..errors import InputError, Problems
 from ..units import shown
 from .judged import Commission, commission_of
 from .names import CHECKS, OF_THE_PIECE, WAYS_TO_BUILD, at_the_piece, collect, compared_way
-from .shop import setting_out_of
 
 DEMO = "briefs/reading_nook_seat.toml"
 WETTEST_YEAR_PERCENT = 28.0
@@ -45,6 +42,18 @@ def checked_brief(path: str | Path) -> Brief:
     set out; else all sentences.
     """
     return checked_commission(path).brief
+
+
+def judged_brief(path: str | Path) -> Commission:
+    """The commission of a brief's file for its verdicts alone: nothing is set out, no study is made.
+
+    Raises :class:`InputError` with one sentence per mistake, each with its line.
+    """
+    commission = commission_of(_way_by_its_key(read_brief(path, CHECKS)))
+    problems = Problems()
+    problems.sentences.extend(_too_damp(commission))
+    problems.raise_if_any()
+    return commission
 
 
 @dataclass(frozen=True)
@@ -96,10 +105,12 @@ def _beside(brief: Brief) -> tuple[tuple[int, int] | None, ...]:
 
 
 def _checked(read: Brief) -> Commission:
+    from .shop import setting_out_of
+
     brief, problems = _way_by_its_key(read), Problems()
     commission = commission_of(brief)
     collect(problems, "", at_the_piece, brief, setting_out_of, commission)
-    problems.sentences.extend(_too_damp(brief, commission.months.mc_percent, commission.months.rh_percent))
+    problems.sentences.extend(_too_damp(commission))
     if any(brief.handout.get(key) for key in OF_THE_PIECE):
         for study in collect(problems, "", at_the_piece, brief, commission.plain_studies) or ():
             _check_starts(problems, brief, study)
@@ -116,8 +127,9 @@ def _check_starts(problems: Problems, brief: Brief, study) -> None:
             collect(problems, f"{brief.where(key)}{key}: ", study.read, {name: value})
 
 
-def _too_damp(brief: Brief, mc_percent: np.ndarray, rh_percent: np.ndarray | None) -> Iterator[str]:
+def _too_damp(commission: Commission) -> Iterator[str]:
     """A room that stays near saturation all year is a slip: no wood in it comes to rest as wood in rooms does."""
+    brief, mc_percent, rh_percent = commission.brief, commission.months.mc_percent, commission.months.rh_percent
     if float(mc_percent.mean()) <= WETTEST_YEAR_PERCENT:
         return
     key = "moisture_gain" if brief.house.source in ("weather", "climate") else brief.house.source
