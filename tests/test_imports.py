@@ -34,7 +34,6 @@ BESIDE = {("handout", "live"), ("lesson", "live"), ("lesson", "handout")}
 
 STILL_THERE = frozenset(
     {
-        ("woodlib.live", "woodlib.handout.sections"),
         ("woodlib.study.study", "woodlib.live"),
     }
 )
