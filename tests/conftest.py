@@ -1,7 +1,8 @@
 """What holds for every test: no window is opened, and properties are searched the same way on every machine.
 
-Hypothesis measures no time here, so a slow or busy machine cannot turn a right answer into a failure. In continuous
-integration (``CI`` set) its search starts from the same place in every run; at a desk it looks somewhere new each time.
+Hypothesis measures no time here, so a slow or busy machine cannot turn a right answer into a failure, and its search
+starts from the same place in every run. ``python3 -m woodlib test search`` looks somewhere new and further
+(``WOODLIB_SEARCH`` holds the seed).
 
 One reference program, SfePy, has to be compiled where it is installed, so it is not among the packages that every
 machine can have. Where it is missing its files are not collected, and the end of the run says so.
@@ -16,9 +17,11 @@ from hypothesis import HealthCheck, settings
 
 os.environ["MPLBACKEND"] = "Agg"
 
-settings.register_profile("desk", deadline=None, suppress_health_check=[HealthCheck.too_slow])
-settings.register_profile("ci", settings.get_profile("desk"), derandomize=True, database=None)
-settings.load_profile("ci" if os.environ.get("CI") else "desk")
+settings.register_profile(
+    "usual", deadline=None, derandomize=True, database=None, suppress_health_check=[HealthCheck.too_slow]
+)
+settings.register_profile("search", settings.get_profile("usual"), derandomize=False, max_examples=1000)
+settings.load_profile("search" if os.environ.get("WOODLIB_SEARCH") else "usual")
 
 LEFT_OUT: list[str] = []
 
@@ -36,5 +39,5 @@ def pytest_terminal_summary(terminalreporter) -> None:
     if LEFT_OUT:
         terminalreporter.write_line(
             "Left out: the comparison with SfePy, which needs a C compiler to install. To run it too: "
-            'pip install -c constraints.txt -e ".[test,compiled]"'
+            "pip install --require-hashes -r woodlib/lock/compiled.txt"
         )

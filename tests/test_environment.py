@@ -36,9 +36,9 @@ class Shop:
         self.targets: list[str] = []
         self.failure: str | BaseException = ""
 
-    def install(self, python: Path, lock_file: Path, target: str, log: Path) -> str:
-        assert python.exists() and lock_file.exists() and log.parent == self.venv
-        self.targets.append(target.removeprefix(str(self.folder)))
+    def install(self, python: Path, lock_file: Path, project: Path, log: Path) -> str:
+        assert python.exists() and lock_file.exists() and log.parent == self.venv and project == self.folder
+        self.targets.append(lock_file.stem)
         if isinstance(self.failure, BaseException):
             raise self.failure
         if not self.failure:
@@ -57,7 +57,9 @@ def shop(tmp_path, monkeypatch) -> Shop:
     folder = tmp_path / "a shop"
     folder.mkdir()
     (folder / "pyproject.toml").write_text(PROJECT)
-    (folder / "constraints.txt").write_text("numpy==1.0\n")
+    (folder / "woodlib" / "lock").mkdir(parents=True)
+    for name in environment.LOCK_FILES.values():
+        (folder / name).write_text("numpy==1.0\n")
     made = Shop(folder)
     monkeypatch.setattr(environment, "install", made.install)
     monkeypatch.setattr(environment, "MAKE", [*environment.MAKE, "--without-pip"])
@@ -67,7 +69,7 @@ def shop(tmp_path, monkeypatch) -> Shop:
 def test_a_second_run_installs_nothing(shop):
     prepare(shop.folder, "")
     prepare(shop.folder, "")
-    assert shop.targets == [""]
+    assert shop.targets == ["kit"]
     assert python_of(shop.venv).exists()
 
 
@@ -75,14 +77,14 @@ def test_the_tests_bring_their_packages_and_serve_the_kit_too(shop):
     prepare(shop.folder, "")
     prepare(shop.folder, "test")
     prepare(shop.folder, "")
-    assert shop.targets == ["", "[test]"]
+    assert shop.targets == ["kit", "test"]
 
 
 def test_a_changed_lock_file_is_followed_with_the_same_extras(shop):
     prepare(shop.folder, "test")
-    (shop.folder / "constraints.txt").write_text("numpy==2.0\n")
+    (shop.folder / environment.LOCK_FILES["test"]).write_text("numpy==2.0\n")
     prepare(shop.folder, "")
-    assert shop.targets == ["[test]", "[test]"]
+    assert shop.targets == ["test", "test"]
 
 
 @pytest.mark.parametrize("stage", ["while installing", "while making"])
@@ -111,7 +113,7 @@ def test_damage_is_noticed_and_mended(shop, damage, capsys):
         (shop.venv / "woodlib.json").write_text(json.dumps({**record, "project": "elsewhere", "fingerprint": "other"}))
     prepare(shop.folder, "")
     prepare(shop.folder, "")
-    assert shop.targets == ["", ""]
+    assert shop.targets == ["kit", "kit"]
     assert "making it anew" in capsys.readouterr().out
 
 
@@ -121,7 +123,7 @@ def test_a_failed_installation_is_one_sentence_and_leaves_what_worked(shop):
     with pytest.raises(SetUpError, match="^The packages could not be installed: no network.$"):
         prepare(shop.folder, "test")
     prepare(shop.folder, "")
-    assert shop.targets == ["", "[test]"]
+    assert shop.targets == ["kit", "test"]
 
 
 def test_an_environment_that_someone_made_by_hand_is_filled_and_not_thrown_away(shop):
@@ -132,7 +134,7 @@ def test_an_environment_that_someone_made_by_hand_is_filled_and_not_thrown_away(
     shop.package("numpy").rmdir()
     prepare(shop.folder, "")
     assert (shop.venv / "of my own").exists()
-    assert shop.targets == ["", ""]
+    assert shop.targets == ["kit", "kit"]
 
 
 def test_a_second_process_waits_for_the_first(shop, monkeypatch):
@@ -144,7 +146,7 @@ def test_a_second_process_waits_for_the_first(shop, monkeypatch):
         assert waiting.wait(30)
         assert shop.targets == []
     second.join(60)
-    assert shop.targets == [""]
+    assert shop.targets == ["kit"]
 
 
 # --- refused, in one sentence --------------------------------------------------------------------------------------

@@ -15,7 +15,7 @@ from woodlib.commission import chosen_brief, commission_of
 from woodlib.environment import SetUpError
 
 PROJECT = Path(__main__.__file__).resolve().parent.parent
-COMMANDS = ("open", "brief", "verdicts", "handout", "setout", "move", "test", "refresh", "bench")
+COMMANDS = ("open", "brief", "verdicts", "handout", "setout", "move", "forget", "test", "refresh", "bench")
 
 
 @pytest.fixture(autouse=True)
@@ -258,3 +258,12 @@ def test_progress_is_counted_on_one_line_of_a_screen(monkeypatch, capsys):
     monkeypatch.setattr(command_line.sys.stdout, "isatty", lambda: True, raising=False)
     command_line.show_progress(2, 2)
     assert capsys.readouterr().out == "\r  100 % done\n"
+
+
+def test_kept_tables_are_taken_away(monkeypatch, tmp_path, capsys):
+    monkeypatch.setattr("woodlib.handout.cache.user_cache_path", lambda name: tmp_path / name)
+    (tmp_path / "woodlib" / "tables").mkdir(parents=True)
+    (tmp_path / "woodlib" / "tables" / "0a1b").write_bytes(b"kept")
+    assert command_line.run(["forget"]) == 0
+    assert "Took 1 tables away" in capsys.readouterr().out
+    assert not list((tmp_path / "woodlib" / "tables").iterdir())

@@ -16,7 +16,7 @@ from woodlib.environment import distribution_name
 
 PROJECT = Path(woodlib.__file__).resolve().parent.parent
 PYPROJECT = tomllib.loads((PROJECT / "pyproject.toml").read_text())
-LOCK = (PROJECT / "constraints.txt").read_text().splitlines()
+LOCKS = {path.stem: path.read_text().splitlines() for path in sorted((PROJECT / "woodlib" / "lock").glob("*.txt"))}
 
 
 def run(code: str, *options: str, **settings) -> str:
@@ -48,16 +48,32 @@ def test_an_unknown_name_is_answered_with_the_known_ones():
 # --- lock file -----------------------------------------------------------------------------------------------------
 
 
-def test_the_lock_file_pins_everything_the_project_asks_for():
+EXTRAS = {"kit": ["install"], "test": ["install", "test"], "compiled": ["install", "test", "compiled"]}
+
+
+@pytest.mark.parametrize("name", EXTRAS)
+def test_a_lock_file_pins_everything_the_project_asks_for(name):
     project = PYPROJECT["project"]
-    asked = project["dependencies"] + [each for extra in project["optional-dependencies"].values() for each in extra]
-    pinned = {distribution_name(line) for line in LOCK if "==" in line}
-    assert {distribution_name(each) for each in asked} <= pinned
+    wanted = [each for extra in EXTRAS[name] for each in project["optional-dependencies"][extra]]
+    asked = {distribution_name(each) for each in project["dependencies"] + wanted}
+    assert asked <= {distribution_name(line) for line in LOCKS[name] if "==" in line}
 
 
-def test_the_lock_file_names_versions_and_no_place_to_fetch_them_from():
-    lines = [line for line in LOCK if not line.lstrip().startswith("#")]
-    assert [line for line in lines if not re.fullmatch(r"[\w.-]+==[\w.!+-]+( ; [\w.'<>=!() -]+)?", line)] == []
+def test_the_lock_files_are_all_there_and_agree():
+    assert set(LOCKS) == set(EXTRAS)
+    pinned = {name: {line.rstrip(" \\") for line in lines if "==" in line} for name, lines in LOCKS.items()}
+    versions = {name: {line.split(" ")[0] for line in lines} for name, lines in pinned.items()}
+    assert versions["kit"] <= versions["test"] <= versions["compiled"]
+
+
+@pytest.mark.parametrize("name", EXTRAS)
+def test_a_lock_file_names_versions_and_hashes_and_no_place_to_fetch_them_from(name):
+    lines = [line for line in LOCKS[name] if not line.lstrip().startswith("#")]
+    pin = r"[\w.-]+==[\w.!+-]+( ; [\w.'<>=!() -]+?)? \\"
+    odd = [line for line in lines if not re.fullmatch(rf"{pin}|    --hash=sha256:[0-9a-f]{{64}}( \\)?", line)]
+    assert odd == []
+    bare = [a for a, b in zip(lines, lines[1:], strict=False) if "==" in a and "--hash" not in b]
+    assert bare == []
 
 
 # --- wheel ---------------------------------------------------------------------------------------------------------

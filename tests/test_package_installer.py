@@ -33,14 +33,18 @@ def test_a_failure_is_one_sentence_that_names_the_log(output, words):
 
 
 @pytest.mark.parametrize(("code", "words"), [(0, ""), (1, "the disk is full")])
-def test_pip_is_given_the_lock_file_and_what_it_says_is_kept(tmp_path, monkeypatch, capfd, code, words):
+def test_pip_is_given_the_lock_file_then_the_project_and_what_it_says_is_kept(
+    tmp_path, monkeypatch, capfd, code, words
+):
     said = "Collecting pint\nProcessing numpy.whl\nInstalling collected packages: pint, numpy\n"
     trouble = "ERROR: No space left on device" if code else ""
     (tmp_path / "pip.py").write_text(f"import sys\nprint({said!r}, sys.argv[1:], {trouble!r})\nsys.exit({code})\n")
     monkeypatch.setenv("PYTHONPATH", str(tmp_path))
     log = tmp_path / "set-up.log"
-    sentence = install(Path(sys.executable), tmp_path / "constraints.txt", f"{tmp_path}[test]", log)
+    sentence = install(Path(sys.executable), tmp_path / "kit.txt", tmp_path / "a project", log)
     assert sentence == "" if not code else words in sentence
     assert "2 packages fetched" in capfd.readouterr().out
     kept = log.read_text()
-    assert "constraints.txt" in kept and "[test]" in kept and "'-e'" in kept
+    assert "'--require-hashes', '-r'" in kept and "kit.txt" in kept
+    # Where the packages did not come in, the project is not tried; where they did, it fetches nothing more.
+    assert ("'--no-deps', '--no-build-isolation', '-e'" in kept) == (code == 0)

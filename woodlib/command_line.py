@@ -9,7 +9,7 @@ from pathlib import Path
 
 from . import __version__, environment
 from .errors import WoodlibError
-from .testing import PARTS, run_parts, run_script, run_speed_comparisons
+from .testing import FURTHER, PARTS, run_parts, run_script, run_speed_comparisons
 
 ABOUT = "How far a solid-wood panel moves in a given house, what happens when it is held, and how to build it."
 
@@ -106,8 +106,9 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument(
         "--length", default="", metavar="SIZE", help="of the panel with glued ends; left out, twice its width"
     )
+    command("forget", forget_tables, "take away the tables of frozen studies that are kept in your cache folder")
     made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
-    text = "library, notebooks or browser; all three when left out"
+    text = "library, notebooks or browser, all three when left out; quick for a minute's worth; search to look further"
     made.add_argument("parts", nargs="*", type=test_part, metavar="PART", help=text)
     text = "for contributors: run notebooks from top to bottom and store their outputs"
     made = command("refresh", refresh_notebooks, text, extra="test")
@@ -133,8 +134,9 @@ def folder_path(text: str) -> Path:
 
 def test_part(name: str) -> str:
     """One of the parts of the tests."""
-    if name not in PARTS:
-        raise argparse.ArgumentTypeError(f"there is no part {name!r}; the parts are {', '.join(PARTS)}")
+    known = (*PARTS, *FURTHER)
+    if name not in known:
+        raise argparse.ArgumentTypeError(f"there is no part {name!r}; the parts are {', '.join(known)}")
     return name
 
 
@@ -189,6 +191,15 @@ def show_remarks(remarks) -> None:
     """Say what is unusual and was taken as written."""
     for remark in dict.fromkeys(remarks):
         print(f"Please check: {remark}", file=sys.stderr)
+
+
+def forget_tables(chosen: argparse.Namespace) -> int:
+    """Empty the folder of kept tables and say where it is."""
+    from .handout.cache import forget
+
+    folder, count = forget()
+    print(f"Took {count} tables away from {folder}; the next handout makes what it needs anew.")
+    return 0
 
 
 def set_out(chosen: argparse.Namespace) -> int:

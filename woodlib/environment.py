@@ -24,7 +24,8 @@ from pathlib import Path
 from .errors import WoodlibError
 from .package_installer import install
 
-LOCK_FILE = "constraints.txt"
+LOCK_FILES = {"": "woodlib/lock/kit.txt", "test": "woodlib/lock/test.txt"}
+"""By extra: every package that goes in, with its version and its hashes."""
 # Measured on Linux with Python 3.11: 570 MB for the kit, 830 MB with its tests; the rest is room for downloads.
 ROOM_NEEDED_MB = {"": 1000, "test": 1300}
 MAKE = [sys.executable, "-m", "venv"]
@@ -42,7 +43,7 @@ def say(sentence: str) -> None:
 def project_folder() -> Path | None:
     """The working copy that this package is part of, or None when it was installed from a wheel."""
     folder = Path(__file__).resolve().parent.parent
-    return folder if (folder / "pyproject.toml").is_file() and (folder / LOCK_FILE).is_file() else None
+    return folder if (folder / "pyproject.toml").is_file() and (folder / LOCK_FILES[""]).is_file() else None
 
 
 def enter(extra: str, arguments: list[str]) -> None:
@@ -161,7 +162,7 @@ def is_ready(project: Path, environment: Path, extra: str) -> bool:
 def fingerprint(project: Path) -> str:
     """A short sum of what decides which packages go in."""
     total = hashlib.sha256()
-    for name in (LOCK_FILE, "pyproject.toml"):
+    for name in (*LOCK_FILES.values(), "pyproject.toml"):
         total.update((project / name).read_bytes())
     return total.hexdigest()[:16]
 
@@ -256,10 +257,10 @@ def fill(project: Path, environment: Path, extra: str) -> None:
     extras = sorted({extra, *record.get("extras", [])} - {""})
     state = {"ours": record.get("ours", False), "project": str(project), "extras": extras}
     write_record(environment, finished=False, **state)
-    target = f"{project}[{','.join(extras)}]" if extras else str(project)
+    lock_file = project / LOCK_FILES["test" if "test" in extras else ""]
     what = "the kit and what its tests need" if extras else "the kit"
-    say(f"Installing {what} from {LOCK_FILE}; the first time this fetches packages and takes a minute or more.")
-    problem = install(python_of(environment), project / LOCK_FILE, target, environment / "woodlib-set-up.log")
+    say(f"Installing {what} from {lock_file.name}; the first time this fetches packages and takes a minute or more.")
+    problem = install(python_of(environment), lock_file, project, environment / "woodlib-set-up.log")
     if problem:
         if record.get("finished"):  # pip gave up before it changed anything, so what worked before still works
             write_record(environment, **record)

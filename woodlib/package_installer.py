@@ -6,6 +6,7 @@ import os
 import subprocess
 import sys
 from pathlib import Path
+from typing import TextIO
 
 # What pip or the system says -> what is wrong and what to do, in the order they are looked for.
 REASONS = (
@@ -43,32 +44,43 @@ REASONS = (
 _FOUND = ("Collecting ", "Processing ")  # how pip begins the line of a package
 
 
-def install(python: Path, lock_file: Path, target: str, log: Path) -> str:
-    """Install ``target`` (a folder, with extras in brackets) and return an empty string or what went wrong.
+def install(python: Path, lock_file: Path, project: Path, log: Path) -> str:
+    """Install what a lock file lists, every file held against its hashes, then a link to the project itself.
 
-    All that pip says goes to the file ``log``; the screen gets a count of the packages.
+    Returns an empty string, or what went wrong. All that pip says goes to the file ``log``; the screen gets a count of
+    the packages.
     """
-    options = ["--progress-bar", "off", "--use-pep517"]
-    command = [str(python), "-m", "pip", "install", *options, "-c", str(lock_file), "-e", target]
+    listed = ["--require-hashes", "-r", str(lock_file)]
+    # Nothing more is fetched for the project: what builds it is in the lock file too.
+    itself = ["--no-deps", "--no-build-isolation", "-e", str(project)]
+    with log.open("w", encoding="utf-8") as written:
+        for what in (listed, itself):
+            if _pip(python, what, written):
+                written.flush()
+                return sentence_for(log.read_text(encoding="utf-8"), log)
+    return ""
+
+
+def _pip(python: Path, what: list[str], written: TextIO) -> int:
+    """Run ``pip install`` and return its exit code."""
+    command = [str(python), "-m", "pip", "install", "--progress-bar", "off", "--use-pep517", *what]
     settings = {**os.environ, "PIP_USER": "0", "PIP_NO_INPUT": "1", "PIP_DISABLE_PIP_VERSION_CHECK": "1"}
-    with (
-        log.open("w", encoding="utf-8") as written,
-        subprocess.Popen(
-            command,
-            env=settings,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.STDOUT,
-            text=True,
-            encoding="utf-8",
-            errors="replace",
-        ) as process,
-    ):
+    written.write(" ".join(map(repr, command)) + "\n")
+    with subprocess.Popen(
+        command,
+        env=settings,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        text=True,
+        encoding="utf-8",
+        errors="replace",
+    ) as process:
         count = 0
-        for line in process.stdout:
+        for line in process.stdout or ():
             written.write(line)
             count += line.startswith(_FOUND)
             show_progress(line, count)
-    return "" if process.returncode == 0 else sentence_for(log.read_text(encoding="utf-8"), log)
+    return process.returncode
 
 
 def show_progress(line: str, count: int) -> None:

@@ -15,9 +15,12 @@ from xml.etree import ElementTree
 from .environment import say
 from .errors import InputError
 
+BESIDE = ["-n", "auto"]  # as many workers as there are processors
 PARTS = {
-    "library": [],
+    "library": BESIDE,
     "notebooks": [
+        *BESIDE,
+        "--dist=loadfile",
         "--nbval",
         "--nbval-current-env",
         "--nbval-cell-timeout=120",
@@ -27,6 +30,27 @@ PARTS = {
     ],
     "browser": ["tests/browser"],
 }
+FURTHER = {
+    "quick": [
+        *BESIDE,
+        *(
+            f"tests/{name}"
+            for name in (
+                "test_imports.py",
+                "test_package.py",
+                "test_units.py",
+                "words",
+                "species",
+                "movement",
+                "picture",
+                "study",
+                "ways/test_hand_worked.py",
+            )
+        ),
+    ],
+    "search": [*BESIDE, "tests"],
+}
+"""Parts that are run only when they are named: what is tried after every small change, and a search from a new seed."""
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "microsoft-edge")
 BROWSER_PLACES = (
     "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
@@ -68,6 +92,9 @@ def browser_is_required() -> bool:
 def run_parts(project: Path, names: list[str]) -> int:
     """Run the named parts, or all; returns 0 when every test passed."""
     wanted = names or list(PARTS)
+    if "search" in wanted:
+        seed = os.environ.setdefault("WOODLIB_SEARCH", str(int.from_bytes(os.urandom(4))))
+        say(f"Searching further from seed {seed}; WOODLIB_SEARCH={seed} repeats it.")
     leave_out = "browser" in wanted and find_browser() is None
     if leave_out and (browser_is_required() or names):
         say(f"The browser tests cannot run: {NO_BROWSER}.")
@@ -82,7 +109,9 @@ def run_part(project: Path, name: str) -> Outcome:
     start = time.monotonic()
     with TemporaryDirectory() as folder:
         counts = Path(folder) / "counts.xml"
-        command = [sys.executable, "-m", "pytest", *PARTS[name], f"--junit-xml={counts}"]
+        seed = [f"--hypothesis-seed={os.environ['WOODLIB_SEARCH']}"] if name == "search" else []
+        options = (PARTS | FURTHER)[name]
+        command = [sys.executable, "-m", "pytest", *options, *seed, f"--junit-xml={counts}"]
         code = subprocess.run(command, cwd=project).returncode
         passed, failed = count(counts)
     return Outcome(name, passed, failed, time.monotonic() - start, code)

@@ -65,6 +65,14 @@ def _folder() -> Path:
     return user_cache_path("woodlib") / "tables"
 
 
+def forget() -> tuple[Path, int]:
+    """Take every kept table away; returns where they were, and how many."""
+    found = [path for path in _folder().glob("*") if path.is_file()]
+    for path in found:
+        path.unlink(missing_ok=True)
+    return _folder(), len(found)
+
+
 def kept(name: str | None) -> dict[str, Any] | None:
     """What was kept under a name, or None. A damaged file counts as not kept."""
     if name is None:
