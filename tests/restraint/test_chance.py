@@ -5,8 +5,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from restraint.drawn_chance import sampled_chance
+from scipy.special import ndtr, ndtri
 
 from woodlib.restraint.chance import HeldLoad, crack_chance
+from woodlib.restraint.normal import normal_score, normal_share
 from woodlib.restraint.relaxation import several_years
 
 
@@ -76,3 +78,18 @@ def test_what_is_assumed_is_listed_with_status_and_source():
             and row.source
             and row.status in ("printed", "recalled", "estimated", "derived")
         )
+
+
+def test_many_cases_at_once_are_the_cases_one_by_one():
+    glue_up, damp, dry = np.array([8.0, 9.5, 11.0]), np.array([12.0, 13.0, 9.0]), np.array([7.0, 5.0, 6.5])
+    path = np.concatenate([glue_up[None], np.tile(np.stack([damp, dry]), (8, 1))])
+    many = flat(crack_chance(HeldLoad(path, 0.00264 * (path - glue_up), np.array([5e8, 7e8, 9e8]), 1.7), 6.48e6))
+    for k, stiffness in enumerate((5e8, 7e8, 9e8)):
+        one = flat(crack_chance(load(glue_up[k], damp[k], dry[k], stiffness), 6.48e6))
+        assert many[:, k] == pytest.approx(one, abs=1e-12)
+
+
+def test_normal_share_agrees_with_scipy():
+    scores = np.random.default_rng(3).uniform(-12.0, 12.0, 20000)
+    assert np.abs(normal_share(scores) - ndtr(scores)).max() < 1e-13
+    assert [normal_score(share) for share in (1e-5, 0.3, 0.999)] == pytest.approx(ndtri([1e-5, 0.3, 0.999]), abs=1e-9)

@@ -146,3 +146,13 @@ def test_a_wood_without_stiffness_is_a_sentence():
     bare = Species("pear", "Pyrus", "hardwood", False, {k: v for k, v in oak.values.items() if "modulus" not in k})
     with pytest.raises(MissingDataError, match="pear has no modulus of elasticity"):
         held_panel(bare, **SEAT)
+
+
+def test_chances_of_many_years_are_those_of_each_panel():
+    size = {"width_m": 0.457, "length_m": 0.457, "thickness_m": 0.022, "strip_width_m": 0.038}
+    panel = held_panel("white oak", **size, glue_up_mc_percent=9.0, year_mc_percent=(11.0, 7.0))
+    glue_up, years = np.array([8.0, 9.5]), np.array([[12.0, 13.5], [7.0, 5.5]])
+    found = panel.chances(glue_up, years)
+    for k in range(2):
+        one = held_panel("white oak", **size, glue_up_mc_percent=glue_up[k], year_mc_percent=years[:, k]).chance
+        assert [part[k] for part in (*found.sound, *found.checked)] == pytest.approx([*one.sound, *one.checked])

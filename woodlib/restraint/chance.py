@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -39,21 +39,22 @@ _USED = (
 class HeldLoad(NamedTuple):
     """What a panel is put through: the path of moisture and misfit, and how its stress is spread.
 
-    ``stiffness_pa`` E R at the place of peak tension; ``effective_over_peak`` weakest-link stress over peak stress.
+    ``stiffness_pa`` E R at the place of peak tension; ``effective_over_peak`` weakest-link stress over peak stress. The
+    first axis of a path is time; further axes, and the other two where they are arrays, are cases side by side.
     """
 
     mc_percent: np.ndarray
     misfit_strain: np.ndarray
-    stiffness_pa: float
-    effective_over_peak: float
+    stiffness_pa: float | np.ndarray
+    effective_over_peak: float | np.ndarray
 
 
 class Probability(NamedTuple):
-    """Calibrated (low), likely and careful (high) chance, 0 to 1."""
+    """Calibrated (low), likely and careful (high) chance, 0 to 1; arrays where many cases were asked for."""
 
-    low: float
-    likely: float
-    high: float
+    low: Any
+    likely: Any
+    high: Any
 
 
 @dataclass(frozen=True)
@@ -112,8 +113,9 @@ def _nodes() -> _Nodes:
 
 
 def _log_peak(load: HeldLoad, rate, share) -> np.ndarray:
-    """Logarithm of the highest tension along the path, Pa."""
-    path = relaxed_path_pa(load.mc_percent, load.misfit_strain, load.stiffness_pa, rate, share)
+    """Logarithm of the highest tension along the path, Pa; the cases, then the nodes of the rate."""
+    mc, misfit, stiffness = (np.asarray(part)[..., None] for part in load[:3])
+    path = relaxed_path_pa(mc, misfit, stiffness, rate, share)
     return np.log(np.maximum(path.max(axis=0), 1.0))  # 1 Pa stands for none
 
 
@@ -160,9 +162,9 @@ def crack_chance(load: HeldLoad, strength_pa: float) -> CrackChance:
     """
     nodes = _nodes()
     peak = _log_peak(load, nodes.rate, 0.0)  # the delayed share only divides, and is in the offsets
-    demand = peak[:, None, None] + nodes.log_demand
-    size = np.log(load.effective_over_peak) * nodes.size_share
-    weakened = demand[..., None, None] + size[:, None] - np.log(nodes.duration)
+    demand = peak[..., None, None] + nodes.log_demand
+    size = np.log(np.asarray(load.effective_over_peak)[..., None, None, None, None]) * nodes.size_share
+    weakened = demand[..., None, None] + size[..., None] - np.log(nodes.duration)
     calibrated = _strength_odds(demand[..., None] - np.log(nodes.calibrated), strength_pa) @ nodes.calibrated_weight
     careful = _strength_odds(weakened, strength_pa) @ nodes.duration_weight @ nodes.size_weight
     runs = _check_odds(demand[..., None], nodes.toughness) @ nodes.toughness_weight
@@ -180,4 +182,6 @@ def _either(first, second):
 
 
 def _mean(chances, nodes: _Nodes) -> Probability:
-    return Probability(*(float(np.sum(chance * nodes.demand_weight)) for chance in chances))
+    axes = tuple(range(-nodes.demand_weight.ndim, 0))
+    means = (np.sum(chance * nodes.demand_weight, axis=axes) for chance in chances)
+    return Probability(*(float(mean) if mean.ndim == 0 else mean for mean in means))

@@ -98,6 +98,21 @@ class HeldPanel:
             "line may open first."
         )
 
+    def chances(self, glue_up_mc_percent, year_mc_percent) -> CrackChance | None:
+        """Chance of a crack of the same panel for many glue-ups and years at once; takes no checks of its own.
+
+        ``glue_up_mc_percent`` (cases,), ``year_mc_percent`` (moments of a year, cases), both % MC.
+        """
+        if self.strength_pa is None:
+            return None
+        years = np.tile(np.asarray(year_mc_percent, float), (self.inputs.years, 1))
+        glue_up = np.broadcast_to(glue_up_mc_percent, years.shape[1:])
+        path = np.concatenate([glue_up[None], years])
+        factor, size_effect = _solved(self.plane_field.plane, self.inputs.thickness_m)[1:3]
+        stiffness = self.plane_field.plane.panel.modulus_x_pa * factor
+        misfit = _misfit(self.inputs.ring_angle_rad, self.woods, glue_up, path)
+        return crack_chance(HeldLoad(path, misfit, stiffness, size_effect), self.strength_pa)
+
     def picture(self, mc_percent: float | None = None, stress_pa: float | None = None, **size: int) -> FieldPicture:
         """The field for drawing, at a moisture (default: the driest) with its tension at the middle of the glue line.
 
@@ -132,6 +147,11 @@ def _across(wood: Wood, ring_angle_rad: float, mc_from, mc_to):
     """Free strain across the width and along the grain."""
     along, radial, tangential = wood.axis_strains(mc_from, mc_to)
     return tangential * np.cos(ring_angle_rad) ** 2 + radial * np.sin(ring_angle_rad) ** 2, along
+
+
+def _misfit(ring_angle_rad: float, woods: tuple[Wood, Wood], glue_up, path):
+    """Free strain of the panel across its grain less that of the strip along its own, since glue-up."""
+    return _across(woods[0], ring_angle_rad, glue_up, path)[0] - woods[1].axis_strains(glue_up, path)[0]
 
 
 def _four_strains(inputs: HeldInputs, woods: tuple[Wood, Wood], moisture: float) -> tuple[float, float, float, float]:
@@ -232,8 +252,7 @@ def held_panel(
     modulus = plane.panel.modulus_x_pa
     path = several_years(inputs.glue_up_mc_percent, inputs.year_mc_percent, inputs.years)
     panel_strain, _ = _across(wood, inputs.ring_angle_rad, inputs.glue_up_mc_percent, path)
-    strip_strain = strip_wood.axis_strains(inputs.glue_up_mc_percent, path)[0]
-    misfit = panel_strain - strip_strain
+    misfit = _misfit(inputs.ring_angle_rad, (wood, strip_wood), inputs.glue_up_mc_percent, path)
     season = season_stress(path, misfit, modulus * factor)
     strength = elastic.tension_perpendicular.number if elastic.tension_perpendicular else None
     load = HeldLoad(path, misfit, modulus * factor, size_effect)

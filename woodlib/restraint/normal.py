@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import erfc, exp, pi, sqrt
+from statistics import NormalDist
 
 import numpy as np
 
@@ -27,3 +28,12 @@ def normal_share(score):
     fifth = off * (square * (square - 6.0) + 3.0) / 120.0
     series = 1.0 + off * (-at / 2.0 + off * ((square - 1.0) / 6.0 + off * (-at * (square - 3.0) / 24.0 + fifth)))
     return _SHARE[near] + _DENSITY[near] * off * series
+
+
+def normal_score(share: float) -> float:
+    """The score below which this share of a standard normal number lies.
+
+    >>> round(normal_score(0.95), 9)
+    1.644853627
+    """
+    return NormalDist().inv_cdf(share)

@@ -48,12 +48,12 @@ def relaxed_path_pa(mc_percent, misfit_strain, stiffness_pa, rate_per_percent, d
 
     Parameters
     ----------
-    mc_percent : array (n,)
+    mc_percent : array (n, ...)
         Moisture content along the path, percent; the first is at glue-up, where there is no stress.
-    misfit_strain : array (n,)
+    misfit_strain : array (n, ...)
         Free strain of the panel less that of the strip since glue-up (negative when drier).
     stiffness_pa, rate_per_percent, delayed_share : float or array
-        E R, m and phi; broadcast together to any shape S.
+        E R, m and phi; broadcast with each other and with what follows the first axis of the path to a shape S.
 
     Returns
     -------
@@ -72,13 +72,13 @@ def relaxed_path_pa(mc_percent, misfit_strain, stiffness_pa, rate_per_percent, d
     strain per percent varies is taken at its mean.
     """
     moisture, strain = np.asarray(mc_percent, float), np.asarray(misfit_strain, float)
-    rate, share = np.asarray(rate_per_percent, float), np.asarray(delayed_share, float)
-    shape = np.broadcast_shapes(np.shape(stiffness_pa), rate.shape, share.shape)
-    path = np.zeros((moisture.size, *shape))
-    for leg in range(1, moisture.size):
-        change = abs(moisture[leg] - moisture[leg - 1])
-        pushed = stiffness_pa * (strain[leg] - strain[leg - 1]) * relaxation_factor(change, rate, share)
-        path[leg] = path[leg - 1] * np.exp(-rate * change) - pushed
+    rate = np.asarray(rate_per_percent, float)
+    changes, steps = np.abs(np.diff(moisture, axis=0)), np.diff(strain, axis=0)
+    shape = np.broadcast_shapes(changes.shape[1:], steps.shape[1:], *map(np.shape, (stiffness_pa, rate, delayed_share)))
+    path = np.zeros((len(moisture), *shape))
+    for leg, (change, step) in enumerate(zip(changes, steps, strict=True)):
+        pushed = stiffness_pa * step * relaxation_factor(change, rate, delayed_share)
+        path[leg + 1] = path[leg] * np.exp(-rate * change) - pushed
     return path
 
 

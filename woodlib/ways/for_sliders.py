@@ -14,12 +14,12 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
-from scipy.special import ndtri
 
 from ..moisture.equilibrium import emc_percent
 from ..movement.spread import Doubts
 from ..movement.wood import Wood
 from ..restraint.measures import WORRYING_CHANCE
+from ..restraint.normal import normal_score
 from .held import plane_field
 from .piece import Allowances, Piece
 from .travel import RANGE, Quantities, travel_quantities
@@ -129,21 +129,15 @@ def stress_score(piece: Piece, travels: Travels, year_mc_percent: Sequence[float
     It is worked out for the piece's own width, since width hardly changes it, and moved so that at the brief's own air
     it says what the verdict on the whole year ``year_mc_percent`` says.
     """
-    through_year = HELD_RULE(piece).through_year
-    own = through_year(travels.stock_mc_percent, year_mc_percent).chance if through_year else None
-    if own is None:
+    held = HELD_RULE(piece)
+    own = held.through_year(travels.stock_mc_percent, year_mc_percent).chance if held.through_year else None
+    if own is None or held.panel is None:
         return None
-
-    def score(driest_rh: float, dampest_rh: float) -> float:
-        moistures = [
-            float(emc_percent(airs.temperature_c, rh))
-            for airs, rh in ((travels.dampest, dampest_rh), (travels.driest, driest_rh))
-        ]
-        return _score(through_year(travels.stock_mc_percent, moistures).chance.sound.likely)
-
     places = np.cos(np.pi * (np.arange(_NODES) + 0.5) / _NODES)
-    spans = [_within(airs, places) for airs in (travels.driest, travels.dampest)]
-    values = np.array([[score(dry, damp) for damp in spans[1]] for dry in spans[0]])
+    dry, damp = (emc_percent(airs.temperature_c, _within(airs, places)) for airs in (travels.driest, travels.dampest))
+    years = np.stack([np.tile(damp, _NODES), np.repeat(dry, _NODES)])
+    chances = held.panel.chances(travels.stock_mc_percent, years)
+    values = np.array([_score(chance) for chance in chances.sound.likely]).reshape(_NODES, _NODES)
     fit = _fit(places)
     table = fit @ values @ fit.T
     met = (
@@ -157,7 +151,7 @@ def stress_score(piece: Piece, travels: Travels, year_mc_percent: Sequence[float
 
 def _score(chance: float) -> float:
     # Chances below one in a hundred thousand are all the same to a maker, and their score would run away.
-    return float(ndtri(min(max(chance, 1e-5), 1.0 - 1e-5)))
+    return normal_score(min(max(chance, 1e-5), 1.0 - 1e-5))
 
 
 WORRYING_SCORE = _score(WORRYING_CHANCE)

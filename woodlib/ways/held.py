@@ -21,13 +21,14 @@ from .piece import Piece
 class Held:
     """Share of the free strain that is held back, 0 free to 1 rigid, and what to know about it.
 
-    ``through_year(glue_up_mc_percent, year_mc_percent)`` gives the second measure, the stress model,
-    where the rule has one.
+    ``through_year(glue_up_mc_percent, year_mc_percent)`` gives the second measure, the stress model, where the rule
+    has one; its ``panel`` at a usual year answers for many years at once (:meth:`HeldPanel.chances`).
     """
 
     share: float
     remarks: tuple[str, ...] = ()
     through_year: Callable[[float, Sequence[float]], HeldPanel] | None = None
+    panel: HeldPanel | None = None
 
 
 def plane_field(piece: Piece) -> Held:
@@ -64,7 +65,7 @@ def plane_field(piece: Piece) -> Held:
         return _rigid_for(f"no table has the stiffness of {' or '.join(dict.fromkeys(str(wood) for wood in woods))}")
     except InputError:
         return _rigid_for("the plane field does not fit a piece of this shape")
-    return Held(panel.restraint.number, _estimates(panel), through_year)
+    return Held(panel.restraint.number, _estimates(panel), through_year, panel)
 
 
 def _rigid_for(reason: str) -> Held:
