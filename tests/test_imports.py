@@ -32,11 +32,7 @@ FLOOR = {room: number for number, rooms in enumerate(FLOORS) for room in rooms}
 BESIDE = {("handout", "live"), ("lesson", "live"), ("lesson", "handout")}
 """Rooms of one floor of which the first may use the second."""
 
-STILL_THERE = frozenset(
-    {
-        ("woodlib.study.study", "woodlib.live"),
-    }
-)
+STILL_THERE: frozenset[tuple[str, str]] = frozenset()
 """Arrows upward that wait to be taken away: this list only gets shorter."""
 
 

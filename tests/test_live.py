@@ -9,12 +9,13 @@ from example_study import example
 
 from woodlib import live
 from woodlib.errors import InputError
+from woodlib.live import show
 from woodlib.study import Answer, Span, study
 
 
 @pytest.fixture
 def panel():
-    return example.show()
+    return show(example)
 
 
 def test_moving_a_slider_changes_picture_and_readings(panel):
@@ -32,7 +33,7 @@ def test_set_takes_shop_text_and_keeps_sizes_between_steps(panel):
 
 
 def test_own_start_between_steps_has_its_place():
-    panel = example.show(width="18-1/8 in")
+    panel = show(example, width="18-1/8 in")
     assert panel.values["width"] == pytest.approx(0.460375)
 
 
@@ -50,7 +51,7 @@ def test_an_error_while_sliding_is_a_sentence_and_the_last_picture_stays():
             raise InputError("The groove is deeper than the rail is wide; choose a wider rail.")
         return Answer(example.answer().picture, "good", ())
 
-    panel = half.show()
+    panel = show(half)
     drawn = panel.picture
     panel.controls["a"].index = 9
     assert panel.error == "The groove is deeper than the rail is wide; choose a wider rail."
@@ -74,7 +75,7 @@ def test_what_a_reader_types_as_label_is_escaped():
 def test_shown_in_a_notebook_it_leaves_a_still_and_a_record(monkeypatch):
     sent = []
     monkeypatch.setattr(live, "display", lambda data, **how: sent.append((data, how)))
-    example.show(width="18 in")._ipython_display_()
+    show(example, width="18 in")._ipython_display_()
     (still, how), (record, _) = sent
     assert still["text/plain"].splitlines()[0] == example.question
     assert live.BRING_TO_LIFE in still["text/html"] and 'alt="A panel ' in still["text/html"]

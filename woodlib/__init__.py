@@ -102,6 +102,8 @@ _PUBLIC = {
     "cut_rows": "setting_out.lists",
     "hole_rows": "setting_out.lists",
     "write_csv": "setting_out.lists",
+    "find_study": "studies",
+    "show": "live",
     "shop_drawing": "setting_out.drawing",
     "blank_drawing": "setting_out.drawing",
 }

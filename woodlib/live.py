@@ -223,6 +223,11 @@ class Panel(widgets.VBox):
         self._record = display(self._record_bundle(), raw=True, display_id=True)
 
 
+def show(study: Study, **values: Any) -> Panel:
+    """Labelled sliders, a picture and readings in a notebook; ``values`` move the start."""
+    return Panel(study.starting(**values))
+
+
 def button(label: str, action: Callable[[], str]) -> widgets.Widget:
     """A button with a line below it that says what happened; a known error becomes its sentence."""
     pressed = widgets.Button(description=label, layout=widgets.Layout(width="auto"), button_style="primary")

@@ -28,8 +28,9 @@ from woodlib.testing import find_browser
 
 STEPS, BURST = 30, 40
 OURS = """\
+from woodlib.live import show
 from woodlib.studies import find_study
-panel = find_study({key!r}).show()
+panel = show(find_study({key!r}))
 panel"""
 STOCK = """\
 %matplotlib inline

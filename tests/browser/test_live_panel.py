@@ -22,7 +22,7 @@ PANEL = """\
 import sys
 sys.path.insert(0, {tests!r})
 from example_study import example
-example.show()
+show(example)
 """
 BUTTON = """\
 from woodlib.handout.button import handout_button

@@ -15,6 +15,7 @@ from woodlib.handout.exporter import STILL_HERE, WIDGET_MIME, HandoutExporter
 from woodlib.live import STUDY_MIME
 
 TEACHERS_OWN = """
+from woodlib.live import show
 from woodlib.study import Answer, Reading, Span, study
 from woodlib.picture.scene import Line, Picture
 from woodlib.words.say import length, say
@@ -42,7 +43,7 @@ def test_nbconvert_knows_the_exporter_by_its_name():
 
 
 def test_a_recorded_study_is_frozen_where_its_sliders_stood():
-    cell = new_code_cell("example.show()", outputs=[_recorded(width=0.762)])
+    cell = new_code_cell("show(example)", outputs=[_recorded(width=0.762)])
     html = _page(new_markdown_cell("# Your bench\n\nText."), cell)
     assert html.count("data-study") == 2 and "30 in (762 mm)" in html  # once in the page, once in its script
     assert "<title>Your bench</title>" in html
@@ -55,7 +56,7 @@ def test_two_of_the_same_study_get_names_of_their_own():
 
 
 def test_a_study_made_in_the_notebook_itself_works_too():
-    html = _page(new_code_cell(TEACHERS_OWN), new_code_cell("mine.show(size='12 in')"))
+    html = _page(new_code_cell(TEACHERS_OWN), new_code_cell("show(mine, size='12 in')"))
     assert 'id="my-own"' in html and "It is 12 in (305 mm) long." in html
 
 

@@ -8,6 +8,7 @@ import pytest
 
 from woodlib.lesson import QUESTION_MIME, cards, check, kept, predict, recall, rehearsal, seen
 from woodlib.lesson.cards import TRIES_BEFORE_WAY
+from woodlib.live import show
 from woodlib.studies import find_study
 
 
@@ -22,11 +23,11 @@ def shown(monkeypatch):
     bundles = []
     monkeypatch.setattr(cards, "display", lambda bundle, raw: bundles.append(bundle))
 
-    def show(card):
+    def handed(card):
         card._ipython_display_()
         return bundles[-1]
 
-    return show
+    return handed
 
 
 def press(card):
@@ -164,7 +165,7 @@ def test_the_still_of_an_exercise_does_not_give_its_answer_away(shown):
 
 
 def test_a_rehearsal_leaves_everything_as_it_stood():
-    panel, guess = find_study("moisture-from-air").show(), predict("way", "Which way?", ["wider", "narrower"])
+    panel, guess = show(find_study("moisture-from-air")), predict("way", "Which way?", ["wider", "narrower"])
     exercise = check("n", "How many?", 4, kind="count", tolerance=0.1)
     guess.commit("narrower")
     before = panel.picture

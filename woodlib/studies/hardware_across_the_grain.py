@@ -8,9 +8,8 @@ from typing import Any
 import numpy as np
 
 from ..air.sorption import sorption_percent
-from ..movement.for_sliders import moment_margins
-from ..movement.spread import USUAL_DOUBTS
-from ..movement.wood import Wood, wood_of
+from ..movement.spread import USUAL_DOUBTS, strain_range
+from ..movement.wood import Wood, width_strain, wood_of
 from ..picture.scene import Circle, Line, Mark, Picture, Words, dimension_line
 from ..picture.wood import panel_face
 from ..restraint.fasteners import FITTING_ALLOWANCE_M
@@ -31,7 +30,6 @@ _PX_PER_M = 900.0
 _LEFT, _MIDDLE, _WOOD_PX = 12.0, 360.0, 696.0
 _BEYOND = {"end": (24.0, 84.0), "middle": (54.0, 54.0)}  # of metal beyond the outer screws, px
 _ROWS = ((128.0, "dampest month", "damp"), (236.0, "the day it is fitted", "today"), (344.0, "driest month", "dry"))
-_AIR_DOUBT = 2.0**0.5 * USUAL_DOUBTS.air_percent  # each end of the travel is doubted on its own
 
 
 @study(
@@ -52,15 +50,14 @@ def hardware_across_the_grain(
 ) -> Answer:
     """Slots for metal fitted halfway between the driest and the dampest moisture of the wood."""
     wood = _wood(species)
-    dry, damp = (sorption_percent(ROOM_C, humidity) for humidity in (driest, dampest))
+    dry, damp = (in_sight(sorption_percent(ROOM_C, humidity)) for humidity in (driest, dampest))
     fitted = 0.5 * (dry + damp)
     angle = np.radians(RINGS_DEG[rings])
-    swelling, shrinkage = (_strain(wood, angle, fitted, moisture_then) for moisture_then in (damp, dry))
-    doubt = moment_margins(wood, angle, 0.5 * (damp - dry), _AIR_DOUBT)[1]
+    (_, swelling, most), (least, shrinkage, _) = (_range(wood, angle, fitted, then) for then in (damp, dry))
     distance = in_sight(centres * (0.5 if fixed == "middle" else 1.0))  # a page multiplies by it itself
-    outward, inward = (swelling + doubt) * distance, (doubt - shrinkage) * distance
+    outward, inward = most * distance, least * distance * -1.0
     slot = outward + inward + (shank + FITTING_ALLOWANCE_M)
-    held = _strain(wood, angle, damp, dry) * -1.0
+    held = width_strain(wood, angle, 0.0, damp, dry) * -1.0
     likely = (swelling - shrinkage) * distance
     step = level(held, strain_edges())
     where = "the far screw" if fixed == "end" else "each outer screw"
@@ -115,10 +112,10 @@ def _wood(species: str) -> Wood:
     return wood_of(species)
 
 
-def _strain(wood: Wood, ring_angle_rad: float, mc_from: Sliding, mc_to: Sliding) -> Decided:
-    """Strain across the width between two moistures, with the seams of the movement law kept in sight."""
-    _, radial, tangential = wood.axis_strains(in_sight(mc_from), in_sight(mc_to))
-    return tangential * np.cos(ring_angle_rad) ** 2 + radial * np.sin(ring_angle_rad) ** 2
+def _range(wood: Wood, ring_angle_rad: float, fitted: Sliding, then: Sliding) -> tuple[Decided, Decided, Decided]:
+    """Strain across the width from the day of fitting, lowest, best guess and highest; both ends doubted on their own."""
+    doubt = USUAL_DOUBTS.air_percent
+    return strain_range(wood, ring_angle_rad, 0.0, fitted, then, from_percent=doubt, to_percent=doubt)
 
 
 def _small(size: Any) -> Any:

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Any
 
 import numpy as np
 
 from ..air.sorption import sorption_percent
-from ..movement.for_sliders import moment_margins
-from ..movement.spread import USUAL_DOUBTS
+from ..movement.spread import USUAL_DOUBTS, strain_range
 from ..movement.wood import Wood, wood_of
 from ..species import Species, find_species
 from ..study import Answer, Choice, Reading, Span, study
-from ..words.decided import Decided, Pick, in_sight, larger, now, pick
+from ..words.decided import Decided, Pick, Sliding, in_sight, larger, now, pick
 from ..words.say import Said, angle, count, fine_length, length, moisture, movement, percent, say, temperature
 from .panel_year import BOARD_THICKNESS_M, MONTHS, PITH_DISTANCE_M, TIMES, YearOfPanel, year_picture
 
@@ -33,7 +33,6 @@ SAW_KERF_M = INCH_M / 8  # a full-kerf table saw blade; common practice, no sour
 RULE_PER_FOOT_M = INCH_M / 8  # a rule of the shop; common practice, no source
 
 _DAMP = 0.5 - 0.5 * np.cos(2 * np.pi * (MONTHS - 0.5) / 12.0)  # 0 in mid January, 1 in mid July
-_JULY = int(np.argmax(_DAMP))
 _STATUS = {
     "printed": "seen in print",
     "confirmed": "seen in print by way of others",
@@ -60,17 +59,14 @@ def panel_movement(species: str, width: float, driest: float, dampest: float, ri
     """The panel's movement from the driest to the dampest month, with its range."""
     wood = _wood(species)
     dry, damp = (sorption_percent(ROOM_TEMPERATURE_C, humidity) for humidity in (driest, dampest))
-    along, radial, tangential = wood.axis_strains(
-        in_sight(dry), in_sight(damp)
-    )  # the seams of the movement law are decided
-    flat, upright = np.cos(np.radians(ring_angle)) ** 2, np.sin(np.radians(ring_angle)) ** 2
-    across = tangential * flat + radial * upright
-    strain, all_below, all_above = _year(wood, driest, dampest, ring_angle)
-    below, above = all_below[_JULY], all_above[_JULY]
+    angle_rad, decided = np.radians(ring_angle), (in_sight(dry), in_sight(damp))
+    lowest, across, highest = _range(wood, angle_rad, *decided)
+    along, radial, tangential = wood.axis_strains(*decided)
     # The width comes last, as a step that a page repeats: so a table holds strains, whatever the width.
-    mid, low, high = across * width, larger(across - below, 0.0) * width, (across + above) * width
+    mid, low, high = across * width, larger(lowest, 0.0) * width, highest * width
     per_foot = across * FOOT_M
-    thickness = radial * (BOARD_THICKNESS_M * flat) + tangential * (BOARD_THICKNESS_M * upright)
+    flat = np.cos(angle_rad) ** 2
+    thickness = radial * (BOARD_THICKNESS_M * flat) + tangential * (BOARD_THICKNESS_M * (1.0 - flat))
     year_of_moisture = say("{dry} in the driest month, {damp} in the dampest", dry=moisture(dry), damp=moisture(damp))
     thin = say("of {thickness}: the same law, but little wood to move", thickness=length(BOARD_THICKNESS_M))
     readings = (
@@ -80,7 +76,9 @@ def panel_movement(species: str, width: float, driest: float, dampest: float, ri
         Reading("In the thickness", _small(thickness), thin),
         Reading("Along the grain", _small(along * width), "over the same distance: wood hardly moves along its length"),
     )
-    year = YearOfPanel(width, ring_angle, now(radial), now(tangential), strain, all_below, all_above, movement(mid))
+    year = YearOfPanel(
+        width, ring_angle, now(radial), now(tangential), *_year(wood, driest, dampest, ring_angle), movement(mid)
+    )
     headline = say(
         "A panel of {wood}, {width} wide, moves about {mid} across its width over this year.",
         wood=species,
@@ -95,21 +93,24 @@ def _wood(species: str) -> Wood:
     return wood_of(species)
 
 
-_AIR_DOUBT = 2.0**0.5 * USUAL_DOUBTS.air_percent  # dry and damp air are doubted independently
+def _range(wood: Wood, ring_angle_rad: Sliding, dry: Sliding, damp: Sliding) -> tuple[Sliding, Sliding, Sliding]:
+    """Strain between two moistures, lowest, best guess and highest; dry and damp air are doubted independently."""
+    doubt = USUAL_DOUBTS.air_percent
+    return strain_range(wood, ring_angle_rad, 0.0, dry, damp, from_percent=doubt, to_percent=doubt)
 
 
-def _year(wood: Wood, driest: float, dampest: float, ring_angle: float) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+def _year(wood: Wood, driest: Sliding, dampest: Sliding, ring_angle: Sliding) -> tuple[Any, Any, Any]:
     """The strain from the driest month, and its margins below and above, at every place of the time scale.
 
-    Its seams at 6 and 14 % MC bend a line of the picture by far less than a px.
+    The doubt grows from none in the driest month, from which all is counted. Seams at 6 and 14 % MC bend a line of the
+    picture by far less than a px.
     """
     moistures = sorption_percent(ROOM_TEMPERATURE_C, driest + (dampest - driest) * _DAMP)
-    dry = sorption_percent(ROOM_TEMPERATURE_C, driest)
-    flat = np.cos(np.radians(ring_angle)) ** 2
-    _, radial, tangential = wood.axis_strains(dry, moistures)
-    # The doubt of the air grows from none in the driest month, from which all is counted.
-    margins = moment_margins(wood, np.radians(ring_angle), moistures - dry, np.maximum(_DAMP, 1e-3) * _AIR_DOUBT)
-    return tangential * flat + radial * (1.0 - flat), *margins
+    dry, doubt = sorption_percent(ROOM_TEMPERATURE_C, driest), np.maximum(_DAMP, 1e-3) * USUAL_DOUBTS.air_percent
+    low, strain, high = strain_range(
+        wood, np.radians(ring_angle), 0.0, dry, moistures, from_percent=doubt, to_percent=doubt
+    )
+    return strain, strain - low, high - strain
 
 
 def _range_text(mid: Decided, low: Decided, high: Decided) -> Said:

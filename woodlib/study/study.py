@@ -98,12 +98,6 @@ class Study:
         for combination in itertools.product(*ends):
             yield dict(zip((entry.key for entry in self.inputs), combination, strict=True))
 
-    def show(self, **values: Any):
-        """Labelled sliders, a picture and readings in a notebook; ``values`` move the start."""
-        from ..live import Panel
-
-        return Panel(self.starting(**values))
-
 
 def study(
     key: str, question: str, inputs: list[Input] | tuple[Input, ...], notes: tuple[str, ...] = ()
