@@ -4,6 +4,9 @@ Hypothesis measures no time here, so a slow or busy machine cannot turn a right 
 starts from the same place in every run. ``python3 -m woodlib test search`` looks somewhere new and further
 (``WOODLIB_SEARCH`` holds the seed).
 
+Linear algebra runs in one thread: the matrices are small, and the tests run on every processor already. With two
+threads that wait for each other, 320 random panels took 170 s on a busy machine, and 2 s in one.
+
 One reference program, SfePy, has to be compiled where it is installed, so it is not among the packages that every
 machine can have. Where it is missing its files are not collected, and the end of the run says so.
 """
@@ -16,6 +19,8 @@ from importlib.util import find_spec
 from hypothesis import HealthCheck, settings
 
 os.environ["MPLBACKEND"] = "Agg"
+for library in ("OPENBLAS", "OMP", "MKL"):  # read when NumPy is loaded, here and in the kernels of notebooks
+    os.environ.setdefault(f"{library}_NUM_THREADS", "1")
 
 settings.register_profile(
     "usual", deadline=None, derandomize=True, database=None, suppress_health_check=[HealthCheck.too_slow]

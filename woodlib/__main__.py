@@ -4,8 +4,14 @@ This file and ``woodlib/__init__.py`` keep to spellings that Python 3.6 reads, s
 and not a syntax error.
 """
 
+import os
 import subprocess
 import sys
+
+# The kit's matrices are small: threads that wait for each other cost more than they do, most of all on a busy machine.
+# Read when NumPy is loaded, here and in the notebooks that are opened from here; what is set already stands.
+for library in ("OPENBLAS", "OMP", "MKL"):
+    os.environ.setdefault(library + "_NUM_THREADS", "1")
 
 OLDEST = (3, 11)
 NEWER = ("python3.14", "python3.13", "python3.12", "python3.11")
