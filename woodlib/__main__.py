@@ -40,6 +40,8 @@ def main(arguments=None):
         newer = next((name for name in NEWER if starts(name)), None)
         print(old_python_sentence(sys.version_info, sys.executable, newer), file=sys.stderr)
         return 1
+    # Many small matrices: threads that wait for each other cost more than they bring. To be set before NumPy is loaded.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     from .command_line import run
 
     return run(sys.argv[1:] if arguments is None else arguments)

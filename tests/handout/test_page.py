@@ -68,7 +68,7 @@ def test_the_script_knows_nothing_about_wood_and_stays_short():
 def test_an_unchanged_study_is_taken_from_what_was_kept(monkeypatch, tmp_path):
     monkeypatch.setattr(cache, "_folder", lambda: tmp_path)
     first = section(example)
-    monkeypatch.setattr("woodlib.handout.frozen.freeze_checked", None)
+    monkeypatch.setattr("woodlib.handout.replay.freeze_checked", None)
     assert section(example) == first
     (tmp_path / cache.study_name(example)).write_bytes(b"damaged")
     assert cache.kept(cache.study_name(example)) is None

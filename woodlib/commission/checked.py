@@ -11,6 +11,7 @@ from ..brief import Brief, read_brief
 from ..brief.read import LARGEST_BYTES
 from ..data_files import data_path
 from ..errors import InputError, Problems
+from ..study.study import Study
 from ..units import shown
 from .judged import Commission, commission_of
 from .names import CHECKS, OF_THE_PIECE, WAYS_TO_BUILD, at_the_piece, collect, compared_way
@@ -111,14 +112,17 @@ def _checked(read: Brief) -> Commission:
     commission = commission_of(brief)
     collect(problems, "", at_the_piece, brief, setting_out_of, commission)
     problems.sentences.extend(_too_damp(commission))
-    if any(brief.handout.get(key) for key in OF_THE_PIECE):
-        for study in collect(problems, "", at_the_piece, brief, commission.plain_studies) or ():
+    for key in OF_THE_PIECE:
+        if brief.handout.get(key):
+            study = collect(problems, "", at_the_piece, brief, commission.plain_study, key)
             _check_starts(problems, brief, study)
     problems.raise_if_any()
     return commission
 
 
-def _check_starts(problems: Problems, brief: Brief, study) -> None:
+def _check_starts(problems: Problems, brief: Brief, study: Study | None) -> None:
+    if study is None:
+        return
     for name, value in brief.handout.get(study.key, {}).items():
         key = f"handout.{study.key}.{name}"
         if key == KEPT_WAY:

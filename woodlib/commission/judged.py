@@ -95,22 +95,24 @@ class Commission:
         kept = self._ways if self.brief.constructions else tuple(wanted)[:MOST_DRAWN]
         return tuple(way for way in self._ways if way in kept)
 
-    def plain_studies(self) -> tuple[Study, Study]:
-        """Both studies of the piece as they start without the brief's own slider positions."""
-        from ..studies.ways_compared import ways_compared
-        from ..studies.ways_to_build import ways_to_build
+    def plain_study(self, key: str) -> Study:
+        """A study of the piece as it starts without the brief's own slider positions."""
+        if key == WAYS_TO_BUILD:
+            from ..studies.ways_to_build import ways_to_build
 
-        drawn = ways_to_build(self.brief.title, self.sliding.with_ways(self.drawn_ways), self.built.key)
-        return drawn, ways_compared(self.brief.title, self.sliding)
+            return ways_to_build(self.brief.title, self.sliding.with_ways(self.drawn_ways), self.built.key)
+        from ..studies.ways_compared import ways_compared
+
+        return ways_compared(self.brief.title, self.sliding)
 
     def study(self) -> Study:
         """The study of the ways to build, at the slider positions that the brief keeps for its handout."""
         kept = {**self.brief.handout.get(WAYS_TO_BUILD, {}), "way": self.built.key}
-        return self.plain_studies()[0].starting(**kept)
+        return self.plain_study(WAYS_TO_BUILD).starting(**kept)
 
     def compared(self) -> Study:
         """The study that sets all ways side by side, at the slider positions that the brief keeps for its handout."""
-        return self.plain_studies()[1].starting(**self.brief.handout.get(WAYS_COMPARED, {}))
+        return self.plain_study(WAYS_COMPARED).starting(**self.brief.handout.get(WAYS_COMPARED, {}))
 
     def building(self, way: str) -> Commission:
         """The same commission with another way decided on; raises :class:`InputError` for one not compared."""

@@ -12,7 +12,6 @@ from ..study.study import Study
 from . import cache
 from .asking import FreezeError, Progress
 from .pack import packed
-from .replay import freeze_checked
 
 STILL = (
     "This picture stands still: it shows the piece as it was set. Its sliders move in the notebook, but could not be "
@@ -38,6 +37,8 @@ def frozen_or_still(study: Study, progress: Progress | None = None) -> FrozenStu
     name = cache.study_name(study)
     content = cache.kept(name)
     if content is None:
+        from .replay import freeze_checked  # what was kept needs none of its linear algebra
+
         try:
             checked = freeze_checked(study, progress)
         except FreezeError as error:
