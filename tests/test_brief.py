@@ -286,6 +286,16 @@ def test_a_log_is_found_beside_the_brief(tmp_path):
     assert brief.year().driest().rh_percent == pytest.approx(34, abs=0.5)
 
 
+def test_a_log_of_several_sensors_is_read_for_the_one_that_is_named(tmp_path):
+    rows = ["when;T shelf;RH shelf;T out;RH out"]
+    rows += [f"2023-{month:02d}-{day:02d} 12:00;20;{30 + month};5;90" for month in range(1, 13) for day in range(1, 29)]
+    (tmp_path / "room_log.csv").write_text("\n".join(rows), encoding="utf-8")
+    said = '[house]\nlog = "room_log.csv"\nlog_sensor = "out"\nlog_time_column = "when"\nlog_humidity_column = "RH shelf"\n'
+    (tmp_path / "b.toml").write_text(without_seasons(template_text()) + said, encoding="utf-8")
+    year = read_brief(tmp_path / "b.toml").year()
+    assert set(year.temperature_c) == {5.0} and year.dampest().rh_percent == pytest.approx(42.0)
+
+
 def invented_weather() -> str:
     """A year in the open EPW layout: a cold winter, a mild summer, always damp outdoors."""
     start = datetime(2023, 1, 1)

@@ -256,7 +256,7 @@ def test_round_trip_through_a_file(tmp_path_factory, values, separator, comma):
         numbers = [f"{temperature:.3f}", f"{humidity:.3f}"]
         if comma:
             numbers = [number.replace(".", ",") for number in numbers]
-        lines.append(separator.join((str(start + datetime.timedelta(hours=index)), *numbers)))
+        lines.append(separator.join((str(start + datetime.timedelta(days=index)), *numbers)))
     path = tmp_path_factory.mktemp("log") / "log.csv"
     path.write_text("\n".join(lines), encoding="utf-8")
     typed = np.array([[float(f"{number:.3f}") for number in pair] for pair in values])

@@ -128,7 +128,7 @@ LOGS = [
     (
         "time,temp in,temp out,rh\n2024-01-30,1,2,3\n2024-01-31,1,2,3\n",
         {},
-        "'temp in' and 'temp out' could each be the temperature",
+        r"several columns could be the temperature: 'temp in' .1 to 1., 'temp out' .2 to 2.; say which sensor",
     ),
     (HEAD + ROWS, {"rh_column": "RH"}, "rh_column 'RH' is not in the log; its columns are"),
     (HEAD + ROWS, {"temperature_unit": "kelvin"}, "temperature_unit is 'kelvin'"),

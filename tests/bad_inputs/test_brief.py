@@ -206,6 +206,7 @@ MISTAKES = [
         "house.cooling is '18 degC', below house.heating '20 degC'",
     ),
     (SEASONS, SEASONS + '[house]\nlog_date_order = "day first"\n', 21, "house.log_date_order goes with log"),
+    (SEASONS, SEASONS + '[house]\nlog_sensor = "shelf"\n', 21, "house.log_sensor goes with log"),
     ('centres = "128 mm"', 'centres = "128"', 22, "hardware.centres is '128', a plain number"),
     (
         'centres = "96 mm"',

@@ -2,25 +2,23 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Sequence
+from collections import Counter
 from typing import Any
 
 import numpy as np
 
-from ..errors import InputError, Problems
-from .log_columns import choose, heading_score, unit_in
-from .log_table import LogTable, read_log_table
-from .log_times import read_times
-from .year import DAYS, MONTH_LENGTHS, MONTH_NAMES, MONTH_STARTS, Year
+from ..errors import InputError
+from .log_checks import HOTTEST_ROOM_C, Readings, believed, calendar_day, in_order, notice, usable
+from .log_choice import Choice, Wanted, choose_columns, range_of
+from .log_columns import heading_score, outdoors, words_of
+from .log_file import LogFile, Row, open_log
+from .log_layout import BLANKS, DIGITS, layout_of
+from .log_numbers import numbers_of
+from .log_times import TimeColumn
+from .year import Year
 
-SENSOR_TEMPERATURE_C = (-40.0, 85.0)  # range of common digital hygrometers; common practice, no source
-_HOTTEST_ROOM_C = 45.0  # no room people live in is hotter; common practice, no source
-_SPIKE_RH_PERCENT = 20.0
-_SPIKE_TEMPERATURE_C = 8.0
 _UNITS = {"degc": "degC", "c": "degC", "celsius": "degC", "degf": "degF", "f": "degF", "fahrenheit": "degF"}
-_COUNTED = re.compile(r"[-+−]?\d+(?:[.,]\d+)?(?:[eE][-+]?\d+)?")
-_UNIT_TAIL = re.compile(r"\s*(?:%|°\s*[CF]|[CF]|℃|℉|%\s*r\.?[hHfF]\.?)\s*$")
+_SAME_DEGREES_K = 0.6  # two columns of one sensor, each rounded to a whole degree Fahrenheit
 
 
 def read_hygrometer_log(
@@ -29,6 +27,7 @@ def read_hygrometer_log(
     time_column: Any = None,
     temperature_column: str | None = None,
     rh_column: str | None = None,
+    sensor: str | None = None,
     temperature_unit: str | None = None,
     date_order: str | None = None,
     label: str = "",
@@ -37,7 +36,8 @@ def read_hygrometer_log(
 
     path: file. Separator, decimal comma, encoding, lines above the heading, a row of units and the usual names of
     columns in a dozen languages are recognised; what cannot be told for sure is asked for in the error:
-    time_column (a name, or a date and a time-of-day column as two names), temperature_column, rh_column,
+    time_column (a name, or a date and a time-of-day column as two names), temperature_column, rh_column ("column 2"
+    where there is no heading), sensor (words of the heading or of the sensor's name, where several speak),
     temperature_unit ("degC" or "degF"), date_order ("day first", "month first", "year first").
     Returns a :class:`Year`: readings in order of time, one per time, ``partial`` when months are missing. What was
     left out (unreadable or impossible readings), averaged (doubles), or only noticed (gaps, spikes, thin months) is in
@@ -51,249 +51,202 @@ def read_hygrometer_log(
     >>> year.rh_percent.tolist(), year.partial
     ([35.0, 34.5], True)
     """
-    named = [name for name in _listed(time_column) + [temperature_column, rh_column] if isinstance(name, str)]
-    table = read_log_table(path, lambda cells: heading_score(cells, named))
-    problems = Problems()
     if temperature_unit is not None and str(temperature_unit).lower().strip("° ") not in _UNITS:
-        problems.add(f'temperature_unit is {temperature_unit!r}; write "degC" or "degF".')
-    time_at = choose("time", table.heading, time_column, problems, several=True)
-    temperature_at = choose("temperature", table.heading, temperature_column, problems)
-    humidity_at = choose("humidity", table.heading, rh_column, problems)
-    problems.raise_if_any()
-    units, rows = _split_units(table, time_at)
-    _check_width(table, rows)
-    times, remarks = read_times(_time_texts(rows, time_at), date_order)
-    humidity, percent_remark = _percent(_numbers(rows, humidity_at[0]))
-    temperature, unit_remark = _celsius(
-        _numbers(rows, temperature_at[0]),
-        temperature_unit,
-        table.name,
-        table.heading[temperature_at[0]],
-        _cell(units, temperature_at[0]),
-    )
-    notes = [*remarks, *percent_remark, *unit_remark]
-    times, temperature, humidity = _usable(times, temperature, humidity, table.name, notes)
-    times, temperature, humidity = _in_order(times, temperature, humidity, notes)
-    if times.size < 2:
+        raise InputError(f'temperature_unit is {temperature_unit!r}; write "degC" or "degF".')
+    wanted = _wanted(time_column, temperature_column, rh_column, sensor)
+    file = open_log(path, lambda cells: heading_score(cells, [n for names in wanted.columns.values() for n in names]))
+    file, units = _prepared(file, wanted)
+    choice = choose_columns(file, wanted, units)
+    notes = list(choice.remarks)
+    readings = _readings(file, choice, wanted, date_order, temperature_unit, notes)
+    readings = usable(readings, file, choice, notes)
+    readings = in_order(readings, file, notes)
+    if readings.time.size < 2:
         raise InputError(
-            f"hygrometer log {table.name!r} has {times.size} usable reading; a log needs at least two, and "
+            f"hygrometer log {file.name!r} has {readings.time.size} usable reading; a log needs at least two, and "
             "a year of them to show the driest and the dampest month."
         )
-    _notice(times, temperature, humidity, notes)
-    _notice_heat(times, temperature, notes)
-    return Year(calendar_day(times), temperature, humidity, label or f"log {table.name}", tuple(notes))
+    believed(readings, file, choice)
+    notice(readings, notes)
+    return Year(
+        calendar_day(readings.time),
+        readings.temperature_c,
+        readings.rh_percent,
+        label or f"log {file.name}",
+        tuple(notes),
+    )
 
 
-def _listed(value: Any) -> list[Any]:
-    return [] if value is None else [value] if isinstance(value, str) else list(value)
+def _wanted(time: Any, temperature: str | None, humidity: str | None, sensor: str | None) -> Wanted:
+    named = {"time": time, "temperature": temperature, "humidity": humidity}
+    columns = {
+        kind: [str(name) for name in ([value] if isinstance(value, str) else value)]
+        for kind, value in named.items()
+        if value is not None
+    }
+    return Wanted(columns, sensor or "")
 
 
-def _cell(row: Sequence[str], index: int) -> str:
-    return row[index] if index < len(row) else ""
+def _prepared(file: LogFile, wanted: Wanted) -> tuple[LogFile, Row]:
+    """The file below its heading and its row of units, which is returned too; columns without names are numbered."""
+    if not file.heading:
+        width = Counter(map(len, file.sample)).most_common(1)[0][0]
+        numbered = file.below(tuple(f"column {number + 1}" for number in range(width)), 0)
+        try:
+            choose_columns(numbered, wanted, [])
+        except InputError as error:
+            if wanted.columns:
+                raise
+            first = file.separator.join(file.sample[0])[:60]
+            raise InputError(
+                f"hygrometer log {file.name!r} has no heading with a time, a temperature or a relative humidity (it "
+                f"begins {first!r}); put names above the columns, for example time, temperature, humidity, or say which "
+                'is which: "column 1" (log_time_column and so on in a brief, time_column and so on from Python).'
+            ) from error
+        return numbered, []
+    if not file.sample:
+        raise InputError(f"hygrometer log {file.name!r} has a heading and no readings below it; export it again.")
+    units: Row = []
+    if not any(character.isdigit() for cell in file.sample[0] for character in cell):
+        units, file = file.sample[0], file.below(file.heading, file.skip + 1)
+        if not file.sample:
+            raise InputError(f"hygrometer log {file.name!r} has a heading and no readings below it; export it again.")
+    return _row_names(file), units
 
 
-def _split_units(table: LogTable, time_at: Sequence[int]) -> tuple[Sequence[str], list[tuple[str, ...]]]:
-    """A row below the heading that holds no digits is a row of units, not a reading."""
-    rows = list(table.rows)
-    if rows and not any(character.isdigit() for index in time_at for character in _cell(rows[0], index)):
-        return rows[0], rows[1:]
-    return (), rows
-
-
-def _check_width(table: LogTable, rows: Sequence[Sequence[str]]) -> None:
-    if not rows:
-        raise InputError(f"hygrometer log {table.name!r} has a heading and no readings below it; export it again.")
-    wide = sum(any(row[len(table.heading) :]) for row in rows)
-    if wide > len(rows) // 2 and table.separator == "commas":
+def _row_names(file: LogFile) -> LogFile:
+    """A field more than the heading has names is the name of the row, when it counts them; else it is a mistake."""
+    wider = [row for row in file.sample if any(row[len(file.heading) :])]
+    if 2 * len(wider) <= len(file.sample):
+        return file
+    by_one = [row for row in wider if len(row) == len(file.heading) + 1 and row[0].isdigit() and len(row[0]) < 8]
+    dated = [row for row in by_one if any(_dated(cell) for cell in row[1:])]
+    if len(dated) == len(file.sample):
+        return file.below(("row", *file.heading), file.skip)
+    if file.separator == ",":
         raise InputError(
-            f"hygrometer log {table.name!r} has {len(table.heading)} names above {len(rows[0])} fields: it "
+            f"hygrometer log {file.name!r} has {len(file.heading)} names above {len(file.sample[0])} fields: it "
             "seems to use the comma both between columns and in numbers; export it with semicolons."
         )
+    return file
 
 
-def _time_texts(rows: Sequence[Sequence[str]], time_at: Sequence[int]) -> list[str]:
-    """Text of the time: one column if it holds date and clock, else the date column and the clock column joined."""
-    if len(time_at) == 1:
-        return [_cell(row, time_at[0]) for row in rows]
-    first = [_cell(rows[0], index) for index in time_at]
-    whole = [index for index, text in zip(time_at, first, strict=True) if re.search(r"\d[-/. ].*\d:\d", text)]
-    if whole:
-        return [_cell(row, whole[0]) for row in rows]
-    clocks = [
-        index for index, text in zip(time_at, first, strict=True) if re.match(r"\d{1,2}[:.h]\d{2}([:. ]|$)", text)
+def _dated(cell: str) -> bool:
+    layout = layout_of(cell.translate(BLANKS).translate(DIGITS))
+    return layout is not None and (layout.kind != "number" or layout.length >= 10)
+
+
+def _readings(
+    file: LogFile, choice: Choice, wanted: Wanted, date_order: str | None, asked: str | None, notes: list[str]
+) -> Readings:
+    """Times, degC and % of every row, or of the rows of the sensor that is wanted."""
+    times = TimeColumn()
+    sensors: list[np.ndarray] = []
+    names: dict[str, int] = {}
+    columns: dict[int, list[np.ndarray]] = {choice.temperature: [], choice.humidity: []}
+    if choice.check is not None:
+        columns[choice.check] = []
+    for rows in file.chunks():
+        parts = [_cells(rows, index) for index in choice.time]
+        times.add(parts[0] if len(parts) == 1 else [" ".join(part).strip() for part in zip(*parts, strict=True)])
+        for index, found in columns.items():
+            found.append(numbers_of(_cells(rows, index)))
+        if choice.sensors is not None:
+            cells = _cells(rows, choice.sensors)
+            for cell in dict.fromkeys(cells):
+                names.setdefault(cell, len(names))
+            sensors.append(np.fromiter(map(names.__getitem__, cells), dtype=np.int32, count=len(cells)))
+    time, remarks = times.times(date_order)
+    values = {index: np.concatenate(found) for index, found in columns.items()}
+    notes.extend(remarks)
+    humidity = _percent(values[choice.humidity], notes)
+    temperature = _celsius(values[choice.temperature], choice, asked, file, notes)
+    if choice.check is not None:
+        _same_degrees(temperature, (values[choice.check] - 32.0) / 1.8, file, choice)
+    readings = Readings(time, temperature, humidity, np.arange(time.size))
+    if choice.sensors is None:
+        return readings
+    return readings.take(_of_the_sensor(np.concatenate(sensors), names, readings, file, wanted))
+
+
+def _cells(rows: list[Row], index: int) -> list[str]:
+    try:
+        return [row[index].strip() for row in rows]
+    except IndexError:
+        return [row[index].strip() if index < len(row) else "" for row in rows]
+
+
+def _of_the_sensor(
+    which: np.ndarray, names: dict[str, int], readings: Readings, file: LogFile, wanted: Wanted
+) -> np.ndarray:
+    """Mask of the rows of one sensor: the only one that speaks, or the one that is wanted."""
+    asked = set(words_of(wanted.sensor))
+    chosen = [name for name in names if asked and asked <= set(words_of(name))]
+    exact = [name for name in chosen if set(words_of(name)) == asked]
+    chosen = exact or chosen
+    if len(chosen) == 1:
+        return which == names[chosen[0]]
+    real = [name for name in names if name]
+    if not asked and len(real) <= 1 and not any(map(outdoors, real)):
+        return np.ones(which.size, dtype=bool)
+    told = [
+        f"{name or 'without a name'} ({range_of(readings.temperature_c[which == place])} degC, "
+        f"{range_of(readings.rh_percent[which == place])} %)"
+        for name, place in list(names.items())[:6]
     ]
-    dates = [index for index in time_at if index not in clocks]
-    if not dates:
-        return [_cell(row, time_at[0]) for row in rows]
-    pair = [dates[0], *clocks[:1]]
-    return [" ".join(_cell(row, index) for index in pair).strip() for row in rows]
+    more = " and more" if len(names) > 6 else ""
+    if len(real) == 1:
+        raise InputError(
+            f"the rows of hygrometer log {file.name!r} are of {told[0]}, named as outdoor air; give a log of the room, or "
+            "say that this sensor stands in it (log_sensor in a brief, sensor from Python)."
+        )
+    raise InputError(
+        f"the rows of hygrometer log {file.name!r} are of several sensors: {', '.join(told)}{more}; say which stands in the "
+        "room (log_sensor in a brief, sensor from Python)."
+    )
 
 
-def _numbers(rows: Sequence[Sequence[str]], index: int) -> np.ndarray:
-    """(n,) numbers of a column with point or comma, with or without a unit behind; NaN where there is none."""
-    return np.array([_number(_cell(row, index)) for row in rows])
-
-
-def _number(text: str) -> float:
-    bare = _UNIT_TAIL.sub("", text)
-    if not _COUNTED.fullmatch(bare):
-        return np.nan
-    return float(bare.replace(",", ".").replace("−", "-"))
-
-
-def _percent(humidity: np.ndarray) -> tuple[np.ndarray, list[str]]:
+def _percent(humidity: np.ndarray, notes: list[str]) -> np.ndarray:
     """Humidity in percent; a whole log at or below 1 is a fraction, for no room is that dry."""
     known = humidity[np.isfinite(humidity)]
     if known.size > 1 and 0.0 < known.max() <= 1.0:
-        return 100.0 * humidity, ["Relative humidity is never above 1, so it is read as a fraction and not as percent."]
-    return humidity, []
+        notes.append("Relative humidity is never above 1, so it is read as a fraction and not as percent.")
+        return 100.0 * humidity
+    return humidity
 
 
-def _celsius(
-    values: np.ndarray, asked: str | None, file: str, heading: str, units: str
-) -> tuple[np.ndarray, list[str]]:
-    """Temperature in degC, by the unit asked for, written in the heading, or plain from the values."""
-    unit = _UNITS[asked.lower().strip("° ")] if asked else unit_in(heading) or unit_in(units)
-    remarks: list[str] = []
-    if unit == "degC" and not asked:
-        _check_for_fahrenheit(values, file, heading)
-    if unit is None:
-        middle = float(np.nanmedian(values)) if np.isfinite(values).any() else 0.0
-        if 35.0 < middle < 50.0 or middle > 130.0:
-            raise InputError(
-                f"hygrometer log {file!r} does not name the unit of {heading!r}, and its middle value {middle:g} "
-                'tells nothing; say "degC" or "degF" (log_temperature_unit in a brief, temperature_unit from Python).'
-            )
-        unit = "degC" if middle <= 35.0 else "degF"
-        remarks.append(
-            f"The unit of temperature is not written in the log; with a middle value of {middle:.0f} it is "
-            f"taken as {unit}."
-        )
-    return (values if unit == "degC" else (values - 32.0) / 1.8), remarks
-
-
-def _check_for_fahrenheit(values: np.ndarray, file: str, heading: str) -> None:
+def _celsius(values: np.ndarray, choice: Choice, asked: str | None, file: LogFile, notes: list[str]) -> np.ndarray:
+    """Temperature in degC, by the unit asked for, written in heading or cells, or plain from the values."""
+    heading = file.heading[choice.temperature]
+    unit = _UNITS[asked.lower().strip("° ")] if asked else choice.unit
     middle = float(np.nanmedian(values)) if np.isfinite(values).any() else 0.0
-    if middle > _HOTTEST_ROOM_C:
+    if unit == "degC" and not asked and middle > HOTTEST_ROOM_C:
         raise InputError(
-            f"hygrometer log {file!r} has {middle:g} as its middle value under {heading!r}, hotter than any room; if "
+            f"hygrometer log {file.name!r} has {middle:g} as its middle value under {heading!r}, hotter than any room; if "
             'the numbers are Fahrenheit, correct the heading or say "degF", if they are right, "degC" '
             "(log_temperature_unit in a brief, temperature_unit from Python)."
         )
+    if unit is None:
+        if 35.0 < middle < 50.0 or middle > 130.0:
+            raise InputError(
+                f"hygrometer log {file.name!r} does not name the unit of {heading!r}, and its middle value {middle:g} "
+                'tells nothing; say "degC" or "degF" (log_temperature_unit in a brief, temperature_unit from Python).'
+            )
+        unit = "degC" if middle <= 35.0 else "degF"
+        notes.append(
+            f"The unit of temperature is not written in the log; with a middle value of {middle:.0f} it is "
+            f"taken as {unit}."
+        )
+    return values if unit == "degC" else (values - 32.0) / 1.8
 
 
-def _usable(
-    times: np.ndarray, temperature: np.ndarray, humidity: np.ndarray, file: str, notes: list[str]
-) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
-    """Without the rows that have no time, no number, or a number no sensor can mean."""
-    size = times.size
-    low, high = SENSOR_TEMPERATURE_C
-    reasons = (
-        (np.isnat(times), "an unreadable time"),
-        (~np.isfinite(temperature), "no temperature"),
-        (~np.isfinite(humidity), "no relative humidity"),
-        ((humidity < 0.0) | (humidity > 100.0), "a relative humidity outside 0 to 100 %"),
-        ((temperature < low) | (temperature > high), f"a temperature outside {low:g} to {high:g} degC"),
-    )
-    bad = np.zeros(size, dtype=bool)
-    told = []
-    for mask, words in reasons:
-        fresh = mask & ~bad
-        if fresh.any():
-            told.append(f"{int(fresh.sum())} with {words}")
-        bad |= mask
-    if bad.all():
+def _same_degrees(celsius: np.ndarray, other: np.ndarray, file: LogFile, choice: Choice) -> None:
+    """Two columns of one temperature agree, or one of them is not what its heading says."""
+    apart = np.flatnonzero(np.abs(celsius - other) > _SAME_DEGREES_K)
+    if apart.size > 0.05 * celsius.size and choice.check is not None:
+        row = int(apart[0])
         raise InputError(
-            f"hygrometer log {file!r} has no usable reading among {size} rows ({', '.join(told)}); "
-            "check the columns and the time format, for example 2024-01-31 13:45."
+            f"the two temperatures of hygrometer log {file.name!r} do not agree in {apart.size} rows: reading {row + 1} has "
+            f"{file.cell(row, [choice.temperature])!r} and {file.cell(row, [choice.check])!r}; name the right one "
+            "(log_temperature_column in a brief, temperature_column from Python)."
         )
-    if told:
-        notes.append(f"{int(bad.sum())} of {size} rows are left out: {', '.join(told)}.")
-    return times[~bad], temperature[~bad], humidity[~bad]
-
-
-def _in_order(
-    times: np.ndarray, temperature: np.ndarray, humidity: np.ndarray, notes: list[str]
-) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
-    """Sorted by time, with readings of the same time averaged."""
-    if bool(np.any(np.diff(times).astype(np.int64) < 0)):
-        notes.append("The readings were not in order of time and have been sorted.")
-    unique, index = np.unique(times, return_inverse=True)
-    if unique.size < times.size:
-        notes.append(f"{times.size - unique.size} readings repeat the time of another and are averaged with it.")
-    count = np.bincount(index)
-    return unique, np.bincount(index, temperature) / count, np.bincount(index, humidity) / count
-
-
-def _notice(times: np.ndarray, temperature: np.ndarray, humidity: np.ndarray, notes: list[str]) -> None:
-    """Remarks on what the log lacks: gaps, spikes, thin and missing months, more than a year."""
-    steps = np.diff(times).astype(np.int64)
-    usual = float(np.median(steps))
-    gaps = steps > max(3.0 * usual, 7200.0)
-    if gaps.any():
-        longest = int(np.argmax(steps))
-        notes.append(
-            f"{int(gaps.sum())} gaps are left open; the longest, {steps[longest] / 86400.0:.1f} days, begins "
-            f"{times[longest].astype('M8[D]')}."
-        )
-    if usual <= 7200.0:
-        _notice_spikes(times, humidity, _SPIKE_RH_PERCENT, "% relative humidity", notes)
-        _notice_spikes(times, temperature, _SPIKE_TEMPERATURE_C, "degC", notes)
-    _notice_months(times, usual, notes)
-
-
-def _notice_heat(times: np.ndarray, temperature: np.ndarray, notes: list[str]) -> None:
-    hot = np.flatnonzero(temperature > _HOTTEST_ROOM_C)
-    if hot.size:
-        notes.append(
-            f"{hot.size} readings are above {_HOTTEST_ROOM_C:g} degC, hotter than any room, the first "
-            f"{str(times[hot[0]]).replace('T', ' ')}: sun on the sensor, or the wrong unit? They are kept as logged."
-        )
-
-
-def _notice_spikes(times: np.ndarray, values: np.ndarray, limit: float, unit: str, notes: list[str]) -> None:
-    """Single readings far off the middle of the five around them; told, and kept."""
-    if values.size < 5:
-        return
-    middle = np.median(np.lib.stride_tricks.sliding_window_view(values, 5), axis=1)
-    spikes = np.flatnonzero(np.abs(values[2:-2] - middle) > limit) + 2
-    if spikes.size:
-        notes.append(
-            f"{spikes.size} readings stand more than {limit:g} {unit} off their neighbours, the first "
-            f"{str(times[spikes[0]]).replace('T', ' ')}; they are kept as logged."
-        )
-
-
-def _notice_months(times: np.ndarray, usual_step: float, notes: list[str]) -> None:
-    days = np.unique(times.astype("M8[D]"))
-    month = days.astype("M8[M]").astype(np.int64) % 12
-    held = np.bincount(month, minlength=12)
-    missing = [name for name, count in zip(MONTH_NAMES, held, strict=True) if count == 0]
-    thin = [f"{name} ({count})" for name, count in zip(MONTH_NAMES, held, strict=True) if 0 < count < 15]
-    if missing:
-        notes.append(
-            f"Part of a year: no readings in {', '.join(missing)}; the driest or dampest month may be among them."
-        )
-    if thin and usual_step <= 2 * 86400.0:
-        notes.append(f"Thin months, with days read in brackets: {', '.join(thin)}.")
-    span = (days[-1] - days[0]).astype(int) / DAYS
-    if span > 1.05:
-        notes.append(f"The log covers {span:.1f} years; each month is the mean of all its days.")
-
-
-def calendar_day(times: np.ndarray) -> np.ndarray:
-    """Days since 1 January of the first year, on a calendar whose years have 365 days.
-
-    times: datetime64 (n,). Returns (n,) days. A leap February is squeezed into 28 days, so that every date keeps its
-    place in the year.
-
-    >>> calendar_day(np.array(["2024-02-29T12:00", "2024-03-01T00:00", "2025-01-01T00:00"], "M8[s]")).round(2).tolist()
-    [58.52, 59.0, 365.0]
-    """
-    months = times.astype("M8[M]")
-    number = months.astype(np.int64)
-    into_month = (times.astype("M8[s]") - months.astype("M8[s]")).astype(np.int64) / 86400.0
-    length = ((months + 1).astype("M8[D]") - months.astype("M8[D]")).astype(np.int64)
-    month = number % 12
-    years = number // 12 - number.min() // 12
-    return DAYS * years + MONTH_STARTS[month] + into_month * MONTH_LENGTHS[month] / length

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from ..errors import InputError
-from .log_table import decode, read_bytes
+from .log_file import decode, read_bytes
 from .psychrometrics import rh_percent_from_dew_point
 from .year import DAYS, MONTH_LENGTHS, MONTH_STARTS, Year
 

@@ -15,6 +15,14 @@ EXAMPLE_OF_AIR = (
     'house.seasons.winter = {temperature = "70 degF", humidity = "25 %"} and house.seasons.summer = {temperature = '
     '"75 degF", humidity = "60 %"}, above the first heading'
 )
+LOG_SETTINGS = {
+    "log_sensor": "sensor",
+    "log_time_column": "time_column",
+    "log_temperature_column": "temperature_column",
+    "log_humidity_column": "rh_column",
+    "log_temperature_unit": "temperature_unit",
+    "log_date_order": "date_order",
+}
 OUTDOOR_SETTINGS = ("heating", "cooling", "moisture_gain", "humidifier_holds", "dehumidifier_holds")
 
 
@@ -140,20 +148,25 @@ def check_house(desk, seasons: tuple[Season, ...]) -> str:
     outdoors = given[0] in ("weather", "climate")
     _goes_with(desk, OUTDOOR_SETTINGS, outdoors, given[0], "weather or climate")
     _goes_with(desk, ("hemisphere",), given[0] == "seasons", given[0], "seasons")
-    _goes_with(desk, ("log_temperature_unit", "log_date_order"), given[0] == "log", given[0], "log")
+    _goes_with(desk, tuple(LOG_SETTINGS), given[0] == "log", given[0], "log")
     if outdoors:
         _set_points(desk)
     readable = all(None not in (season.temperature_c, season.rh_percent) for season in seasons)
     if given[0] == "seasons" and readable and _all_known(desk, len(seasons)):
         _absorb(desk, ("house", "seasons"), _year_of, seasons, desk.known.get("house.hemisphere", "north"))
     if given[0] == "log" and "house.log" in desk.known:
-        settings = [desk.known.get(f"house.{name}") for name in ("log_temperature_unit", "log_date_order")]
-        _absorb(desk, ("house", "log"), _log, desk.known["house.log"], *settings)
+        _absorb(desk, ("house", "log"), _log, desk.known["house.log"], log_settings(desk.known))
     if given[0] == "weather" and "house.weather" in desk.known:
         _absorb(desk, ("house", "weather"), _weather, desk.known["house.weather"])
     if "house.climate" in desk.known:
         _absorb(desk, ("house", "climate"), _climate, desk.known["house.climate"])
     return given[0]
+
+
+def log_settings(known: Mapping[str, object]) -> dict[str, str]:
+    """What a brief says about its log, by the names the reader of logs has for it."""
+    given = {setting: known.get(f"house.{key}") for key, setting in LOG_SETTINGS.items()}
+    return {setting: str(value) for setting, value in given.items() if value is not None}
 
 
 def _all_known(desk, number: int) -> bool:
@@ -221,10 +234,10 @@ def _year_of(seasons: tuple[Season, ...], hemisphere: str) -> None:
     year_from_seasons({s.name: (s.temperature_c, s.rh_percent) for s in seasons}, hemisphere=hemisphere)
 
 
-def _log(path, temperature_unit: str | None, date_order: str | None) -> None:
+def _log(path, settings: Mapping[str, str]) -> None:
     from ..air.hygrometer_log import read_hygrometer_log
 
-    read_hygrometer_log(path, temperature_unit=temperature_unit, date_order=date_order)
+    read_hygrometer_log(path, **settings)
 
 
 def _weather(path) -> None:

@@ -222,6 +222,34 @@ KEYS = (
         "house.log", "file", "Instead of seasons: a hygrometer log (CSV) from that room.", '"room_log.csv"', shown=False
     ),
     Key(
+        "house.log_sensor",
+        "words",
+        "With log, where several sensors speak: words of the name of the one in the room.",
+        '"shelf"',
+        shown=False,
+    ),
+    Key(
+        "house.log_time_column",
+        "words",
+        "With log, where its headings do not tell: the column with the time.",
+        '"time"',
+        shown=False,
+    ),
+    Key(
+        "house.log_temperature_column",
+        "words",
+        "With log, where its headings do not tell: the column with the temperature.",
+        '"temperature"',
+        shown=False,
+    ),
+    Key(
+        "house.log_humidity_column",
+        "words",
+        "With log, where its headings do not tell: the column with the relative humidity.",
+        '"humidity"',
+        shown=False,
+    ),
+    Key(
         "house.log_temperature_unit",
         "choice",
         "With log, where its heading does not tell: degC or degF.",

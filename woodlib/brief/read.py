@@ -11,7 +11,7 @@ from types import MappingProxyType
 from ..errors import InputError, Problems
 from ..units import shown
 from . import values
-from .checks import check_boards, check_fit, check_house, check_stock
+from .checks import check_boards, check_fit, check_house, check_stock, log_settings
 from .keys import KEYS, RING_ANGLES_DEG, SEASONS, Key
 from .lines import key_lines
 from .plain_words import TWICE, in_plain_words
@@ -212,8 +212,7 @@ class _Desk:
             given("house.moisture_gain"),
             given("house.humidifier_holds"),
             given("house.dehumidifier_holds"),
-            given("house.log_temperature_unit"),
-            given("house.log_date_order"),
+            log_settings(self.known),
         )
 
 

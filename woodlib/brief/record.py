@@ -71,7 +71,11 @@ class Season:
 
 @dataclass(frozen=True)
 class House:
-    """Where the year of air comes from: ``source`` is seasons, log, weather or climate."""
+    """Where the year of air comes from: ``source`` is seasons, log, weather or climate.
+
+    ``log`` holds what is said about a log, by the names that :func:`woodlib.air.hygrometer_log.read_hygrometer_log` has
+    for it.
+    """
 
     source: str
     seasons: tuple[Season, ...] = ()
@@ -83,8 +87,7 @@ class House:
     moisture_gain_g_m3: float | None = None
     humidifier_holds_percent: float | None = None
     dehumidifier_holds_percent: float | None = None
-    log_temperature_unit: str | None = None
-    log_date_order: str | None = None
+    log: Mapping[str, str] = field(default_factory=dict)
 
     def year(self) -> Year:
         """A year of the air in this house. Raises :class:`InputError` for a log or weather file with bad contents."""
@@ -96,9 +99,7 @@ class House:
         if self.source == "log":
             from ..air.hygrometer_log import read_hygrometer_log
 
-            return read_hygrometer_log(
-                self.path, temperature_unit=self.log_temperature_unit, date_order=self.log_date_order
-            )
+            return read_hygrometer_log(self.path, **self.log)
         return self._heated()
 
     def _heated(self) -> Year:
