@@ -57,7 +57,7 @@ _PUBLIC = {
     "swing_reach": "moisture.swing",
     "flattening": "moisture.readiness",
     "day_to_flatten": "moisture.readiness",
-    "glue_up": "movement.warp",
+    "glue_up": "movement.glue_up",
     "Board": "movement.board",
     "Panel": "movement.panel",
     "PanelBoard": "movement.panel",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from references.resting import end_grain_reach_m, fraction_with_ends
 
 from woodlib.errors import WoodlibError
 from woodlib.moisture.diffusivity import siau_m2_s
@@ -13,7 +14,7 @@ from woodlib.moisture.following import follow
 from woodlib.moisture.plate import swing_depth_m
 from woodlib.moisture.rates import rate, readiness_limit
 from woodlib.moisture.readiness import day_to_flatten, flattening, strips_for_jointer
-from woodlib.moisture.resting import end_grain_reach_m, fraction_with_ends, resting, storage
+from woodlib.moisture.resting import resting, storage
 from woodlib.moisture.stock import Stock
 from woodlib.moisture.swing import coat_by_coat, swing_reach, year_inside
 

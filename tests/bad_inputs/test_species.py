@@ -1,10 +1,10 @@
 """What the catalogue cannot use is refused in one sentence per fault, all faults at once."""
 
 import pytest
+from references.small_tables import coefficient_of_variation, fracture_toughness_pa_sqrt_m
 
 from woodlib.errors import InputError, MissingDataError, WoodlibError
 from woodlib.species import Value, find_species, read_own_species, write_own_species_template
-from woodlib.species.tables import coefficient_of_variation, fracture_toughness_pa_sqrt_m
 
 ASH = find_species("white ash")
 

@@ -17,14 +17,15 @@ import numpy as np
 from skfem import ElementQuad2
 
 sys.path[:0] = [
+    str(Path(__file__).parents[1]),
     str(Path(__file__).parents[1] / "outside"),
     str(Path(__file__).parents[1] / "restraint"),
     str(Path(__file__).parents[2]),
 ]
 
-from drawn_chance import sampled_chance  # noqa: E402
 from plane_by_scikit_fem import lobatto_element, restraint_factor_by_scikit_fem, solve_by_scikit_fem  # noqa: E402
 from random_panels import ASH_PANEL, random_panels  # noqa: E402
+from references.drawn_chance import sampled_chance  # noqa: E402
 
 from woodlib.restraint.chance import HeldLoad, crack_chance  # noqa: E402
 from woodlib.restraint.field import plane_lines, solve_plane  # noqa: E402

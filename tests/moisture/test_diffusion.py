@@ -6,9 +6,9 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from references.diffusivity import constant_form
 
 from woodlib.moisture.diffusion import GREATEST_STEP_RATIO, march
-from woodlib.moisture.diffusivity import constant_form
 from woodlib.moisture.drive import _graded
 from woodlib.moisture.lookup import Lookup
 from woodlib.moisture.plate import fraction_with_resistance

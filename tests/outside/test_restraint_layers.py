@@ -2,9 +2,10 @@
 
 import numpy as np
 import pytest
+from references.layers import Ply, lay_up
+from references.shape import mitre_angle_change_rad, mitre_gap_m
 
-from woodlib.movement.shape import mitre_angle_change_rad, mitre_gap_m
-from woodlib.restraint.layers import Ply, lay_up, two_layer_curvature_per_m
+from woodlib.restraint.layers import two_layer_curvature_per_m
 
 SOURCE = "Timoshenko 1925, two layers"
 

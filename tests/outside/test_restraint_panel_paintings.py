@@ -7,7 +7,7 @@ the first and below 0.15 for the second (calibrated view; radial, rigid: restrai
 
 import numpy as np
 import pytest
-from restraint.drawn_chance import sampled_chance
+from references.drawn_chance import sampled_chance
 
 from woodlib.moisture.equilibrium import emc_percent, rh_percent_for_emc
 from woodlib.movement.wood import wood_of

@@ -12,12 +12,12 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "restraint"))
 from random_panels import ASH_MISFIT, ASH_PANEL, one_wood_panels
+from references.fracture import corner_opening, split_opening
+from references.series import series_stress_pa
 
 from woodlib.restraint.closed_forms import restraint_factor
 from woodlib.restraint.field import solve_plane
 from woodlib.restraint.field_readings import across_stress_pa, edge_average, effective_stress_pa, restraint_factor_of
-from woodlib.restraint.fracture import corner_opening, split_opening
-from woodlib.restraint.series import series_stress_pa
 
 SOURCE = "refined finite elements, 51,000 unknowns"
 MPA = 1e6 / ASH_MISFIT

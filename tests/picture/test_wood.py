@@ -6,8 +6,9 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from references.shape import out_of_square_rad
 
-from woodlib.movement.shape import cup_m, out_of_square_rad
+from woodlib.movement.shape import cup_m
 from woodlib.movement.wood import rotated_strains
 from woodlib.picture.scene import Area, Circle, Line, Window, box, walk
 from woodlib.picture.wood import board_end, end_outline, grain_lines, moved_end, panel_face, pith_direction, ring_marks

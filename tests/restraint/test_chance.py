@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from restraint.drawn_chance import sampled_chance
+from references.drawn_chance import sampled_chance
 from scipy.special import ndtr, ndtri
 
 from woodlib.restraint.chance import HeldLoad, crack_chance

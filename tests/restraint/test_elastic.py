@@ -5,9 +5,10 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from references.elastic import guitard_hardwood_ratio
 
 from woodlib.errors import MissingDataError
-from woodlib.restraint.elastic import elastic_constants, estimate_spread, guitard_hardwood_ratio, kindred_ratio
+from woodlib.restraint.elastic import elastic_constants, estimate_spread, kindred_ratio
 from woodlib.species import all_species, find_species
 
 WITH_MODULUS = [wood for wood in all_species() if wood.get("modulus_of_elasticity_pa")]

@@ -3,8 +3,9 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from references.fasteners import movement_between_m, round_hole_diameter_m, tight_holes_strain
 
-from woodlib.restraint.fasteners import movement_between_m, round_hole_diameter_m, slot_plan, tight_holes_strain
+from woodlib.restraint.fasteners import slot_plan
 
 swell, shrink = st.floats(0, 0.02), st.floats(-0.02, 0)
 spacings = st.lists(st.floats(0.05, 0.3), min_size=1, max_size=5)

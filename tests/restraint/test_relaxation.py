@@ -4,9 +4,9 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from references.relaxation import many_season_peak_pa
 
 from woodlib.restraint.relaxation import (
-    many_season_peak_pa,
     relaxation_factor,
     relaxed_path_pa,
     season_stress,

@@ -1,9 +1,7 @@
 """The small tables for held movement are read with status and source."""
 
 import pytest
-
-from woodlib.errors import InputError, MissingDataError
-from woodlib.species.tables import (
+from references.small_tables import (
     coefficient_of_variation,
     fracture_toughness_pa_sqrt_m,
     grain_angles,
@@ -11,6 +9,8 @@ from woodlib.species.tables import (
     slopes_of_grain,
     temperature_effects,
 )
+
+from woodlib.errors import InputError, MissingDataError
 
 
 def test_recalled_toughness_says_so():

@@ -4,13 +4,14 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from references.fasteners import round_hole_diameter_m
 
 from woodlib.air.sorption import sorption_percent
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.movement.board import Board
 from woodlib.picture.scene import Circle, Line, flatten_points, walk
-from woodlib.restraint.fasteners import FITTING_ALLOWANCE_M, round_hole_diameter_m, slot_plan
+from woodlib.restraint.fasteners import FITTING_ALLOWANCE_M, slot_plan
 from woodlib.studies import find_study
 from woodlib.studies.crossing_numbers import DAMPEST_RH, DRIEST_RH
 from woodlib.studies.hardware_across_the_grain import (

@@ -7,11 +7,13 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from references.shape import out_of_square_rad
+from references.warp import section_outline
 
 from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.readiness import flattening
-from woodlib.movement.shape import cup_m, out_of_square_rad
-from woodlib.movement.warp import glue_up, section_outline
+from woodlib.movement.glue_up import glue_up
+from woodlib.movement.shape import cup_m
 from woodlib.picture.scene import Area, Circle, Words, flatten_points, walk
 from woodlib.picture.svg import svg
 from woodlib.studies import find_study

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from references.warp import cup_over_time_m
 
 from woodlib.air.sorption import sorption_percent
 from woodlib.handout.replay import freeze_checked
@@ -15,7 +16,6 @@ from woodlib.moisture.finishes import CLOSED
 from woodlib.moisture.following import follow
 from woodlib.moisture.resting import resting
 from woodlib.moisture.stock import Stock
-from woodlib.movement.warp import cup_over_time_m
 from woodlib.movement.wood import wood_of
 from woodlib.picture.scene import Area, Circle, Line, Words, flatten_points, walk
 from woodlib.picture.svg import svg

@@ -8,8 +8,8 @@ gap 0.8, lap 4.8, board 101.6, plate 19 and 16, all mm.
 
 import numpy as np
 import pytest
+from references.shape import mitre_gap_m, oval_m
 
-from woodlib.movement.shape import mitre_gap_m, oval_m
 from woodlib.movement.spread import NO_DOUBTS
 from woodlib.movement.wood import Wood, width_strain
 from woodlib.restraint.elastic import elastic_constants

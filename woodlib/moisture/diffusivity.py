@@ -134,20 +134,6 @@ FORMS = {
 }
 
 
-def constant_form(diffusivity_m2_s: float) -> Form:
-    """A form that always gives the same coefficient, for comparison with closed solutions.
-
-    >>> constant_form(2.5e-10).says
-    'constant 2.5e-10 m2/s'
-    """
-
-    def constant(mc_percent: Any, temperature_c: Any, specific_gravity: Any) -> Any:
-        shape = np.broadcast_shapes(np.shape(mc_percent), np.shape(temperature_c), np.shape(specific_gravity))
-        return np.full(shape, float(diffusivity_m2_s))
-
-    return Form(constant, f"constant {diffusivity_m2_s:g} m2/s")
-
-
 def end_grain_m2_s(transverse_m2_s: Any) -> tuple[Any, Any, Any]:
     """Diffusion coefficient along the grain (low, mid, high) from the one across it, m2/s.
 

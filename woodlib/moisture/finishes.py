@@ -2,7 +2,7 @@
 
 A finish never changes where the wood comes to rest, only how long it takes. ``data/finishes.csv`` holds the published
 moisture-excluding effectiveness with its status and source per value, ``data/finish_films.csv`` the film fitted to it
-(``film_fit``; the tests redo the fit).
+(the tests redo the fit).
 """
 
 from __future__ import annotations

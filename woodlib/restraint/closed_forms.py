@@ -7,7 +7,6 @@ the elastic stress that is left after slow drying (1 = none lost); see ``relaxat
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import NamedTuple
 
 import numpy as np
 
@@ -34,30 +33,6 @@ def full_restraint_stress_pa(modulus_across_pa, free_strain, relaxation=1.0):
     14.4672
     """
     return -modulus_across_pa * free_strain * relaxation
-
-
-class PlaneStress(NamedTuple):
-    """Stress across the grain, along it, and in shear, Pa."""
-
-    across_pa: np.ndarray
-    along_pa: np.ndarray
-    shear_pa: np.ndarray
-
-
-def plane_restraint_stress_pa(stiffness_pa, across_strain, along_strain, shear_strain=0.0, relaxation=1.0):
-    """Stress when neither direction may move: -Q e lambda; ``stiffness_pa`` = (Q11, Q22, Q12, Q66), x across.
-
-    With the grain direction free it falls back to ``full_restraint_stress_pa``.
-
-    >>> plane_restraint_stress_pa((2.0, 10.0, 0.0, 1.0), -0.5, 0.0).across_pa
-    1.0
-    """
-    q11, q22, q12, q66 = stiffness_pa
-    return PlaneStress(
-        -relaxation * (q11 * across_strain + q12 * along_strain),
-        -relaxation * (q12 * across_strain + q22 * along_strain),
-        -relaxation * q66 * shear_strain,
-    )
 
 
 def working_depth_m(width_m, modulus_along_line_pa, shear_pa, depth_m):
@@ -107,8 +82,8 @@ def restraint_factor(
 
     Notes
     -----
-    Two springs in series, each with its working depth: R = E_s b r / (E_s b r + E d). It is the first term of the
-    series in ``series``. Against the plane field, one wood, both ends held: mean error -1.6 %, nine in ten panels
+    Two springs in series, each with its working depth: R = E_s b r / (E_s b r + E d). It is the first term of a
+    series that the tests hold. Against the plane field, one wood, both ends held: mean error -1.6 %, nine in ten panels
     within 9 %, worst 17 % (thin strip). With one end held the piece also bends: nine in ten within 22 %, worst 55 %
     (a weak strip on a short panel). Assumes a stiff glue line and uniform moisture.
     """
@@ -118,15 +93,6 @@ def restraint_factor(
     return strip_spring / (strip_spring + panel_modulus_pa * panel_depth)
 
 
-def peak_tension_pa(restraint, modulus_across_pa, misfit_strain, relaxation=1.0):
-    """Tension across the grain at the middle of the glue line, Pa: -R E (e_panel - e_strip) lambda.
-
-    >>> round(float(peak_tension_pa(0.744, 1056e6, -0.00264)) / 1e6, 3)
-    2.074
-    """
-    return -restraint * modulus_across_pa * misfit_strain * relaxation
-
-
 def held_strain(restraint, misfit_strain):
     """Strain that the wood must take up itself because the strip takes it away: -R (e_panel - e_strip).
 
@@ -134,15 +100,6 @@ def held_strain(restraint, misfit_strain):
     0.00982
     """
     return -restraint * misfit_strain
-
-
-def free_end_movement_m(width_m, glued_m, misfit_strain):
-    """Movement at each edge of the panel past the strip when only the middle ``glued_m`` is glued, m.
-
-    >>> round(1e3 * free_end_movement_m(0.45, 0.10, -0.0132), 2)
-    -2.31
-    """
-    return misfit_strain * (width_m - glued_m) / 2.0
 
 
 @dataclass(frozen=True)

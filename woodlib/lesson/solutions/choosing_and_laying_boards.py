@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from ...moisture.equilibrium import emc_percent
+from ...movement.glue_up import glue_up
 from ...movement.shape import cup_m
-from ...movement.warp import glue_up
 from ...movement.wood import wood_of
 from . import exercise
 

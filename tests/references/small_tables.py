@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from ..errors import InputError, MissingDataError
-from .names import normal
-from .quantities import table_rows
-from .value import Value
+from woodlib.errors import InputError, MissingDataError
+from woodlib.species.names import normal
+from woodlib.species.quantities import table_rows
+from woodlib.species.value import Value
 
 
 @dataclass(frozen=True)

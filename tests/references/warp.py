@@ -1,30 +1,13 @@
-"""Warp as a shape: the passing cup, bow, crook and twist, outlines of warped sections, and glued-up strips.
-
-Strains are positive when the wood grows. The first face is the upper one, heights count upward; a cup above zero is
-hollow on the first face. Elastic and unheld; the even-moisture cup, diamond and oval come from ``shape``.
-"""
+"""Warp as a shape that no page of the kit shows: passing cup, bow, crook, twist and outlines, held against the closed forms."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
-from scipy.optimize import minimize_scalar
 
-from ..errors import Problems
-from .shape import cup_m, wedge_map
-
-
-def arc_depth_m(width_m: Any, curvature_per_m: Any) -> Any:
-    """Depth of an arc of given length and curvature, (1 - cos(k w/2))/k; w^2 k/8 while it is shallow; broadcasts.
-
-    >>> round(1000 * float(arc_depth_m(0.2, 0.194)), 2)
-    0.97
-    """
-    quarter = np.multiply(width_m, curvature_per_m) / 4.0
-    return np.multiply(width_m, quarter) / 2.0 * np.sinc(quarter / np.pi) ** 2
+from woodlib.movement.glue_up import Outline, arc_depth_m
+from woodlib.movement.shape import cup_m, wedge_map
 
 
 def passing_curvature_per_m(tilt_percent: Any, thickness_m: Any, coefficient_per_percent: Any) -> Any:
@@ -140,31 +123,6 @@ def fourth_corner_m(width_m: Any, turn_rad: Any) -> Any:
     return np.multiply(width_m, np.tan(turn_rad))
 
 
-@dataclass(frozen=True)
-class Outline:
-    """A line of points, m: across_m and height_m (n,) after the change, and where they were before."""
-
-    across_m: np.ndarray
-    height_m: np.ndarray
-    across_before_m: np.ndarray
-    height_before_m: np.ndarray
-
-    @property
-    def out_of_flat_m(self) -> float:
-        """Height between highest and lowest point of the line laid as level as it goes."""
-        scale = max(float(np.ptp(self.across_m)), 1e-12)
-
-        def height(slope: float) -> float:
-            return float(np.ptp(self.height_m - slope * self.across_m))
-
-        start = (self.height_m[-1] - self.height_m[0]) / scale
-        reach = 4.0 * float(np.ptp(self.height_m)) / scale + 1e-12
-        found = minimize_scalar(
-            height, bounds=(start - reach, start + reach), method="bounded", options={"xatol": reach * 1e-9}
-        )
-        return min(height(start), float(found.fun))
-
-
 def rectangle_outline(width_m: float, thickness_m: float, points: int = 41) -> tuple[np.ndarray, np.ndarray]:
     """Points around a board's end, from the middle, closed: across (4 points,), height (4 points,).
 
@@ -238,59 +196,3 @@ def warped_face(
     s = np.linspace(-1.0, 1.0, points)
     x, y = np.meshgrid(s, s, indexing="ij")
     return s * length_m / 2.0, s * width_m / 2.0, cup_m * y**2 + bow_m * x**2 + twist_m / 4.0 * x * y
-
-
-def panel_line(widths_m: Sequence[float], curvatures_per_m: Sequence[float], points: int = 41) -> Outline:
-    """Cross section of a panel glued edge to edge from strips that each curve; (strips * (points - 1) + 1,) points.
-
-    Joints are flush and keep the direction, as glued edges do. Laid with both ends at the same height.
-
-    >>> arc = panel_line([0.1] * 5, [0.1] * 5)
-    >>> round(1000 * arc.out_of_flat_m, 2), round(1000 * float(arc_depth_m(0.5, 0.1)), 2)
-    (3.12, 3.12)
-    """
-    widths, curvatures = np.asarray(widths_m, float), np.asarray(curvatures_per_m, float)
-    step = np.repeat(widths / (points - 1), points - 1)
-    bend = np.repeat(curvatures, points - 1) * step
-    direction = np.concatenate([[0.0], np.cumsum(bend)])
-    middle = (direction[1:] + direction[:-1]) / 2.0
-    chord = step * np.sinc(bend / 2.0 / np.pi)
-    across, height = (np.concatenate([[0.0], np.cumsum(chord * part)]) for part in (np.cos(middle), np.sin(middle)))
-    tilt = np.arctan2(height[-1], across[-1])
-    level = np.cos(tilt) * across + np.sin(tilt) * height, np.cos(tilt) * height - np.sin(tilt) * across
-    before = np.concatenate([[0.0], np.cumsum(step)])
-    return Outline(*level, before, np.zeros_like(before))
-
-
-@dataclass(frozen=True)
-class GlueUp:
-    """One panel laid both ways: every bark side up, and bark side up and down in turn."""
-
-    same_way: Outline
-    in_turn: Outline
-
-
-def glue_up(
-    widths_m: Sequence[float], pith_distances_m: Sequence[float], radial_strain: float, tangential_strain: float
-) -> GlueUp:
-    """One big arc against a ripple: a panel of flatsawn strips with all rings one way, and with rings in turn.
-
-    Each strip curves as its rings ask (``shape.cup_m``), pith under its middle. Raises InputError for no strips, sizes
-    not above zero and lists of unequal length.
-
-    >>> panel = glue_up([0.1] * 5, [0.08] * 5, -0.0054, -0.0110)
-    >>> round(1000 * panel.same_way.out_of_flat_m, 1), round(1000 * panel.in_turn.out_of_flat_m, 2)
-    (3.9, 0.31)
-    """
-    widths, piths = np.atleast_1d(np.asarray(widths_m, float)), np.atleast_1d(np.asarray(pith_distances_m, float))
-    problems = Problems()
-    if widths.size == 0 or widths.shape != piths.shape:
-        problems.add(f"the panel has {widths.size} widths and {piths.size} pith distances; give one of each per strip.")
-    for name, values in (("width", widths), ("pith distance", piths)):
-        for number, value in enumerate(values, start=1):
-            if not value > 0.0 or not np.isfinite(value):
-                problems.add(f"{name} of strip {number} is {value:g} m; write it in metres, above 0, for example 0.1.")
-    problems.raise_if_any()
-    curvature = 8.0 * cup_m(widths, piths, radial_strain, tangential_strain) / widths**2
-    turns = np.where(np.arange(len(widths)) % 2 == 0, 1.0, -1.0)
-    return GlueUp(panel_line(widths, curvature), panel_line(widths, curvature * turns))

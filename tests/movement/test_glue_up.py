@@ -6,23 +6,13 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-
-from woodlib.errors import InputError
-from woodlib.moisture.drive import steady_air
-from woodlib.moisture.finishes import CLOSED
-from woodlib.moisture.following import follow
-from woodlib.moisture.readiness import out_of_flat_m
-from woodlib.moisture.stock import Stock
-from woodlib.movement.shape import cup_from_faces_m, cup_m, diamond_angle_rad
-from woodlib.movement.warp import (
-    arc_depth_m,
+from references.shape import cup_from_faces_m, diamond_angle_rad
+from references.warp import (
     bow_m,
     crook_of_turning_grain_m,
     cup_over_time_m,
     even_outline,
     fourth_corner_m,
-    glue_up,
-    panel_line,
     passing_cup_m,
     passing_curvature_per_m,
     section_outline,
@@ -30,6 +20,15 @@ from woodlib.movement.warp import (
     twist_rad,
     warped_face,
 )
+
+from woodlib.errors import InputError
+from woodlib.moisture.drive import steady_air
+from woodlib.moisture.finishes import CLOSED
+from woodlib.moisture.following import follow
+from woodlib.moisture.readiness import out_of_flat_m
+from woodlib.moisture.stock import Stock
+from woodlib.movement.glue_up import arc_depth_m, glue_up, panel_line
+from woodlib.movement.shape import cup_m
 
 
 @given(width=st.floats(0.01, 2.0), curvature=st.floats(-1.0, 1.0))
