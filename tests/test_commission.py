@@ -446,10 +446,10 @@ def test_the_room_left_is_where_a_usual_board_meets_its_gap():
     """At the humidity named a likely board has moved as far as the careful board does in the driest or dampest month."""
     made = commission_of(chosen_brief(SEAT))
     low, high = safe_humidity_percent(made)
-    numbers, travels = made.built.quantities, made.sliding.travels
-    assert low < travels.driest.rh_percent and high > travels.dampest.rh_percent
+    numbers, sliding = made.built.quantities, made.sliding
+    assert low < sliding.driest.rh_percent and high > sliding.dampest.rh_percent
     per_point = numbers["swing_mid"] / (numbers["dampest_mc"] - numbers["driest_mc"])
-    for humidity, air, way in ((low, travels.driest, "narrowing"), (high, travels.dampest, "widening")):
+    for humidity, air, way in ((low, sliding.driest, "narrowing"), (high, sliding.dampest, "widening")):
         moved = abs(float(emc_percent(air.temperature_c, humidity)) - numbers["stock_mc"]) * per_point
         assert moved == pytest.approx(numbers[f"{way}_high"], rel=0.06) and moved <= numbers[f"{way}_high"] + 1e-6
     held = made.building("glued border")

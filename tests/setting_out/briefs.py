@@ -8,7 +8,7 @@ from woodlib.data_files import data_path
 from woodlib.movement.spread import NO_DOUBTS
 from woodlib.movement.wood import Wood
 from woodlib.units import metres
-from woodlib.ways.for_sliders import HELD_RULE
+from woodlib.ways.held import plane_field
 from woodlib.ways.index import verdict_for
 from woodlib.ways.piece import Piece
 
@@ -33,4 +33,4 @@ def brief_of(width, length, thickness, border_width, units="millimetres", **more
 def verdict_on(brief: Brief, key: str, months=MONTHS, wood=ASH, doubts=NO_DOUBTS, stock=8):
     """The verdict on one way to build for the piece of a brief."""
     piece = Piece(wood, *(brief.typed[f"piece.{entry}"] for entry in ENTRIES))
-    return verdict_for(key, piece, stock, months, doubts=doubts, held=HELD_RULE)
+    return verdict_for(key, piece, stock, months, doubts=doubts, held=plane_field)

@@ -20,7 +20,7 @@ from woodlib.setting_out.lists import as_csv, cut_rows
 from woodlib.setting_out.order import USUAL_PRESENT, check_order
 from woodlib.setting_out.plan import set_out
 from woodlib.units.exact import Rounding
-from woodlib.ways.for_sliders import HELD_RULE
+from woodlib.ways.held import plane_field
 from woodlib.ways.index import verdict_for
 from woodlib.ways.piece import Piece
 from woodlib.ways.registry import every_way
@@ -192,7 +192,7 @@ def test_lists_show_a_cut_as_the_cut_list_writes_it_and_nothing_as_nothing(units
 def test_a_border_of_another_thickness(key, border_thickness):
     brief = brief_of("500 mm", "900 mm", "20 mm", "50 mm", piece__border_thickness=border_thickness)
     piece = Piece("white ash", "500 mm", "900 mm", "20 mm", "50 mm", border_thickness)
-    plan = set_out(brief, (), verdict_for(key, piece, 8, MONTHS, doubts=NO_DOUBTS, held=HELD_RULE))
+    plan = set_out(brief, (), verdict_for(key, piece, 8, MONTHS, doubts=NO_DOUBTS, held=plane_field))
     made = plan.made
     assert made.size_m[2] >= Fraction(20, 1000) and all(line.adds_up for line in made.sums)
     assert max(part.depth[1] for part in made.section) == made.size_m[2]

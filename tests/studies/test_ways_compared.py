@@ -32,7 +32,7 @@ def test_at_the_briefs_own_air_a_held_way_is_judged_as_its_verdict_is(name):
 def test_a_wider_piece_or_a_wilder_house_never_helps():
     sliding = commission_of(chosen_brief(DEMOS[0])).sliding
     for calm, wild in (((0.4, 30.0, 55.0), (0.6, 30.0, 55.0)), ((0.5, 32.0, 50.0), (0.5, 15.0, 75.0))):
-        for before, after in zip(compared(sliding, *calm), compared(sliding, *wild), strict=True):
+        for before, after in zip(*(compared(sliding.at(*air), width) for width, *air in (calm, wild)), strict=True):
             assert float(after.level) >= float(before.level), before.way
 
 

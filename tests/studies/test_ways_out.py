@@ -27,8 +27,8 @@ from woodlib.studies.ways_out_numbers import (
     WIDEST_M,
     bearing,
 )
-from woodlib.ways.for_sliders import WORRYING_SCORE
 from woodlib.ways.glued_face_rim import face_share
+from woodlib.ways.grip import WORRYING_SCORE
 from woodlib.ways.held import plane_field
 from woodlib.ways.index import verdict_for
 from woodlib.ways.registry import every_way, way_of, ways_for
@@ -63,8 +63,8 @@ def test_every_way_that_serves_a_seat_is_here_and_has_its_limit():
 def test_at_its_widest_the_exact_verdict_meets_the_limit(way, species):
     """A seat as wide as the bar is long, asked through the front door, has a size right at its limit."""
     sliding, limit = bearing(species, 0.0), way_of(way).stopped_by
-    driest, dampest = sliding.travels.driest, sliding.travels.dampest
-    widest = float(sliding.widest(way, driest.rh_percent, dampest.rh_percent))
+    driest, dampest = sliding.driest, sliding.dampest
+    widest = float(sliding.at(driest.rh_percent, dampest.rh_percent).widest(way))
     air = [float(emc_percent(month.temperature_c, month.rh_percent)) for month in (driest, dampest)] * 6
     verdict = verdict_for(way, replace(sliding.piece, width_m=widest), STOCK_MC_PERCENT, air)
     largest = max(verdict.cut(size).metres for size in limit.sizes)
@@ -84,7 +84,7 @@ def test_a_breadboard_by_hand():
         sliding.piece.wood, sliding.piece.wood, 0.0, 1.0, STOCK_MC_PERCENT, emc_percent(20, 25), emc_percent(24, 62)
     )
     by_hand = 2 * 0.25 * INCH_M / max(numbers["narrowing_high"], numbers["widening_high"])
-    assert float(sliding.widest("breadboard", 25.0, 62.0)) == pytest.approx(by_hand, rel=1e-6)
+    assert float(sliding.at(25.0, 62.0).widest("breadboard")) == pytest.approx(by_hand, rel=1e-6)
 
 
 @pytest.mark.parametrize("ring_angle_deg", CUTS.values())
@@ -92,11 +92,12 @@ def test_a_breadboard_by_hand():
 def test_what_glue_holds_back_is_the_share_of_the_plane_field(width_in, ring_angle_deg):
     sliding = bearing("white oak", ring_angle_deg)
     piece = replace(sliding.piece, width_m=width_in * INCH_M)
-    travels = sliding.travels(25.0, 62.0, piece.width_m)
+    here = sliding.at(25.0, 62.0)
+    travels = here.travels(piece.width_m)
     for way, share in (("glued_border", plane_field(piece).share), ("glued_face_rim", face_share(piece))):
-        got = float(sliding.judged(way, piece.width_m, 25.0, 62.0).most)
-        first, later = share * travels["stretch_high"], share * travels["swing_strain_high"] - 0.005
-        assert got == pytest.approx(max(first, later, 0.0), abs=0.012 * travels["swing_strain_high"])
+        got = float(here.judged(way, piece.width_m).most)
+        first, later = share * float(travels["stretch_high"]), share * float(travels["swing_strain_high"]) - 0.005
+        assert got == pytest.approx(max(first, later, 0.0), abs=0.012 * float(travels["swing_strain_high"]))
 
 
 def test_every_corner_is_finite_and_tells_its_picture():
@@ -115,10 +116,10 @@ def test_every_corner_is_finite_and_tells_its_picture():
 def test_drier_winters_and_damper_summers_leave_narrower_seats(species, ring, driest, dampest):
     sliding = bearing(species, ring)
     for way in SLIDING:
-        here = float(sliding.widest(way, driest, dampest))
+        here = float(sliding.at(driest, dampest).widest(way))
         assert 0.0 < here <= WIDEST_M
-        assert float(sliding.widest(way, max(driest - 2.0, 15.0), dampest)) <= here + 2e-4
-        assert float(sliding.widest(way, driest, min(dampest + 2.0, 80.0))) <= here + 2e-4
+        assert float(sliding.at(max(driest - 2.0, 15.0), dampest).widest(way)) <= here + 2e-4
+        assert float(sliding.at(driest, min(dampest + 2.0, 80.0)).widest(way)) <= here + 2e-4
 
 
 @given(width=some.floats(LOWEST_M, HIGHEST_M), **cuts, **airs)
@@ -127,14 +128,14 @@ def test_verdict_word_and_bar_tell_the_same(width, species, cut, driest, dampest
     sliding, answered = bearing(species, CUTS[cut]), readings(**locals())
     good = 0
     for way in SLIDING:
-        widest = float(sliding.widest(way, driest, dampest))
+        widest = float(sliding.at(driest, dampest).widest(way))
         wanted = "stop" if width >= widest else "watch" if width >= NEAR * widest else "fine"
         assert tone(answered, way) == wanted
         good += width < widest
     for way in GLUED:
-        pull = float(sliding.judged(way, width, driest, dampest).most)
+        pull = float(sliding.at(driest, dampest).judged(way, width).most)
         strained = sum(pull >= risk.from_strain for risk in risk_levels()[1:])
-        warned = way == "glued_border" and sliding.stress(driest, dampest) >= WORRYING_SCORE
+        warned = way == "glued_border" and sliding.score(driest, dampest) >= WORRYING_SCORE
         step = max(strained, int(warned))  # the worse of both measures
         assert tone(answered, way) == ("fine", "watch", "stop")[step]
         good += step == 0
@@ -165,7 +166,7 @@ def test_the_start_is_that_of_the_reading_nook():
     sliding = bearing("white oak", 0.0)
     air = Year.from_seasons(winter=(20, 25), spring=(21, 42), summer=(24, 62), autumn=(21, 48))
     verdict = verdict_for("glued_border", sliding.piece, STOCK_MC_PERCENT, air)
-    assert float(sliding.judged("glued_border", 20 * INCH_M, 25.0, 62.0).most) == pytest.approx(
+    assert float(sliding.at(25.0, 62.0).judged("glued_border", 20 * INCH_M).most) == pytest.approx(
         verdict.restrained_strain.high, abs=2e-4
     )
 

@@ -18,10 +18,10 @@ from woodlib.errors import InputError
 from woodlib.handout.record import record
 from woodlib.handout.replay import freeze_checked
 from woodlib.moisture.equilibrium import emc_percent
-from woodlib.movement.wood import wood_of
 from woodlib.studies.sliding_piece import sliding_piece_of
 from woodlib.studies.ways_to_build import ways_to_build
-from woodlib.ways.for_sliders import HELD_RULE, ORDERS, WORRYING_SCORE, Airs, Travels
+from woodlib.ways.grip import WORRYING_SCORE, Fitted
+from woodlib.ways.held import plane_field
 from woodlib.ways.index import verdict_for
 from woodlib.ways.registry import every_way, kinds, way_of, ways_for
 from woodlib.words.say import plain_text
@@ -64,7 +64,7 @@ def test_at_its_start_it_says_what_the_verdicts_say(name):
     """One handout must not tell two sizes for one slot."""
     commission, start = demo(name), study(name).start
     for verdict in commission.verdicts:
-        state = commission.sliding.judged(verdict.key, start["width"], start["driest"], start["dampest"])
+        state = commission.sliding.at(start["driest"], start["dampest"]).judged(verdict.key, start["width"])
         for cut in verdict.cuts:
             assert float(state.sizes[cut.key]) == pytest.approx(cut.metres, abs=1e-9)
         assert float(state.level) == verdict.level
@@ -108,9 +108,8 @@ RANGES = {"driest": (10.0, 40.0), "dampest": (47.0, 77.0), "width": (0.31, 0.63)
 )
 def test_drier_winters_damper_summers_and_wider_panels_ask_for_more(way, width, driest, dampest):
     sliding = demo().sliding
-    here = sliding.judged(way, width, driest, dampest)
-    drier, damper = sliding.judged(way, width, driest - 2.0, dampest), sliding.judged(way, width, driest, dampest + 2.0)
-    wider = sliding.judged(way, 1.005 * width, driest, dampest)
+    here, wider = (sliding.at(driest, dampest).judged(way, size) for size in (width, 1.005 * width))
+    drier, damper = (sliding.at(*air).judged(way, width) for air in ((driest - 2.0, dampest), (driest, dampest + 2.0)))
     for rule in way_of(way).cuts:
         size = float(here.sizes[rule.key])
         if ", width" in rule.label and rule.rounding == "down":  # what has to go into an opening that does not grow
@@ -122,31 +121,22 @@ def test_drier_winters_damper_summers_and_wider_panels_ask_for_more(way, width, 
     assert float(wider.most) == pytest.approx(float(here.most), rel=2e-3)  # the grip hardly hangs on the width
 
 
-@pytest.mark.parametrize(
-    ("species", "ring_deg", "stock", "driest", "dampest"),
-    [
-        ("white oak", 0.0, 8.0, Airs(20, 25, 10, 43), Airs(24.4, 62, 43, 77)),
-        ("black cherry", 45.0, 9.3, Airs(20, 46, 30, 58), Airs(20, 71, 58, 90)),
-        ("sugar maple", 90.0, 12.0, Airs(18, 35, 20, 50), Airs(26, 65, 50, 80)),
-    ],
+@given(
+    width=some.floats(*RANGES["width"]), driest=some.floats(*RANGES["driest"]), dampest=some.floats(*RANGES["dampest"])
 )
-def test_the_smooth_numbers_stay_close_to_the_sampled_ones(species, ring_deg, stock, driest, dampest):
-    """Anywhere on the sliders: 0.4 mm on a metre of width, the coarseness of the samples; nothing at the brief."""
-    wood = wood_of(species)
-    smooth = Travels(wood, wood, math.radians(ring_deg), stock, driest, dampest)
-    names = [name for name in smooth(driest.rh_percent, dampest.rh_percent, 1.0) if name not in ("width", "stock_mc")]
-    for k, place in enumerate((0.0, 0.13, 0.37, 0.61, 0.88, 1.0)):
-        dry = driest.lowest_percent + place * (driest.highest_percent - driest.lowest_percent)
-        damp = dampest.highest_percent - (place if k % 2 else place**2) * (
-            dampest.highest_percent - dampest.lowest_percent
-        )
-        got, exact = smooth(dry, damp, 1.0), smooth.exact(dry, damp)
-        for name, value in zip(names[:-2], exact[:-2], strict=True):
-            assert abs(got[name] - value) < 0.4e-3, (name, dry, damp)
-        assert got["driest_mc"] == pytest.approx(float(emc_percent(driest.temperature_c, dry)), abs=0.01)
-    met = smooth(driest.rh_percent, dampest.rh_percent, 1.0)
-    for name, value in zip(names, smooth.exact(driest.rh_percent, dampest.rh_percent), strict=True):
-        assert met[name] == pytest.approx(value, abs=1e-12)
+def test_a_slider_goes_by_the_numbers_of_a_verdict_wherever_it_stands(width, driest, dampest):
+    sliding = demo().sliding
+    piece = replace(sliding.piece, width_m=width)
+    air = ((sliding.driest, driest), (sliding.dampest, dampest))
+    months = [float(emc_percent(month.temperature_c, rh)) for month, rh in air] * 6
+    here = sliding.at(driest, dampest)
+    for way in sliding.ways:
+        verdict = verdict_for(way, piece, sliding.stock_mc_percent, months, doubts=sliding.doubts)
+        judged = here.judged(way, width)
+        for name, value in verdict.quantities.items():
+            if name not in ("held_share", "push_share", "finished_length", "border"):
+                assert float(judged.numbers[name]) == pytest.approx(value, abs=1e-12), (way, name)
+        assert float(judged.numbers["held_share"]) == pytest.approx(verdict.quantities["held_share"], abs=2e-3)
 
 
 def test_the_glued_border_is_drawn_as_it_is_judged():
@@ -180,9 +170,9 @@ KIND_SIZES = {
 }
 
 
-def emc_of(travels):
+def emc_of(sliding):
     """Twelve months that are the two of the sliders in turn."""
-    return [float(emc_percent(air.temperature_c, air.rh_percent)) for air in (travels.driest, travels.dampest)] * 6
+    return [float(emc_percent(air.temperature_c, air.rh_percent)) for air in (sliding.driest, sliding.dampest)] * 6
 
 
 def sliding_for(kind: str):
@@ -215,18 +205,16 @@ def test_a_month_says_on_a_slider_what_the_verdict_says(way):
     """One sentence, two readers: the words of a verdict and those a slider moves must agree."""
     kind = next(kind for kind in kinds() if way in {known.key for known in ways_for(kind)})
     sliding = sliding_for(kind)
-    travels = sliding.travels
-    state = sliding.judged(way, sliding.piece.width_m, travels.driest.rh_percent, travels.dampest.rh_percent)
-    verdict = verdict_for(way, sliding.piece, travels.stock_mc_percent, emc_of(travels), doubts=travels.doubts)
+    state = sliding.at(sliding.driest.rh_percent, sliding.dampest.rh_percent).judged(way, sliding.piece.width_m)
+    verdict = verdict_for(way, sliding.piece, sliding.stock_mc_percent, emc_of(sliding), doubts=sliding.doubts)
     for side, said in (("narrowing", verdict.driest), ("widening", verdict.dampest)):
         assert plain_text(state.month(side)) in said
 
 
 def test_a_month_on_the_other_side_of_today_is_said_to_do_nothing():
     sliding = demo().sliding
-    travels = replace(sliding.travels, stock_mc_percent=5.0)  # drier than the driest month
-    wet = replace(sliding, travels=travels)
-    state = wet.judged("glued_border", sliding.piece.width_m, 40.0, 62.0)
+    dry = replace(sliding, stock_mc_percent=5.0)  # drier than the driest month
+    state = dry.at(40.0, 62.0).judged("glued_border", sliding.piece.width_m)
     assert plain_text(state.month("narrowing")) == "it is no drier than today, so it is not pulled in the first year"
 
 
@@ -246,28 +234,27 @@ def test_the_slider_warns_where_the_stress_model_does_and_the_strain_rule_does_n
     """Found by comparing a quartersawn seat's slider with its verdict: the two must not contradict each other."""
     commission = demo()
     sliding = commission.sliding
-    driest, dampest = sliding.travels.driest.rh_percent, sliding.travels.dampest.rh_percent
-    always = tuple(tuple(4.0 if row == column == 0 else 0.0 for column in range(ORDERS)) for row in range(ORDERS))
     # A border that takes a twentieth of the movement, so that the strain rule is content, and a crack nearly sure.
-    glued = replace(sliding, shares=((0.05,),) * len(sliding.ways), stress=replace(sliding.stress, table=always))
-    state = glued.judged("glued_border", sliding.piece.width_m, driest, dampest)
+    twentieth, always = Fitted((sliding.widths_m,), (((0,), 0.05),)), replace(sliding.score, terms=(((0, 0), 4.0),))
+    glued = replace(sliding, shares=(twentieth,) * len(sliding.ways), score=always)
+    here = glued.at(sliding.driest.rh_percent, sliding.dampest.rh_percent)
+    state = here.judged("glued_border", sliding.piece.width_m)
     assert float(state.level) == 1.0 and float(state.only_stress_warns) == 1.0
     assert "careful side counts" in plain_text(state.reason())
-    free = glued.judged("breadboard", sliding.piece.width_m, driest, dampest)
+    free = here.judged("breadboard", sliding.piece.width_m)
     assert float(free.level) == 0.0
 
 
 def test_the_stress_score_is_the_verdicts_at_the_briefs_own_air_and_near_the_model_elsewhere():
     sliding = demo().sliding
-    travels, score = sliding.travels, sliding.stress
-    through_year = HELD_RULE(sliding.piece).through_year
-    for driest in np.linspace(travels.driest.lowest_percent, travels.driest.highest_percent, 5):
-        for dampest in np.linspace(travels.dampest.lowest_percent, travels.dampest.highest_percent, 5):
-            airs = ((travels.dampest, dampest), (travels.driest, driest))
+    score, through_year = sliding.score, plane_field(sliding.piece).through_year
+    for driest in np.linspace(sliding.driest.lowest_percent, sliding.driest.highest_percent, 5):
+        for dampest in np.linspace(sliding.dampest.lowest_percent, sliding.dampest.highest_percent, 5):
+            airs = ((sliding.dampest, dampest), (sliding.driest, driest))
             moistures = [float(emc_percent(air.temperature_c, rh)) for air, rh in airs]
-            likely = through_year(travels.stock_mc_percent, moistures).chance.sound.likely
+            likely = through_year(sliding.stock_mc_percent, moistures).chance.sound.likely
             if 0.001 < likely < 0.9:
                 assert score(driest, dampest) == pytest.approx(ndtri(likely), abs=0.1)
     glued = next(verdict for verdict in demo().verdicts if verdict.key == "glued_border")
-    own = score(travels.driest.rh_percent, travels.dampest.rh_percent)
+    own = score(sliding.driest.rh_percent, sliding.dampest.rh_percent)
     assert own == pytest.approx(ndtri(glued.panel.chance.sound.likely), abs=1e-9) and own > WORRYING_SCORE

@@ -2,15 +2,17 @@
 
 import pytest
 
+from woodlib.air.sorption import sorption_percent
 from woodlib.handout.replay import freeze_checked
 from woodlib.study.answer import Answer, Reading
 from woodlib.study.inputs import Span
 from woodlib.study.study import Study
 from woodlib.ways.drawing import draw, measures_of, sheet_for
-from woodlib.ways.for_sliders import Airs, Travels
 from woodlib.ways.judge import judge, numbers_of
 from woodlib.ways.piece import Allowances, Piece
 from woodlib.ways.registry import way_of
+from woodlib.ways.travel import travel_quantities
+from woodlib.words.decided import in_sight
 
 SHELF = Piece("white oak", "16 in", "44 in", "3/4 in", "2 in")
 POST = Piece("white oak", "1 in", "2 in", "1 in", "2 in")
@@ -18,10 +20,10 @@ POST = Piece("white oak", "1 in", "2 in", "1 in", "2 in")
 
 def study_of(key):
     piece, way = POST if key == "loose_ring" else SHELF, way_of(key)
-    travels = Travels(piece.wood, piece.border_wood, 0.0, 8.0, Airs(20, 30, 20, 45), Airs(24, 60, 46, 70))
 
     def state(driest, dampest):
-        now = travels(driest, dampest, piece.width_m)
+        ends = (in_sight(sorption_percent(celsius, rh)) for celsius, rh in ((20.0, driest), (24.0, dampest)))
+        now = travel_quantities(piece.wood, piece.border_wood, 0.0, piece.width_m, 8.0, *ends)
         return judge(way, numbers_of(way, piece, now, Allowances(), 0.7 if way.holds else 0.0)), measures_of(piece)
 
     sheet = sheet_for([state(20.0, 70.0)])

@@ -19,16 +19,17 @@ def safe_humidity_percent(commission: Commission) -> tuple[int, int]:
     turned into the humidity of its month. Never inside the year that was asked for; a panel that is held has no room
     beyond it.
     """
-    numbers, travels = commission.built.quantities, commission.sliding.travels
-    year = ceil(travels.driest.rh_percent), floor(travels.dampest.rh_percent)
+    numbers = commission.built.quantities
+    dry, damp = commission.year.driest(), commission.year.dampest()
+    year = ceil(dry.rh_percent), floor(damp.rh_percent)
     points = numbers["dampest_mc"] - numbers["driest_mc"]
     if numbers["held_share"] or points <= 0.0 or numbers["swing_mid"] <= 0.0:
         return year
     per_point = numbers["swing_mid"] / points
     driest = numbers["stock_mc"] - numbers["narrowing_high"] / per_point
     dampest = numbers["stock_mc"] + numbers["widening_high"] / per_point
-    low = ceil(_humidity(travels.driest.temperature_c, driest))
-    high = floor(_humidity(travels.dampest.temperature_c, dampest))
+    low = ceil(_humidity(dry.temperature_c, driest))
+    high = floor(_humidity(damp.temperature_c, dampest))
     return min(low, year[0]), max(high, year[1])
 
 

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import traceback
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -48,8 +47,6 @@ def ask_alone(study: Study, state: dict[str, Any]) -> Recording:
 
 def ask_at_once(study: Study, case: dict[str, Any], values: np.ndarray) -> Recording:
     """The answers of a case at all ``values`` of its spans, shape (states, spans), from one run of its function."""
-    if takes_no_arrays(study):
-        return _one_by_one(study, case, values)
     many = {
         span.key: Many(np.ascontiguousarray(column)) for span, column in zip(spans_of(study), values.T, strict=True)
     }
@@ -57,27 +54,6 @@ def ask_at_once(study: Study, case: dict[str, Any], values: np.ndarray) -> Recor
         return _asked(study, case | many, len(values), lambda number: state_at(study, case, values[number]))
     except Unsteady as error:
         raise _branched(study, case, values, error) from error
-
-
-# Studies that do not take arrays yet.
-_NOT_YET = (
-    "ways_out",
-    "ways_to_build",
-    "ways_compared",
-    "test_drawing_frozen",
-)
-
-
-def takes_no_arrays(study: Study) -> bool:
-    """Whether a study is still asked one by one."""
-    return study.function.__module__.rpartition(".")[2] in _NOT_YET
-
-
-def _one_by_one(study: Study, case: dict[str, Any], values: np.ndarray) -> Recording:
-    rows = [ask_alone(study, state_at(study, case, row)) for row in values]
-    if not all(row.is_made_like(rows[0]) and row.words == rows[0].words for row in rows):
-        raise FreezeError(f"The study {study.key!r} draws other marks, points or words while only a slider moves.")
-    return replace(rows[0], leaves=np.concatenate([row.leaves for row in rows]))
 
 
 def _asked(study: Study, state: dict[str, Any], states: int, at: Callable[[int], dict[str, Any]]) -> Recording:

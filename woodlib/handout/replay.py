@@ -20,7 +20,7 @@ from ..study.inputs import Choice, Span
 from ..study.study import Study
 from ..units import FORMATS
 from ..words.steps import STEPS
-from .asking import FreezeError, Progress, ask_alone, ask_at_once, spans_of, takes_no_arrays, told
+from .asking import FreezeError, Progress, ask_alone, ask_at_once, spans_of, told
 from .freeze import Frozen, freeze
 from .record import ATTRIBUTE, CLASS, PATH, Recording
 from .sampling import PIXEL_TOLERANCE
@@ -133,7 +133,6 @@ def _hanging(part: Any, kind: str) -> Iterator[list[Any]]:
 def check(frozen: Frozen, states: int = STATES, seed: int = 1) -> Checked:
     """Compare a frozen study with full redraws at random slider places; raises :class:`FreezeError` at a mismatch."""
     noise = np.random.Generator(np.random.PCG64(seed))
-    states = 300 if takes_no_arrays(frozen.study) else states
     drawn = [random_state(frozen.study, noise) for _ in range(states)]
     numbers = {tuple(case.values()): number for number, case in enumerate(frozen.plan.cases)}
     groups: dict[int, list[dict[str, Any]]] = {}

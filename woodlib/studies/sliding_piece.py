@@ -3,82 +3,118 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
+from ..air.sorption import sorption_percent
 from ..brief import Brief
 from ..movement.months import MonthlyMoisture
-from ..movement.spread import Doubts
-from ..ways.for_sliders import WORRYING_SCORE, Airs, StressScore, Travels, held_shares, share_at, stress_score
+from ..movement.spread import USUAL_DOUBTS, Doubts
+from ..ways.grip import WORRYING_SCORE, Fitted, crack_score, share_over_width
 from ..ways.judge import Judgement, judge, numbers_of
 from ..ways.piece import Allowances, Piece
-from ..ways.registry import reference_way, way_of
-from ..ways.travel import Quantities
-from ..words.decided import Decided, Sliding, larger, reached, smaller
+from ..ways.registry import way_of
+from ..ways.travel import Quantities, over_width, travel_strains
+from ..ways.way import Way
+from ..words.decided import Sliding, in_sight, larger, reached, smaller
 
 _STEPS_M = {"inches": (0.0254, 0.0127, 0.00635, 0.003175), "millimetres": (0.02, 0.01, 0.005, 0.002, 0.001)}
 _AROUND_PERCENT = 15.0  # how far a slider goes beyond the brief's own humidity
 
 
 @dataclass(frozen=True)
+class MonthAir:
+    """The air of one month: its temperature, its humidity by the brief, and the humidities a slider may reach, in %."""
+
+    temperature_c: float
+    rh_percent: float
+    lowest_percent: float
+    highest_percent: float
+
+    def emc_percent(self, rh_percent: Sliding) -> Sliding:
+        """The moisture that wood comes to at another humidity, in %."""
+        return sorption_percent(self.temperature_c, rh_percent)
+
+
+@dataclass(frozen=True)
 class SlidingPiece:
     """All that a piece brings to its studies, by value, so that two equal pieces are one.
 
-    ``shares`` holds, for each of ``ways``, how much of the movement it holds, over the width.
+    ``widths_m`` the narrowest and the widest; ``shares`` how much of the movement each of ``ways`` holds, over the
+    width; ``score`` the warning of the stress model over both humidities, where it can judge.
     """
 
-    ways: tuple[str, ...]
-    travels: Travels
     piece: Piece
-    lowest_width_m: float
-    highest_width_m: float
+    stock_mc_percent: float
+    driest: MonthAir
+    dampest: MonthAir
+    doubts: Doubts
+    widths_m: tuple[float, float]
     width_step_m: float
-    shares: tuple[tuple[float, ...], ...]
     months: tuple[str, str]
-    stress: StressScore | None = None
+    ways: tuple[str, ...]
+    shares: tuple[Fitted, ...]
+    score: Fitted | None
 
-    def judged(self, way: str, width_m: Sliding, driest_rh: Sliding, dampest_rh: Sliding) -> Judgement:
-        """The judgement on one way at one state of the sliders."""
-        warned = self.stress is not None and way_of(way).reference
-        stress = reached(self.stress(driest_rh, dampest_rh), WORRYING_SCORE) if warned else 0.0
-        return judge(way_of(way), self._numbers(way, width_m, driest_rh, dampest_rh), stress)
+    def at(self, driest_rh: Sliding, dampest_rh: Sliding) -> PieceInAir:
+        """The piece in the air of two months."""
+        piece, stock = self.piece, self.stock_mc_percent
+        # Where the law of movement has its seams is not to be smoothed over by a table of a page.
+        driest, dampest = in_sight(self.driest.emc_percent(driest_rh)), in_sight(self.dampest.emc_percent(dampest_rh))
+        ring = math.radians(piece.ring_angle_deg)
+        strains = travel_strains(piece.wood, piece.border_wood, ring, stock, driest, dampest, self.doubts)
+        warns = 0.0 if self.score is None else reached(self.score(driest_rh, dampest_rh), WORRYING_SCORE)
+        return PieceInAir(self, strains | {"stock_mc": stock, "driest_mc": driest, "dampest_mc": dampest}, warns)
 
-    def _numbers(self, way: str, width_m: Sliding, driest_rh: Sliding, dampest_rh: Sliding) -> Quantities:
-        share = share_at(self.shares[self.ways.index(way)], width_m, self.lowest_width_m, self.highest_width_m)
-        return numbers_of(way_of(way), self.piece, self.travels(driest_rh, dampest_rh, width_m), Allowances(), share)
+    @property
+    def scale_m(self) -> float:
+        """The widest piece that a picture of widths shows, m."""
+        return 1.2 * self.widths_m[1]
 
-    def widest(self, way: str, driest_rh: Sliding, dampest_rh: Sliding) -> Sliding:
+    def with_ways(self, ways: tuple[str, ...]) -> SlidingPiece:
+        """The same piece with some of its ways."""
+        shares = tuple(self.shares[self.ways.index(way)] for way in ways)
+        return replace(self, ways=ways, shares=shares)
+
+
+@dataclass(frozen=True)
+class PieceInAir:
+    """A sliding piece in the air of two months: what its width goes by is worked out once, whatever the way."""
+
+    sliding: SlidingPiece
+    strains: Quantities
+    stress_warns: Sliding
+
+    def travels(self, width_m: Sliding) -> Quantities:
+        """How far solid wood of a width goes from today to the two months, and the three moistures."""
+        return over_width(self.strains, width_m)
+
+    def judged(self, way: str, width_m: Sliding) -> Judgement:
+        """The judgement on one way at a width."""
+        asked = way_of(way)
+        return judge(asked, self._numbers(asked, width_m), self.stress_warns if asked.reference else 0.0)
+
+    def _numbers(self, way: Way, width_m: Sliding) -> Quantities:
+        share = self.sliding.shares[self.sliding.ways.index(way.key)](width_m)
+        return numbers_of(way, self.sliding.piece, self.travels(width_m), Allowances(), share)
+
+    def widest(self, way: str) -> Sliding:
         """The widest piece that a way that slides bears, m; no more than ``scale_m``.
 
         What stops it is a size that grows evenly with the width (``Way.stopped_by``), so two widths give the line, and
         the line the width at its limit.
         """
-        found: Sliding = self.scale_m
-        limit, sizes = way_of(way).stopped_by, way_of(way).sizes
+        found: Sliding = self.sliding.scale_m
+        asked = way_of(way)
+        limit, (first, last) = asked.stopped_by, self.sliding.widths_m
         if limit is None:
-            return Decided("+", found, 0.0)
-        first, last = self.lowest_width_m, self.highest_width_m
-        asked = [self._numbers(way, width, driest_rh, dampest_rh) for width in (first, last)]
-        for rule in (sizes[key] for key in limit.sizes):
-            small, large = (rule.size(numbers) for numbers in asked)
+            return in_sight(found)
+        narrow, wide = (self._numbers(asked, width) for width in (first, last))
+        for rule in (asked.sizes[key] for key in limit.sizes):
+            small, large = rule.size(narrow), rule.size(wide)
             per_metre = larger((large - small) / (last - first), 1e-6)  # where it does not grow: no limit on the scale
             found = smaller(found, first + (limit.most_m - small) / per_metre)
         return larger(found, 0.0)
-
-    @property
-    def scale_m(self) -> float:
-        """The widest piece that a picture of widths shows, m."""
-        return 1.2 * self.highest_width_m
-
-    def with_ways(self, ways: tuple[str, ...]) -> SlidingPiece:
-        """The same piece with some of its ways."""
-        return sliding_piece(
-            ways,
-            self.travels,
-            self.piece,
-            (self.width_step_m, self.lowest_width_m, self.highest_width_m),
-            self.months,
-            self.stress,
-        )
 
 
 def sliding_piece_of(
@@ -88,34 +124,42 @@ def sliding_piece_of(
     year = brief.year()
     dry, damp = year.driest(), year.dampest()
     middle = float(round(0.5 * (dry.rh_percent + damp.rh_percent)))
-    driest = Airs(dry.temperature_c, dry.rh_percent, *_around(dry.rh_percent, 0.0, max(middle, dry.rh_percent)))
-    dampest = Airs(damp.temperature_c, damp.rh_percent, *_around(damp.rh_percent, min(middle, damp.rh_percent), 100.0))
-    travels = Travels(
-        piece.wood,
-        piece.border_wood,
-        math.radians(piece.ring_angle_deg),
-        brief.stock.moisture_percent(),
-        driest,
-        dampest,
-        doubts,
+    around = (
+        _around(dry.rh_percent, 0.0, max(middle, dry.rh_percent)),
+        _around(damp.rh_percent, min(middle, damp.rh_percent), 100.0),
     )
+    airs = tuple(MonthAir(a.temperature_c, a.rh_percent, *span) for a, span in zip((dry, damp), around, strict=True))
+    step, *widths = _widths(piece, brief.units)
     names = months.names[months.driest], months.names[months.dampest]
-    stress = stress_score(piece, travels, months.mc_percent) if reference_way().key in ways else None
-    return sliding_piece(ways, travels, piece, _widths(piece, brief.units), names, stress)
+    return sliding_piece(
+        piece, brief.stock.moisture_percent(), airs, ways, (step, *widths), names, months.mc_percent, doubts
+    )
 
 
 def sliding_piece(
-    ways: tuple[str, ...],
-    travels: Travels,
     piece: Piece,
+    stock_mc_percent: float,
+    airs: tuple[MonthAir, MonthAir],
+    ways: tuple[str, ...],
     widths: tuple[float, float, float],
     months: tuple[str, str],
-    stress: StressScore | None = None,
+    year_mc_percent: Sequence[float],
+    doubts: Doubts = USUAL_DOUBTS,
 ) -> SlidingPiece:
-    """A sliding piece from its parts; ``widths`` are a step, the narrowest and the widest, m."""
+    """A piece with its sliders; ``widths`` are a step, the narrowest and the widest, m, ``airs`` the two months."""
     step, low, high = widths
-    shares = tuple(held_shares(piece, low, high, way_of(way)) for way in ways)
-    return SlidingPiece(ways, travels, piece, low, high, step, shares, months, stress)
+    shares = tuple(share_over_width(way_of(way), piece, (low, high)) for way in ways)
+    score = None
+    if any(way_of(way).reference for way in ways):
+        score = crack_score(
+            piece,
+            stock_mc_percent,
+            year_mc_percent,
+            tuple((air.lowest_percent, air.highest_percent) for air in airs),
+            tuple(air.rh_percent for air in airs),
+            lambda *rh: tuple(air.emc_percent(percent) for air, percent in zip(airs, rh, strict=True)),
+        )
+    return SlidingPiece(piece, stock_mc_percent, *airs, doubts, (low, high), step, months, ways, shares, score)
 
 
 def _around(rh_percent: float, lowest: float, highest: float) -> tuple[float, float]:

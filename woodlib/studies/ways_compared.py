@@ -8,9 +8,9 @@ from ..study.study import Study
 from ..ways.judge import STRESS_WARNS, range_words
 from ..ways.registry import way_of
 from ..ways.risk import risk_levels
-from ..words.decided import Decided, Pick, level, pick, reached
+from ..words.decided import Decided, Pick, Sliding, level, pick, reached
 from ..words.say import Said, count, length, percent, say, strain
-from .sliding_piece import SlidingPiece
+from .sliding_piece import PieceInAir, SlidingPiece
 from .ways_to_build import spans_of
 
 KEY = "ways-compared"
@@ -27,8 +27,9 @@ def ways_compared(title: str, sliding: SlidingPiece) -> Study:
     """The comparison for a piece: ``title`` names it, ``sliding`` holds its ways in the order of the rows."""
 
     def answer(width: float, driest: float, dampest: float) -> Answer:
-        judged = compared(sliding, width, driest, dampest)
-        moves = range_words(sliding.travels(driest, dampest, width), "swing")
+        here = sliding.at(driest, dampest)
+        judged = compared(here, width)
+        moves = range_words(here.travels(width), "swing")
         return Answer(
             picture_of(judged, sliding, width, f"{title}: ways to build, and the widest piece each bears"),
             say(
@@ -71,16 +72,16 @@ class Judged:
         return _SLIDING_WORDS if self.pull is None else _GLUED_WORDS
 
 
-def compared(sliding: SlidingPiece, width: float, driest: float, dampest: float) -> tuple[Judged, ...]:
-    """Every way of a sliding at one width: held ways by strain and stress, those that slide by what grows with the width."""
+def compared(here: PieceInAir, width: Sliding) -> tuple[Judged, ...]:
+    """Every way of a piece at one width: held ways by strain and stress, those that slide by what grows with the width."""
     found = []
-    for way in sliding.ways:
+    for way in here.sliding.ways:
         if way_of(way).holds:
-            held = sliding.judged(way, width, driest, dampest)
-            widest = (1.0 - reached(held.level, 1.0)) * sliding.scale_m  # strain hardly hangs on the width
+            held = here.judged(way, width)
+            widest = (1.0 - reached(held.level, 1.0)) * here.sliding.scale_m  # strain hardly hangs on the width
             found.append(Judged(way, held.level, widest, held.most, held.only_stress_warns))
         else:
-            widest = sliding.widest(way, driest, dampest)
+            widest = here.widest(way)
             found.append(Judged(way, level(width, [widest * NEAR, widest]), widest))
     return tuple(found)
 

@@ -24,8 +24,8 @@ CUTS = {"flatsawn": 0.0, "quartersawn": 90.0}
 def ways_out(species: str, cut: str, width: float, driest: float, dampest: float) -> Answer:
     """Every way to build a seat, its verdict at this width, and the widest it bears."""
     sliding = bearing(species, CUTS[cut])
-    judged = compared(sliding, width, driest, dampest)
-    travels = sliding.travels(driest, dampest, width)
+    here = sliding.at(driest, dampest)
+    judged, travels = compared(here, width), here.travels(width)
     low, mid, high = (movement(travels[f"swing_{end}"]) for end in ("low", "mid", "high"))
     headline = say(
         f"In {cut} {species}, {{width}} wide, {{good}} in this house; {{glue}}.",

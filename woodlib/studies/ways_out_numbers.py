@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-import math
 from functools import lru_cache
 
-from ..moisture.equilibrium import emc_percent
-from ..movement.wood import wood_of
-from ..ways.for_sliders import Airs, Travels, stress_score
 from ..ways.piece import Piece
 from ..ways.registry import way_of, ways_for
-from .sliding_piece import SlidingPiece, sliding_piece
+from .sliding_piece import MonthAir, SlidingPiece, sliding_piece
 
 INCH_M = 0.0254
 LOWEST_M, HIGHEST_M = 8 * INCH_M, 40 * INCH_M
 STOCK_MC_PERCENT = 8.0
-DRIEST, DAMPEST = Airs(20.0, 25.0, 15.0, 45.0), Airs(24.0, 62.0, 50.0, 80.0)
+DRIEST, DAMPEST = MonthAir(20.0, 25.0, 15.0, 45.0), MonthAir(24.0, 62.0, 50.0, 80.0)
 _ORDER = (
     "glued_border",
     "glued_face_rim",
@@ -41,17 +37,9 @@ SLIDING = tuple(way for way in WAYS if way not in GLUED)
 def bearing(species: str, ring_angle_deg: float) -> SlidingPiece:
     """The invented seat of the reading nook, 44 in long and 7/8 in thick with a 2 in border, in a wood and cut."""
     piece = Piece(species, 20 * INCH_M, 44 * INCH_M, 0.875 * INCH_M, 2 * INCH_M, ring_angle_deg=ring_angle_deg)
-    wood = wood_of(species)
-    travels = Travels(wood, wood, math.radians(ring_angle_deg), STOCK_MC_PERCENT, DRIEST, DAMPEST)
-    year = [float(emc_percent(airs.temperature_c, airs.rh_percent)) for airs in (DAMPEST, DRIEST)]
-    return sliding_piece(
-        WAYS,
-        travels,
-        piece,
-        (INCH_M, LOWEST_M, HIGHEST_M),
-        ("the driest month", "the dampest month"),
-        stress_score(piece, travels, year),
-    )
+    year = [float(air.emc_percent(air.rh_percent)) for air in (DAMPEST, DRIEST)]
+    names = "the driest month", "the dampest month"
+    return sliding_piece(piece, STOCK_MC_PERCENT, (DRIEST, DAMPEST), WAYS, (INCH_M, LOWEST_M, HIGHEST_M), names, year)
 
 
 WIDEST_M = bearing("white oak", 0.0).scale_m

@@ -32,7 +32,7 @@ def ways_to_build(title: str, sliding: SlidingPiece, start: str) -> Study:
     shown = f"{title}: driest and dampest month"
 
     def answer(way: str, width: float, driest: float, dampest: float) -> Answer:
-        judged = sliding.judged(way, width, driest, dampest)
+        judged = sliding.at(driest, dampest).judged(way, width)
         picture = draw(sheets[way], (judged, measures_of(sliding.piece) | {"width": width}), shown)
         return _answer(judged, picture, sheets[way].scale.times, sliding.months)
 
@@ -41,13 +41,11 @@ def ways_to_build(title: str, sliding: SlidingPiece, start: str) -> Study:
 
 def _sheet(sliding: SlidingPiece, way: str) -> Sheet:
     """The sheet on which every state that the sliders reach has room."""
-    dry, damp = sliding.travels.driest, sliding.travels.dampest
-    airs = (dry.lowest_percent, dry.highest_percent), (damp.lowest_percent, damp.highest_percent)
-    widths = sliding.lowest_width_m, sliding.highest_width_m
+    airs = ((air.lowest_percent, air.highest_percent) for air in (sliding.driest, sliding.dampest))
     return sheet_for(
         [
-            (sliding.judged(way, width, *air), measures_of(sliding.piece) | {"width": width})
-            for width, *air in product(widths, *airs)
+            (sliding.at(*air).judged(way, width), measures_of(sliding.piece) | {"width": width})
+            for width, *air in product(sliding.widths_m, *airs)
         ]
     )
 
@@ -58,14 +56,13 @@ def _way(sliding: SlidingPiece, start: str) -> Choice:
 
 def spans_of(sliding: SlidingPiece) -> tuple[Span, ...]:
     """Sliders for the width of the piece and the air of its two months."""
-    dry, damp = sliding.travels.driest, sliding.travels.dampest
+    dry, damp = sliding.driest, sliding.dampest
     return (
         Span(
             "width",
             "Width of the whole piece, across the grain",
             "length",
-            sliding.lowest_width_m,
-            sliding.highest_width_m,
+            *sliding.widths_m,
             sliding.width_step_m,
             sliding.piece.width_m,
         ),

@@ -7,13 +7,27 @@ the thickness of the drawer's back, under which the bottom passes, and of its si
 from __future__ import annotations
 
 from ..picture.scene import Circle, Line, Mark, corners
-from .drawn import MIDDLE, PLAN_LEFT, PLAN_RIGHT, PLAN_WIDTH, Drawn, end_wood, hollow, label, shape, sized, wood
+from .drawn import (
+    HEIGHT,
+    MIDDLE,
+    PLAN_LEFT,
+    PLAN_RIGHT,
+    PLAN_WIDTH,
+    TOP,
+    Drawn,
+    end_wood,
+    hollow,
+    label,
+    shape,
+    sized,
+    wood,
+)
 from .given import Given
 from .joint_drawing import CENTRE, LEFT, RIGHT
 from .made import MadePiece, Sum
 from .opening import OPENING, fitted
 from .piece import Allowances, Piece
-from .plan_drawing import sizes_px
+from .plan_drawing import sheet_box, sizes_px
 from .rules import INCH_M, CutRule, fixed, travel
 from .travel import Quantities, at_fixing, thickness_travel
 from .way import Limit, Way
@@ -154,11 +168,16 @@ def plan(d: Drawn) -> list[Mark]:
     back = corners(PLAN_LEFT + 14.0, today_edge - 4.0, PLAN_RIGHT - 14.0, today_edge + 10.0)
     sides = [corners(x, today_edge - 4.0, x + 14.0, low) for x in (PLAN_LEFT, PLAN_RIGHT - 14.0)]
     return [
-        *wood(corners(PLAN_LEFT + 14.0, low - now, PLAN_RIGHT - 14.0, low), count=9),
+        *wood(corners(PLAN_LEFT + 14.0, low - now, PLAN_RIGHT - 14.0, low), count=9, within=sheet_box()),
         Line([*back, back[0]], "edge", 1.4, "6 4"),
-        *wood(sides[0], "border-wood", "y"),
-        *wood(sides[1], "border-wood", "y"),
-        *wood(corners(PLAN_LEFT, low, PLAN_RIGHT, low + 16.0), "border-wood"),
+        *wood(sides[0], "border-wood", "y", within=sheet_box(PLAN_LEFT, PLAN_LEFT + 14.0)),
+        *wood(sides[1], "border-wood", "y", within=sheet_box(PLAN_RIGHT - 14.0)),
+        *wood(
+            corners(PLAN_LEFT, low, PLAN_RIGHT, low + 16.0),
+            "border-wood",
+            count=22,
+            within=corners(PLAN_LEFT, TOP, PLAN_RIGHT, HEIGHT),
+        ),
         Circle(PLAN_LEFT + 0.5 * PLAN_WIDTH, today_edge + 3.0, 3.0, "metal", filled=True),
     ]
 

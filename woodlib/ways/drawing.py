@@ -48,12 +48,12 @@ def measures_of(piece: Piece) -> dict[str, float]:
 def usual_scale(judged: Judgement, piece: Mapping[str, float]) -> Scale:
     """A scale that holds this state."""
     numbers = judged.numbers
-    furthest = max(abs(numbers[f"{towards}_mid"]) / numbers["width"] for towards in ("narrowing", "widening"))
+    furthest = max(abs(float(numbers[f"{towards}_mid"])) / numbers["width"] for towards in ("narrowing", "widening"))
     if judged.way.round:
         return scale_for(piece["width"], furthest, 1.6 * piece["width"] + 0.02)
     tallest = piece["thickness"] + piece["border_thickness"]
     section = max(2.0 * piece["border_width"], 2.4 * tallest, 0.06)
-    travel = max(abs(numbers[f"{towards}_high"]) for towards in ("narrowing", "widening"))
+    travel = max(abs(float(numbers[f"{towards}_high"])) for towards in ("narrowing", "widening"))
     return scale_for(piece["width"], furthest, section + 2.0 * travel, 0.03)
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from ..picture.scene import Area, Line, Mark, Window, Words, dimension_line
+from ..picture.scene import Area, Line, Mark, Role, Window, Words, dimension_line
 from ..picture.wood import grain_lines
 from ..words.decided import Decided
 from ..words.say import Said, fine_length, length, say
@@ -98,15 +98,21 @@ def scale_for(widest_m: float, furthest_strain: float, section_m: float, margin_
     return Scale(plan, times, SECTION_WIDTH / section_m)
 
 
-def wood(outline: list, role: str = "wood", along: str = "x", seed: int = 3, count: int = 4) -> list[Mark]:
-    """A rectangle of long grain with its outline."""
+def wood(
+    outline: list, role: Role = "wood", along: str = "x", seed: int = 3, count: int = 4, within: list | None = None
+) -> list[Mark]:
+    """A rectangle of long grain with its outline. Grain ``within`` a place stays put, and the outline shows its part;
+    that of a border, and what goes with a decided outline, is straight: few numbers for a page."""
     decided = any(isinstance(value, Decided) for corner in outline for value in corner)
-    lines = tuple(_straight(outline, along, count) if decided else grain_lines(outline, along, count, seed))
-    return [Area(outline, role), Window(outline, lines), Line([*outline, outline[0]], "edge", 1.6)]
+    straight = role == "border-wood" if within else decided
+    lines = (
+        _straight(within or outline, along, count) if straight else grain_lines(within or outline, along, count, seed)
+    )
+    return [Area(outline, role), Window(outline, tuple(lines)), Line([*outline, outline[0]], "edge", 1.6)]
 
 
 def _straight(outline: list, along: str, count: int) -> list[Mark]:
-    """Straight grain right across the sheet, of which the outline shows its part: few numbers for a page to decide."""
+    """Straight grain right across the sheet, of which the outline shows its part."""
     (left, top), _, (right, low), _ = outline
     marks: list[Mark] = []
     for k in range(count):
@@ -121,11 +127,9 @@ def _straight(outline: list, along: str, count: int) -> list[Mark]:
     return marks
 
 
-def end_wood(outline: list, role: str = "wood-end") -> list[Mark]:
-    """An upright rectangle of end grain, shaded by slanting lines."""
-    (left, _), _, (right, _), _ = outline
-    slants = _SLANTS[0] if float(right) <= SECTION_LEFT else _SLANTS[1]
-    return [Area(outline, role), Window(outline, slants), Line([*outline, outline[0]], "edge", 1.6)]
+def end_wood(outline: list, role: str = "wood-end", from_above: bool = False) -> list[Mark]:
+    """An upright rectangle of end grain, shaded by slanting lines; in the section, or in the view ``from_above``."""
+    return [Area(outline, role), Window(outline, _SLANTS[from_above]), Line([*outline, outline[0]], "edge", 1.6)]
 
 
 def _slanting(left: float, right: float) -> tuple[Mark, ...]:
@@ -137,7 +141,7 @@ def _slanting(left: float, right: float) -> tuple[Mark, ...]:
     )
 
 
-_SLANTS = _slanting(PLAN_LEFT, PLAN_LEFT + PLAN_WIDTH), _slanting(SECTION_LEFT, SECTION_LEFT + SECTION_WIDTH)
+_SLANTS = _slanting(SECTION_LEFT, SECTION_LEFT + SECTION_WIDTH), _slanting(PLAN_LEFT, PLAN_RIGHT)
 
 
 def shape(points: list, role: str = "border-wood") -> list[Mark]:

@@ -9,7 +9,7 @@ from .drawn import MIDDLE, PLAN_LEFT, PLAN_RIGHT, Drawn, wood
 from .given import Given
 from .made import JointLine, Place, Section, WoodPart
 from .making import ZERO
-from .plan_drawing import panel, sizes_px, today_lines
+from .plan_drawing import panel, sheet_box, sizes_px, today_lines
 from .rules import fixed
 from .steps import Step
 from .whole_size import JOINTS, size
@@ -75,7 +75,14 @@ def across_end(d: Drawn, pins: bool = False, alike: bool = False) -> list[Mark]:
     today, now, border = sizes_px(d)
     end = PLAN_RIGHT - border
     height = now if alike else today
-    cross = wood(box(end, MIDDLE - 0.5 * height, border, height), "border-wood", "x" if alike else "y", 31)
+    cross = wood(
+        box(end, MIDDLE - 0.5 * height, border, height),
+        "border-wood",
+        "x" if alike else "y",
+        31,
+        22 if alike else 4,
+        sheet_box(end),
+    )
     marks = [*panel(PLAN_LEFT, end, now), *today_lines(d, PLAN_LEFT, end, today), *cross]
     if pins:
         away = d.numbers["outer_distance"] * d.scale.plan_px

@@ -9,7 +9,7 @@ from .given import Given
 from .joint_drawing import CENTRE, LEFT, RIGHT
 from .made import JointLine, Place, Section, Sum, WoodPart
 from .making import ACROSS, ALONG, ZERO
-from .plan_drawing import panel, sizes_px
+from .plan_drawing import panel, sheet_box, sizes_px
 from .steps import SQUARE_EDGE, SQUARE_ENDS, TOGETHER, Step
 
 
@@ -107,8 +107,8 @@ def plan(d: Drawn, mitred: bool = False) -> list[Mark]:
     end, inner = PLAN_RIGHT - border, whole - 2.0 * border
     marks = panel(PLAN_LEFT, end, inner)
     for top in (MIDDLE - 0.5 * whole, MIDDLE + 0.5 * inner):
-        marks += wood(box(PLAN_LEFT, top, PLAN_WIDTH, border), "border-wood", seed=41)
-    marks += wood(box(end, MIDDLE - 0.5 * inner, border, inner), "border-wood", "y", 31)
+        marks += wood(box(PLAN_LEFT, top, PLAN_WIDTH, border), "border-wood", seed=41, count=22, within=sheet_box())
+    marks += wood(box(end, MIDDLE - 0.5 * inner, border, inner), "border-wood", "y", 31, within=sheet_box(end))
     if mitred:
         for side in (-1.0, 1.0):
             corner = MIDDLE + side * 0.5 * inner

@@ -31,7 +31,7 @@ def opening_m(piece: Piece, width_m: float) -> float:
     Raises :class:`InputError` where two stiles or two rails leave nothing.
     """
     border = piece.border_width_m
-    if border < 0.5 * min(width_m, piece.length_m):
+    if border < 0.5 * width_m and border < 0.5 * piece.length_m:
         return width_m - 2.0 * border
     raise InputError(
         f"border width is {both(border)}; on a piece {both(width_m)} wide and {both(piece.length_m)} long it must be "

@@ -43,10 +43,10 @@ def face_share(piece: Piece) -> float:
 def _working_m(piece: Piece, width_m: float, panel: PlaneWood) -> float:
     """Width of panel, along its grain, that works against the rim: under it, and inward as far as shear reaches."""
     inward = max(0.5 * piece.length_m - piece.border_width_m, 0.0)
-    return piece.border_width_m + float(working_depth_m(width_m, panel.modulus_x_pa, panel.shear_pa, inward))
+    return piece.border_width_m + working_depth_m(width_m, panel.modulus_x_pa, panel.shear_pa, inward)
 
 
-def holding(piece: Piece, held: Held, allowances: Allowances) -> Held:
+def holding(piece: Piece, allowances: Allowances) -> Held:
     """The rim's own share; the rule for an edge-glued border is not used."""
     remarks = panel_and_strip(piece)[2]
     return Held(face_share(piece), ("the rim holds as a layer on a panel that is kept flat", *remarks))

@@ -11,6 +11,7 @@ from .joint_drawing import CENTRE, LEFT, RIGHT
 from .made import JointLine, MadePiece, Place, Size, Sum, WoodPart
 from .making import ACROSS, ZERO, made
 from .piece import Allowances, Piece
+from .plan_drawing import sheet_box
 from .rules import CutRule, NoteRule, fixed, travel
 from .steps import CROSSCUT, SQUARE_EDGE, SQUARE_ENDS, TOGETHER, Step
 from .travel import Quantities, at_fixing
@@ -156,10 +157,15 @@ def plan(d: Drawn) -> list[Mark]:
     pitch = (PLAN_WIDTH - 28.0) / 4.0
     top, low = MIDDLE - 110.0, MIDDLE + 110.0
     sides = [corners(x, top, x + 14.0, low) for x in (PLAN_LEFT, PLAN_RIGHT - 14.0)]
-    marks = [*end_wood(sides[0]), *end_wood(sides[1])]
+    marks = [*end_wood(sides[0], from_above=True), *end_wood(sides[1], from_above=True)]
     for k in range(4):
         middle, half = PLAN_LEFT + 14.0 + pitch * (k + 0.5), 0.5 * pitch * 0.7 * (1.0 + change)
-        marks += wood(corners(middle - half, top, middle + half, low), along="y", seed=k + 1)
+        marks += wood(
+            corners(middle - half, top, middle + half, low),
+            along="y",
+            seed=k + 1,
+            within=sheet_box(middle - 0.5 * pitch, middle + 0.5 * pitch),
+        )
         marks += [Circle(middle, y, 3.0, "metal", filled=True) for y in (top + 12.0, low - 12.0)]
     return marks
 

@@ -39,7 +39,7 @@ def mitre_share(piece: Piece) -> float:
     return min(1.0, along.modulus_x_pa * piece.border_width_m / (4.0 * sides * member.modulus_x_pa))
 
 
-def holding(piece: Piece, held: Held, allowances: Allowances) -> Held:
+def holding(piece: Piece, allowances: Allowances) -> Held:
     """The mitres' own share; the rule for an edge-glued border is not used."""
     return Held(mitre_share(piece), ("the mitres hold by the bending of the closed frame", *panel_and_strip(piece)[2]))
 

@@ -10,6 +10,7 @@ from .given import Given
 from .joint_drawing import beside
 from .made import MadePiece, Place, Section, Size, Sum, WoodPart
 from .making import ZERO, made
+from .plan_drawing import sheet_box
 from .rules import CutRule, fixed, travel
 from .whole_size import size
 
@@ -88,9 +89,9 @@ def plan(d: Drawn) -> list[Mark]:
     today = low - opening + d.sizes["gap_today"] * (d.scale.plan_px * d.scale.times)
     edge = today - d.width_change * d.scale.plan_px * d.scale.times
     return [
-        *end_wood(corners(PLAN_LEFT, top - 14.0, PLAN_RIGHT, top)),
-        *end_wood(corners(PLAN_LEFT, low, PLAN_RIGHT, low + 14.0)),
-        *wood(corners(PLAN_LEFT, edge, PLAN_RIGHT, low), count=8),
+        *end_wood(corners(PLAN_LEFT, top - 14.0, PLAN_RIGHT, top), from_above=True),
+        *end_wood(corners(PLAN_LEFT, low, PLAN_RIGHT, low + 14.0), from_above=True),
+        *wood(corners(PLAN_LEFT, edge, PLAN_RIGHT, low), count=7, within=sheet_box()),
         Line([(PLAN_LEFT, today), (PLAN_RIGHT, today)], "today", 1.4, "5 4"),
     ]
 

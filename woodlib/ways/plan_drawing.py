@@ -4,9 +4,14 @@ from __future__ import annotations
 
 import numpy as np
 
-from ..picture.scene import Area, Line, Mark, Window, box
+from ..picture.scene import Area, Line, Mark, Window, box, corners
 from ..picture.wood import grain_lines
-from .drawn import MIDDLE, PLAN_LEFT, PLAN_RIGHT, Drawn, broken, wood
+from .drawn import BOTTOM, MIDDLE, PLAN_LEFT, PLAN_RIGHT, TOP, Drawn, broken, wood
+
+
+def sheet_box(left: float = PLAN_LEFT, right: float = PLAN_RIGHT) -> list[tuple[float, float]]:
+    """All of the view from above between two places along the grain: where grain is drawn that stays put."""
+    return corners(left, TOP, right, BOTTOM)
 
 
 def now_px(d: Drawn, today: float) -> float:
@@ -21,7 +26,7 @@ def sizes_px(d: Drawn) -> tuple[float, float, float]:
 
 def panel(left: float, right: float, width: float, boards: int = 3) -> list[Mark]:
     outline = box(left, MIDDLE - 0.5 * width, right - left, width)
-    marks = wood(outline, count=6)
+    marks = wood(outline, count=6, within=sheet_box(left, right))
     seams = [
         Line([(left, MIDDLE + width * (k / boards - 0.5)), (right, MIDDLE + width * (k / boards - 0.5))], "edge", 0.8)
         for k in range(1, boards)
@@ -50,11 +55,10 @@ def glued(d: Drawn) -> list[Mark]:
     half = [0.5 * (now + (today - now) * part) for part in kept]
     upper = [(x, MIDDLE - h) for x, h in zip(xs, half, strict=True)]
     lower = [(x, MIDDLE + h) for x, h in zip(xs[::-1], half[::-1], strict=True)]
-    widest = box(PLAN_LEFT, MIDDLE - 0.6 * today, end - PLAN_LEFT, 1.2 * today)
     return [
-        *wood_round([*upper, *lower], tuple(grain_lines(widest, "x", 8, 3)), "wood"),
+        *wood_round([*upper, *lower], tuple(grain_lines(sheet_box(PLAN_LEFT, end), "x", 6, 3)), "wood"),
         *broken(PLAN_LEFT, MIDDLE - 0.52 * now, 1.04 * now),
         *today_lines(d, PLAN_LEFT, end, today),
-        *wood(box(end, MIDDLE - 0.5 * today, border, today), "border-wood", "y", 31),
+        *wood(box(end, MIDDLE - 0.5 * today, border, today), "border-wood", "y", 31, within=sheet_box(end)),
         Line([(end, MIDDLE - 0.5 * today), (end, MIDDLE + 0.5 * today)], "glue", 3.5),
     ]

@@ -16,7 +16,7 @@ from .turned import ORDER, OVAL, ROUND, joint, numbers, plan, radial_share, turn
 from .way import Way
 
 
-def holding(piece: Piece, held: Held, allowances: Allowances) -> Held:
+def holding(piece: Piece, allowances: Allowances) -> Held:
     """A tenon glued all round is held fully along the seat's grain, where the seat does not move."""
     return Held(radial_share(piece), ("along the seat's grain the tenon is held fully, across it both agree",))
 

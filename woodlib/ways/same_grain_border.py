@@ -11,7 +11,7 @@ from .joint_drawing import beside_wall
 from .made import JointGlue, JointLine, MadePiece, Place, Section, Sum, WoodPart
 from .making import ACROSS, made
 from .piece import Allowances, Piece
-from .plan_drawing import panel, sizes_px, today_lines
+from .plan_drawing import panel, sheet_box, sizes_px, today_lines
 from .rules import INCH_M, CutRule, NoteRule, fixed, travel
 from .steps import SQUARE_EDGE, SQUARE_ENDS, TOGETHER, Step
 from .travel import Quantities, at_fixing
@@ -76,7 +76,7 @@ def plan(d: Drawn) -> list[Mark]:
     inner = now - 2.0 * strip
     marks = panel(PLAN_LEFT, PLAN_RIGHT, inner)
     for top in (MIDDLE - 0.5 * now, MIDDLE + 0.5 * inner):
-        marks += wood(box(PLAN_LEFT, top, PLAN_WIDTH, strip), "border-wood", seed=41)
+        marks += wood(box(PLAN_LEFT, top, PLAN_WIDTH, strip), "border-wood", seed=41, count=22, within=sheet_box())
     return [*marks, *broken(PLAN_LEFT, MIDDLE - 0.52 * now, 1.04 * now), *today_lines(d, PLAN_LEFT, PLAN_RIGHT, today)]
 
 

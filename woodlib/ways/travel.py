@@ -16,6 +16,7 @@ from .piece import Allowances, Piece
 
 Quantities = dict[str, float]
 RANGE = ("low", "mid", "high")
+_LENGTHS = ("to_driest", "to_dampest", "swing", "narrowing", "widening")
 MOVING_SHARE = (
     0.06  # of half the width, for all travel between an outer slot and the end it is near; an assumption of ours
 )
@@ -43,6 +44,28 @@ def travel_quantities(
     >>> [round(1000 * float(q[name]), 2) for name in ("narrowing_mid", "widening_mid", "swing_mid", "narrowing_high")]
     [2.74, 5.48, 8.22, 4.88]
     """
+    strains = travel_strains(
+        wood, border_wood, ring_angle_rad, stock_mc_percent, driest_mc_percent, dampest_mc_percent, doubts
+    )
+    return over_width(strains, width_m)
+
+
+def over_width(strains: Quantities, width_m: float) -> Quantities:
+    """The travels of a width from its strains."""
+    lengths = {name: width_m * x if name.rpartition("_")[0] in _LENGTHS else x for name, x in strains.items()}
+    return lengths | {"width": width_m}
+
+
+def travel_strains(
+    wood: Wood,
+    border_wood: Wood,
+    ring_angle_rad: float,
+    stock_mc_percent: float,
+    driest_mc_percent: float,
+    dampest_mc_percent: float,
+    doubts: Doubts = USUAL_DOUBTS,
+) -> Quantities:
+    """What :func:`travel_quantities` says of a width of one metre; a slider of widths asks it once."""
     angles = ring_angle_rad, 0.0
     ends = driest_mc_percent, dampest_mc_percent
     driest_mid, dampest_mid = (width_strain(wood, *angles, stock_mc_percent, end) for end in ends)
@@ -58,16 +81,15 @@ def travel_quantities(
     )
     along_driest, along_dampest = (border_wood.axis_strains(stock_mc_percent, end)[0] for end in ends)
     ranges = {
-        "to_driest": [width_m * strain for strain in driest],
-        "to_dampest": [width_m * strain for strain in dampest],
-        "swing": [width_m * strain for strain in swing],
-        "narrowing": [-width_m * strain for strain in reversed(driest)],
-        "widening": [width_m * strain for strain in dampest],
+        "to_driest": driest,
+        "to_dampest": dampest,
+        "swing": swing,
+        "narrowing": [-strain for strain in reversed(driest)],
+        "widening": dampest,
         "stretch": [along_driest - strain for strain in reversed(driest)],
         "swing_strain": [strain - (along_dampest - along_driest) for strain in swing],
     }
-    named = {f"{name}_{end}": x for name, three in ranges.items() for end, x in zip(RANGE, three, strict=True)}
-    return named | {"width": width_m}
+    return {f"{name}_{end}": x for name, three in ranges.items() for end, x in zip(RANGE, three, strict=True)}
 
 
 def movement_of(quantities: Mapping[str, float], name: str, share: float = 1.0) -> Movement:

@@ -46,7 +46,7 @@ def veneer_share(piece: Piece, veneer_m: float) -> float:
     return min(1.0, sqrt(veneer_m / thickest))
 
 
-def holding(piece: Piece, held: Held, allowances: Allowances) -> Held:
+def holding(piece: Piece, allowances: Allowances) -> Held:
     """The share of a veneer of the thickness allowed for; the rule for an edge-glued border is not used."""
     return Held(
         veneer_share(piece, allowances.veneer_thickness_m),

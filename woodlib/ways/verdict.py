@@ -108,7 +108,7 @@ def decide(
     ``panel`` is the stress model, where it judges too: from a likely chance of ``WORRYING_CHANCE`` on a way is not at
     the mildest step, whatever the strain rule says.
     """
-    held = way.holding(piece, held, allowances) if way.holding else held
+    held = way.holding(piece, allowances) if way.holding else held
     numbers = numbers_of(way, piece, travels, allowances, held.share if way.holds else 0.0)
     likely = panel.chance.sound.likely if panel and panel.chance else None
     judged = judge(way, numbers, float(likely is not None and likely >= WORRYING_CHANCE))

@@ -61,8 +61,8 @@ class Way:
     ``plan`` and ``joint`` draw it from above and in section.
 
     What holds: ``holds`` that it takes movement away; ``holds_width`` that the panel itself then keeps its width;
-    ``held_by`` leads to how far it is stretched; ``holding(piece, held, allowances)`` turns the share of an edge-glued
-    border into its own; ``opens_when_damp`` that growth pulls on the joint as shrinking does; ``reference`` that it is
+    ``held_by`` leads to how far it is stretched; ``holding(piece, allowances)`` its own share, where it is not that of
+    an edge-glued border; ``opens_when_damp`` that growth pulls on the joint as shrinking does; ``reference`` that it is
     the border which every other way is compared with, glued across both ends and judged by stress as well.
 
     Words: ``name`` for a reader, ``short`` on a picture, ``built_as`` to follow "we build it as", ``plural`` that the
@@ -111,7 +111,7 @@ class Way:
     parts: tuple[CutRule, ...] = ()
     stopped_by: Limit | None = None
     opens: Opening | None = None
-    holding: Callable[[Piece, Held, Allowances], Held] | None = None
+    holding: Callable[[Piece, Allowances], Held] | None = None
     held_by: str = "Stretched where it is held, at most"
     part: str = "panel"
     main_cuts: tuple[str, ...] = ()

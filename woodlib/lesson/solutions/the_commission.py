@@ -38,11 +38,8 @@ def _demo(name: str) -> Commission:
 def half_as_wide() -> str:
     """The held-back strain at the brief's width and at the narrowest that its study has."""
     sliding = _demo("reading_nook_seat").sliding
-    airs = sliding.travels.driest.rh_percent, sliding.travels.dampest.rh_percent
-    wide, narrow = (
-        float(sliding.judged("glued_border", width, *airs).most)
-        for width in (sliding.highest_width_m, sliding.lowest_width_m)
-    )
+    airs = sliding.driest.rh_percent, sliding.dampest.rh_percent
+    wide, narrow = (float(sliding.at(*airs).judged("glued_border", width).most) for width in reversed(sliding.widths_m))
     return "It pulls just as hard, so no" if narrow > 0.99 * wide else "It pulls half as hard, so perhaps"
 
 

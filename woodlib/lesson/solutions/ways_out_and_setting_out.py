@@ -16,7 +16,7 @@ _DOWEL_M = Fraction(3, 8) * Fraction(254, 10000)
 
 
 def _widest(species: str, ring_angle_deg: float = 0.0) -> float:
-    return float(bearing(species, ring_angle_deg).widest("breadboard", _DRIEST_RH, _DAMPEST_RH))
+    return float(bearing(species, ring_angle_deg).at(_DRIEST_RH, _DAMPEST_RH).widest("breadboard"))
 
 
 @exercise(
@@ -60,7 +60,8 @@ def narrow_glue() -> str:
     """Strain held back at 10 and at 20 inches."""
     sliding = bearing("white oak", 0.0)
     narrow, wide = (
-        float(sliding.judged("glued_border", width * _INCH_M, _DRIEST_RH, _DAMPEST_RH).most) for width in (10.0, 20.0)
+        float(sliding.at(_DRIEST_RH, _DAMPEST_RH).judged("glued_border", width * _INCH_M).most)
+        for width in (10.0, 20.0)
     )
     options = narrow_glue.question.options
     return options[1] if narrow > 0.8 * wide else options[0] if narrow > 0.2 * wide else options[2]
