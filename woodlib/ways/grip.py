@@ -8,12 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from itertools import product
 
 import numpy as np
-from scipy.special import ndtri
 
 from ..restraint.measures import WORRYING_CHANCE
+from ..restraint.normal import normal_score
 from ..words.decided import Sliding
 from .held import plane_field
 from .piece import Allowances, Piece
@@ -21,7 +20,7 @@ from .way import Way
 
 Spans = tuple[tuple[float, float], ...]
 
-SHARE_ORDERS, SCORE_ORDERS = (6,), (7, 7)
+SHARE_ORDERS, SCORE_ORDERS = (6,), (8, 8)
 _TINY = 1e-12
 
 
@@ -45,22 +44,24 @@ class Fitted:
         return total
 
 
-def fitted(function: Callable[..., float], spans: Spans, own: Sequence[float], orders: tuple[int, ...]) -> Fitted:
-    """A function of as many numbers as there are ``spans``, moved so that it is met exactly at ``own``.
+def fitted(
+    function: Callable[..., np.ndarray], spans: Spans, own: Sequence[float], value: float, orders: tuple[int, ...]
+) -> Fitted:
+    """A function of as many arrays as there are ``spans``, moved so that it has ``value`` at ``own``.
 
-    >>> fitted(lambda x: x * x, ((0.0, 2.0),), (1.5,), (4,))(0.5)
+    >>> fitted(lambda x: x * x, ((0.0, 2.0),), (1.5,), 2.25, (4,))(0.5)
     0.25
     """
     axes = [np.cos(np.pi * (np.arange(count) + 0.5) / count) for count in orders]
     points = [low + (high - low) * 0.5 * (axis + 1.0) for axis, (low, high) in zip(axes, spans, strict=True)]
-    table = np.array([function(*map(float, point)) for point in product(*points)]).reshape(orders)
+    table = function(*(grid.ravel() for grid in np.meshgrid(*points, indexing="ij"))).reshape(orders)
     for place, axis in enumerate(axes):
         fit = 2.0 / len(axis) * np.cos(np.outer(np.arange(len(axis)), np.arccos(axis)))
         fit[0] /= 2.0
         table = np.moveaxis(np.tensordot(fit, table, (1, place)), 0, place)
     table = np.round(table, 12)
     first = Fitted(spans, _terms(table))
-    table[(0,) * len(orders)] += function(*own) - first(*own)
+    table[(0,) * len(orders)] += value - first(*own)
     return Fitted(spans, _terms(table))
 
 
@@ -89,7 +90,10 @@ def share_over_width(way: Way, piece: Piece, widths_m: tuple[float, float]) -> F
         sized = replace(piece, width_m=width_m)
         return (way.holding(sized, Allowances()) if way.holding else plane_field(sized)).share
 
-    return fitted(share if way.holds else lambda width_m: 0.0, (widths_m,), (piece.width_m,), SHARE_ORDERS)
+    if not way.holds:
+        return Fitted((widths_m,), ())
+    own = piece.width_m
+    return fitted(lambda widths: np.array([share(w) for w in widths]), (widths_m,), (own,), share(own), SHARE_ORDERS)
 
 
 def crack_score(piece: Piece, stock_mc_percent: float, year_mc_percent, spans: Spans, own, emc) -> Fitted | None:
@@ -100,23 +104,22 @@ def crack_score(piece: Piece, stock_mc_percent: float, year_mc_percent, spans: S
     year ``year_mc_percent`` says; ``emc(driest_rh, dampest_rh)`` the moistures they lead to. It is worked out for the
     piece's own width, which hardly changes it.
     """
-    through_year = plane_field(piece).through_year
-    chance = through_year(stock_mc_percent, year_mc_percent).chance if through_year else None
-    if through_year is None or chance is None:
+    held = plane_field(piece)
+    chance = held.through_year(stock_mc_percent, year_mc_percent).chance if held.through_year else None
+    if held.panel is None or chance is None:
         return None
+    panel = held.panel
 
-    def score(*humidities: float) -> float:
-        if humidities == tuple(own):
-            return score_of(chance.sound.likely)
+    def score(*humidities: np.ndarray) -> np.ndarray:
         driest, dampest = emc(*humidities)
-        return score_of(through_year(stock_mc_percent, (dampest, driest)).chance.sound.likely)
+        return score_of(panel.chances(stock_mc_percent, np.stack([dampest, driest])).sound.likely)
 
-    return fitted(score, spans, own, SCORE_ORDERS)
+    return fitted(score, spans, own, float(score_of(chance.sound.likely)), SCORE_ORDERS)
 
 
-def score_of(chance: float) -> float:
+def score_of(chance: float | np.ndarray) -> np.ndarray:
     """Chances below one in a hundred thousand are all the same to a maker, and their score would run away."""
-    return float(ndtri(np.clip(chance, 1e-5, 1.0 - 1e-5)))
+    return np.vectorize(normal_score, otypes=[float])(np.clip(chance, 1e-5, 1.0 - 1e-5))
 
 
-WORRYING_SCORE = score_of(WORRYING_CHANCE)
+WORRYING_SCORE = float(score_of(WORRYING_CHANCE))
