@@ -282,7 +282,7 @@ def test_a_log_is_found_beside_the_brief(tmp_path):
     text = uncommented(without_seasons(template_text()), "[house]", "log =", "log_date_order =")
     (tmp_path / "b.toml").write_text(text.replace("room_log.csv", "logs/room.csv"), encoding="utf-8")
     brief = read_brief(tmp_path / "b.toml")
-    assert brief.house.path == tmp_path / "logs" / "room.csv"
+    assert brief.house.log_path == tmp_path / "logs" / "room.csv"
     assert brief.year().driest().rh_percent == pytest.approx(34, abs=0.5)
 
 
@@ -312,9 +312,32 @@ def test_a_weather_file_beside_the_brief_is_brought_indoors(tmp_path):
     text = uncommented(without_seasons(template_text()), "[house]", "weather =", "heating =", "moisture_gain =")
     (tmp_path / "b.toml").write_text(text, encoding="utf-8")
     year = read_brief(tmp_path / "b.toml").year()
-    assert float(year.temperature_c.min()) == 20.0
+    assert float(year.temperature_c.min()) == pytest.approx(20.0, abs=0.01)
     assert year.driest().rh_percent < 45 < year.dampest().rh_percent
     assert year.driest().name in ("December", "January", "February")
+
+
+def test_a_kind_of_house_is_enough_beside_a_climate_and_every_constant_can_be_said(tmp_path):
+    said = '[house]\nclimate = "Chicago"\n'
+    more = 'kind = "old and draughty"\nwarmer_in_summer = "9 degF"\nmoisture_gain = "4 g/m3"\nsummer_moisture_gain = "1 g/m3"\n'
+    rooms = []
+    for extra in ("", more):
+        (tmp_path / "b.toml").write_text(without_seasons(template_text()) + said + extra, encoding="utf-8")
+        rooms.append(read_brief(tmp_path / "b.toml").house.room())
+    assert [rooms[0].name, rooms[1].name] == ["lived in, windows open in summer", "old and draughty"]
+    assert (rooms[1].warmer_k, rooms[1].winter_gain_g_m3, rooms[1].summer_gain_g_m3) == (5.0, 4.0, 1.0)
+
+
+def test_a_climate_beside_a_log_fills_the_months_that_it_lacks(tmp_path):
+    rows = ["time;temp C;rh"]
+    rows += [f"2023-{month:02d}-{day:02d} 12:00;24;58" for month in range(5, 10) for day in range(1, 29)]
+    (tmp_path / "room_log.csv").write_text("\n".join(rows), encoding="utf-8")
+    said = '[house]\nlog = "room_log.csv"\nclimate = "Chicago"\n'
+    (tmp_path / "b.toml").write_text(without_seasons(template_text()) + said, encoding="utf-8")
+    year = read_brief(tmp_path / "b.toml").year()
+    assert not year.partial and year.rh_percent[4:9] == pytest.approx(58.0)
+    assert year.driest().name == "January" and 4.0 < year.driest().emc_percent < 8.0
+    assert any("January, February, March, April, October" in remark for remark in year.remarks)
 
 
 def test_a_wood_of_the_makers_own_is_found_first(tmp_path):

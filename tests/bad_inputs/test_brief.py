@@ -197,8 +197,21 @@ MISTAKES = [
         15,
         "did you mean Chicago",
     ),
-    (SEASONS, '[house]\nclimate = "Chicago"\nmoisture_gain = "2 g/m3"\n', 14, "house.heating is missing"),
-    (SEASONS, '[house]\nclimate = "Chicago"\nheating = "20 degC"\n', 14, "house.moisture_gain is missing"),
+    (SEASONS, '[house]\nclimate = "Chicago"\nkind = "igloo"\n', 16, "kind is 'igloo', which is no kind of house"),
+    (SEASONS, '[house]\nclimate = "Chicago"\ncooling = "20 degC"\n', 16, "below the 22.3 degC that heating keeps"),
+    (
+        SEASONS,
+        '[house]\nclimate = "Chicago"\nkind = "dehumidified"\nhumidifier_holds = "60 %"\n',
+        16,
+        "the humidifier holds 60 %, above the 53 % that the dehumidifier holds",
+    ),
+    (
+        SEASONS,
+        '[house]\nclimate = "Chicago"\nwarmer_in_summer = "70"\n',
+        16,
+        "house.warmer_in_summer is '70'; write by how much, 0 to 15 K",
+    ),
+    (SEASONS, SEASONS + '[house]\nkind = "tight"\n', 21, "house.kind goes with weather or climate"),
     (
         SEASONS,
         '[house]\nclimate = "Chicago"\nheating = "20 degC"\ncooling = "18 degC"\nmoisture_gain = "2 g/m3"\n',
@@ -397,7 +410,7 @@ def test_names_that_the_kit_does_not_know_come_with_all_other_mistakes(tmp_path,
 
 
 DRIPPING = [
-    (SEASONS, OUTDOORS, 17, "house.moisture_gain: the air of the room is 100 % RH on average of the year"),
+    (SEASONS, OUTDOORS, 17, "house.moisture_gain: the air of the room is 99 % RH on average of the year"),
     ('humidity = "60 %"', 'humidity = "100 %"', 14, "house.seasons: the air of the room is 100 % RH on average"),
 ]
 

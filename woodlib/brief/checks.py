@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Any
 
 from ..errors import InputError, Problems
 from ..units import both, shown
 from .keys import SOURCES_OF_AIR
-from .record import Season, species_of
+from .record import House, Season, species_of
 
 MOST_BOARDS = 60
 MOST_HARDWARE = 60
@@ -23,7 +24,17 @@ LOG_SETTINGS = {
     "log_temperature_unit": "temperature_unit",
     "log_date_order": "date_order",
 }
-OUTDOOR_SETTINGS = ("heating", "cooling", "moisture_gain", "humidifier_holds", "dehumidifier_holds")
+OUTDOOR_SETTINGS = {
+    "kind": "kind",
+    "heating": "heating_set_point_c",
+    "cooling": "cooling_set_point_c",
+    "warmer_in_summer": "warmer_k",
+    "moisture_gain": "moisture_gain_g_m3",
+    "summer_moisture_gain": "summer_moisture_gain_g_m3",
+    "humidifier_holds": "humidifier_holds_percent",
+    "dehumidifier_holds": "dehumidifier_holds_percent",
+}
+_HOUSE = {"log": "log_path", "weather": "weather", "climate": "place", "hemisphere": "hemisphere", **OUTDOOR_SETTINGS}
 
 
 def check_fit(desk) -> None:
@@ -136,17 +147,20 @@ def check_stock(desk) -> None:
 
 
 def check_house(desk, seasons: tuple[Season, ...]) -> str:
-    """Exactly one source of air, with the settings that go with it; returns the source, or nothing if there is none."""
+    """One source of air, with the settings that go with it; returns the source, or nothing if there is none.
+
+    A log may have weather or climate beside it, for the months that it lacks.
+    """
     given = [name for name in SOURCES_OF_AIR if desk.raw(("house", name)) is not None]
-    if len(given) != 1:
+    if len(given) != 1 and given not in (["log", "weather"], ["log", "climate"]):
         has = f"has {' and '.join(given)}" if given else "has no air"
         example = "" if given else f"; for example {EXAMPLE_OF_AIR}"
         desk.problems.add(
             f"{desk.where(('house', *given[1:2]))}house {has}; give exactly one of seasons, log, weather and climate{example}."
         )
         return ""
-    outdoors = given[0] in ("weather", "climate")
-    _goes_with(desk, OUTDOOR_SETTINGS, outdoors, given[0], "weather or climate")
+    outdoors = given[-1] in ("weather", "climate")
+    _goes_with(desk, tuple(OUTDOOR_SETTINGS), outdoors, given[0], "weather or climate")
     _goes_with(desk, ("hemisphere",), given[0] == "seasons", given[0], "seasons")
     _goes_with(desk, tuple(LOG_SETTINGS), given[0] == "log", given[0], "log")
     if outdoors:
@@ -156,7 +170,7 @@ def check_house(desk, seasons: tuple[Season, ...]) -> str:
         _absorb(desk, ("house", "seasons"), _year_of, seasons, desk.known.get("house.hemisphere", "north"))
     if given[0] == "log" and "house.log" in desk.known:
         _absorb(desk, ("house", "log"), _log, desk.known["house.log"], log_settings(desk.known))
-    if given[0] == "weather" and "house.weather" in desk.known:
+    if given[-1] == "weather" and "house.weather" in desk.known:
         _absorb(desk, ("house", "weather"), _weather, desk.known["house.weather"])
     if "house.climate" in desk.known:
         _absorb(desk, ("house", "climate"), _climate, desk.known["house.climate"])
@@ -183,9 +197,8 @@ def _goes_with(desk, names: tuple[str, ...], fits: bool, source: str, wanted: st
 
 
 def _set_points(desk) -> None:
-    for name, example in (("heating", "68 degF"), ("moisture_gain", "2 g/m3")):
-        if desk.raw(("house", name)) is None:
-            desk.problems.add(f'{desk.where(("house", name))}house.{name} is missing; write {name} = "{example}".')
+    """Set points that do not fight each other, as typed or beside those that are usual for the kind of house."""
+    told = len(desk.problems.sentences)
     heating, cooling = desk.known.get("house.heating"), desk.known.get("house.cooling")
     if heating is not None and cooling is not None and cooling < heating:
         path = ("house", "cooling")
@@ -201,6 +214,24 @@ def _set_points(desk) -> None:
             f"{shown(desk.raw(('house', 'dehumidifier_holds')))}; the two would work against each other, so lower the first "
             "or raise the second."
         )
+    if len(desk.problems.sentences) == told:
+        _room(desk)
+
+
+def _room(desk) -> None:
+    """Kind of house and set points that the kind's own do not contradict."""
+    named = next((name for name in ("kind", "cooling", "heating") if desk.raw(("house", name)) is not None), "")
+    _absorb(desk, ("house", *([named] if named else [])), House("climate", **_outdoor_settings(desk.known)).room)
+
+
+def _outdoor_settings(known: Mapping[str, object]) -> dict[str, Any]:
+    return {field: known.get(f"house.{key}") for key, field in OUTDOOR_SETTINGS.items() if f"house.{key}" in known}
+
+
+def house_settings(known: Mapping[str, object]) -> dict[str, Any]:
+    """What a brief says about the house, by the names its record has for it."""
+    given = {field: known[f"house.{key}"] for key, field in _HOUSE.items() if f"house.{key}" in known}
+    return {**given, "log": log_settings(known)}
 
 
 def _absorb(desk, path: tuple, function, *arguments) -> bool:

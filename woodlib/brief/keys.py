@@ -49,7 +49,7 @@ class Key:
     """One key of a brief.
 
     ``path`` dotted, ``[]`` for each table of an array, ``*`` for a name of the writer's own; ``reads`` names the
-    reader; ``low`` and ``high`` are inclusive, in metres, percent, degree, degC, g/m3 or letters; ``shown`` False leaves the
+    reader; ``low`` and ``high`` are inclusive, in metres, percent, degree, degC, K, g/m3 or letters; ``shown`` False leaves the
     key commented out in the template.
     """
 
@@ -280,9 +280,17 @@ KEYS = (
         shown=False,
     ),
     Key(
+        "house.kind",
+        "words",
+        "With weather or climate: open windows in summer (taken where nothing is said), air-conditioned, dehumidified, "
+        "humidified, tight, old, seldom lived in, wood stove.",
+        '"open windows in summer"',
+        shown=False,
+    ),
+    Key(
         "house.heating",
         "temperature",
-        "With weather or climate: the room is heated up to this.",
+        "With weather or climate: the room is heated up to this; left out, what is usual for its kind, as below.",
         '"68 degF"',
         low=0,
         high=45,
@@ -291,18 +299,36 @@ KEYS = (
     Key(
         "house.cooling",
         "temperature",
-        "With weather or climate: the room is cooled down to this; leave it out where there is no cooling.",
+        "With weather or climate: the room is cooled down to this.",
         '"76 degF"',
         low=0,
         high=45,
         shown=False,
     ),
     Key(
+        "house.warmer_in_summer",
+        "difference",
+        "With weather or climate: how much warmer than outdoors the room is in warm weather.",
+        '"9 degF"',
+        low=0,
+        high=15,
+        shown=False,
+    ),
+    Key(
         "house.moisture_gain",
         "density",
-        "With weather or climate: moisture that people, cooking and plants add "
-        "to the air; homes 2 to 4 g/m3 in winter (from memory), an empty house 0.",
+        "With weather or climate: moisture that people, cooking and plants add to the air when it freezes outside; homes "
+        "2 to 4 g/m3, an empty house 0.",
         '"2 g/m3"',
+        low=0,
+        high=20,
+        shown=False,
+    ),
+    Key(
+        "house.summer_moisture_gain",
+        "density",
+        "With weather or climate: the same in summer, with open windows next to nothing.",
+        '"0.2 g/m3"',
         low=0,
         high=20,
         shown=False,

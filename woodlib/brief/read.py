@@ -11,7 +11,7 @@ from types import MappingProxyType
 from ..errors import InputError, Problems
 from ..units import shown
 from . import values
-from .checks import check_boards, check_fit, check_house, check_stock, log_settings
+from .checks import check_boards, check_fit, check_house, check_stock, house_settings
 from .keys import KEYS, RING_ANGLES_DEG, SEASONS, Key
 from .lines import key_lines
 from .plain_words import TWICE, in_plain_words
@@ -200,20 +200,7 @@ class _Desk:
         return Stock(*given, self.known.get("wood.meter_error", 1.0), self.known["wood.built_in"], out_of_flat)
 
     def _house(self, source: str, seasons: tuple[Season, ...]) -> House:
-        given = self.known.get
-        return House(
-            source,
-            seasons,
-            given(f"house.{source}") if source in ("log", "weather") else None,
-            given("house.climate", ""),
-            given("house.hemisphere", "north"),
-            given("house.heating"),
-            given("house.cooling"),
-            given("house.moisture_gain"),
-            given("house.humidifier_holds"),
-            given("house.dehumidifier_holds"),
-            log_settings(self.known),
-        )
+        return House(source, seasons, **house_settings(self.known))
 
 
 def _field(key: Key) -> str:

@@ -12,6 +12,7 @@ from ..errors import InputError
 from ..units import exact_metres, shown
 
 if TYPE_CHECKING:
+    from ..air.rooms import Room
     from ..air.year import Year
     from ..species import Species
 
@@ -73,21 +74,45 @@ class Season:
 class House:
     """Where the year of air comes from: ``source`` is seasons, log, weather or climate.
 
-    ``log`` holds what is said about a log, by the names that :func:`woodlib.air.hygrometer_log.read_hygrometer_log` has
-    for it.
+    A log may stand beside weather or climate, which then fill the months that it lacks. ``log`` holds what is said about
+    a log, by the names that :func:`woodlib.air.hygrometer_log.read_hygrometer_log` has for it.
     """
 
     source: str
     seasons: tuple[Season, ...] = ()
-    path: Path | None = None
-    place: str = ""
     hemisphere: str = "north"
+    log_path: Path | None = None
+    log: Mapping[str, str] = field(default_factory=dict)
+    weather: Path | None = None
+    place: str = ""
+    kind: str = ""
     heating_set_point_c: float | None = None
     cooling_set_point_c: float | None = None
+    warmer_k: float | None = None
     moisture_gain_g_m3: float | None = None
+    summer_moisture_gain_g_m3: float | None = None
     humidifier_holds_percent: float | None = None
     dehumidifier_holds_percent: float | None = None
-    log: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def paths(self) -> tuple[Path, ...]:
+        """The files this air is read from."""
+        return tuple(path for path in (self.log_path, self.weather) if path is not None)
+
+    def room(self) -> Room:
+        """What the house does to the outdoor air: its kind, with what else is said of it."""
+        from ..air.rooms import all_kinds, find_kind, with_settings
+
+        return with_settings(
+            find_kind(self.kind) if self.kind else all_kinds()[0],
+            set_point_c=self.heating_set_point_c,
+            cooled_to_c=self.cooling_set_point_c,
+            warmer_k=self.warmer_k,
+            winter_gain_g_m3=self.moisture_gain_g_m3,
+            summer_gain_g_m3=self.summer_moisture_gain_g_m3,
+            rh_at_least_percent=self.humidifier_holds_percent,
+            rh_at_most_percent=self.dehumidifier_holds_percent,
+        )
 
     def year(self) -> Year:
         """A year of the air in this house. Raises :class:`InputError` for a log or weather file with bad contents."""
@@ -96,31 +121,23 @@ class House:
 
             typed = {season.name: (season.temperature_c, season.rh_percent) for season in self.seasons}
             return year_from_seasons(typed, hemisphere=self.hemisphere)
-        if self.source == "log":
-            from ..air.hygrometer_log import read_hygrometer_log
+        from ..air.house_year import filled, house_year
 
-            return read_hygrometer_log(self.path, **self.log)
-        return self._heated()
+        if self.source != "log":
+            return house_year(self._outdoors(), self.room())
+        from ..air.hygrometer_log import read_hygrometer_log
 
-    def _heated(self) -> Year:
-        if self.source == "weather":
+        log = read_hygrometer_log(self.log_path, **self.log)
+        return filled(self._outdoors(), log, self.room()) if self.weather or self.place else log
+
+    def _outdoors(self) -> Year:
+        if self.weather:
             from ..air.weather_file import read_weather_file
 
-            outdoors = read_weather_file(self.path)
-        else:
-            from ..air.climates import year_from_climate
+            return read_weather_file(self.weather)
+        from ..air.climates import year_from_climate
 
-            outdoors = year_from_climate(self.place)
-        from ..air.indoors import indoors
-
-        return indoors(
-            outdoors,
-            self.heating_set_point_c,
-            self.cooling_set_point_c,
-            self.moisture_gain_g_m3,
-            humidifier_holds_percent=self.humidifier_holds_percent,
-            dehumidifier_holds_percent=self.dehumidifier_holds_percent,
-        )
+        return year_from_climate(self.place)
 
 
 @dataclass(frozen=True)

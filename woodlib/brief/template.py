@@ -24,7 +24,8 @@ _TABLES = {
     "finish": ("[finish]", "Leave the table out for bare wood."),
     "house.seasons.*": (
         "[house.seasons.winter]",
-        "The air where it will live: exactly one of seasons (two or four, or months by name), log, weather, climate.",
+        "The air where it will live: one of seasons (two or four, or months by name), log, weather, climate; a log may have "
+        "weather or climate beside it, for the months that it lacks.",
     ),
     "house": ("[house]", "Other ways to give the air; [house.seasons...] above must go then."),
     "hardware[]": ("[[hardware]]", "Anything screwed on at two points; one such table each."),

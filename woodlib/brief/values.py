@@ -18,6 +18,7 @@ LONGEST_TEXT = 5_000
 MOST_NAMES = 50
 # Marks that turn the reading direction around could make a printed name say something else than the file.
 _BARE_FRACTION = re.compile(rf"[+-]?\s*(?=[^/]*/){NUMBER}")
+_DIFFERENCE = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(?:°|deg)?\s*([CFKcfk])\s*")
 _TURNING = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 
 
@@ -46,6 +47,18 @@ def _moisture(raw, key: Key, name: str, folder: Path) -> float:
 
 def _temperature(raw, key: Key, name: str, folder: Path) -> float:
     return _number(raw, key, name, "degC", None)
+
+
+def _difference(raw, key: Key, name: str, folder: Path) -> float:
+    """Kelvins between two temperatures, which no conversion of a temperature gives."""
+    found = _DIFFERENCE.fullmatch(raw) if isinstance(raw, str) else None
+    kelvins = float(found[1]) / (1.8 if found[2] in "Ff" else 1.0) if found else None
+    low, high = key.low or 0.0, key.high or 0.0
+    if kelvins is None or not low <= kelvins <= high:
+        raise InputError(
+            f"{name} is {shown(raw)}; write by how much, {low:g} to {high:g} K, for example {key.name} = {key.example}."
+        )
+    return kelvins
 
 
 def _density(raw, key: Key, name: str, folder: Path) -> float:
@@ -167,6 +180,7 @@ READERS = {
     "moisture": _moisture,
     "temperature": _temperature,
     "density": _density,
+    "difference": _difference,
     "rings": _rings,
     "words": _words,
     "name": _name,

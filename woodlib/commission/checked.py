@@ -99,7 +99,7 @@ def _key(path: str | Path) -> tuple[Path, bytes] | None:
 def _beside(brief: Brief) -> tuple[tuple[int, int] | None, ...]:
     """Date and size of the files that a brief names."""
     found = []
-    for path in (brief.stock.own_species, brief.house.path):
+    for path in (brief.stock.own_species, *brief.house.paths):
         there = path.stat() if path is not None and path.exists() else None
         found.append((there.st_mtime_ns, there.st_size) if there else None)
     return tuple(found)
@@ -136,13 +136,17 @@ def _too_damp(commission: Commission) -> Iterator[str]:
     brief, mc_percent, rh_percent = commission.brief, commission.months.mc_percent, commission.months.rh_percent
     if float(mc_percent.mean()) <= WETTEST_YEAR_PERCENT:
         return
-    key = "moisture_gain" if brief.house.source in ("weather", "climate") else brief.house.source
+    key = brief.house.source
+    if "house.moisture_gain" in brief.typed and key in ("weather", "climate"):
+        key = "moisture_gain"
     air = (
         f"the air of the room is {rh_percent.mean():.0f} % RH on average of the year"
         if rh_percent is not None
         else "the room"
     )
     remedy = "give the air of a drier room"
+    if key in ("weather", "climate"):
+        remedy = 'write kind = "air-conditioned" or dehumidifier_holds = "55 %" if the room is dried'
     if key == "moisture_gain":
         remedy = f'now {shown(brief.typed["house.moisture_gain"])}, lower it, heat more, or write dehumidifier_holds = "55 %"'
     yield (
