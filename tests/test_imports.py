@@ -11,8 +11,10 @@ import woodlib
 
 PACKAGE = Path(woodlib.__file__).resolve().parent
 FLOORS = (
-    ("errors", "data_files", "templates", "tables", "door"),
+    ("errors", "data_files", "templates"),
+    ("tables",),
     ("units",),
+    ("door",),
     ("words",),
     ("species", "air"),
     ("moisture",),

@@ -14,7 +14,7 @@ from woodlib.moisture.diffusivity import FORMS, end_grain_m2_s, rh_per_moisture,
 from woodlib.moisture.equilibrium import emc_percent
 from woodlib.moisture.finishes import film_coefficient_m_s, find_finish, surface_coefficient_m_s
 from woodlib.moisture.plate import fraction_with_resistance, fraction_without_resistance, roots, swing_depth_m
-from woodlib.moisture.rates import Likely, all_rates
+from woodlib.tables import numbers
 
 moisture = st.floats(0.0, 30.0)
 celsius = st.floats(-10.0, 60.0)
@@ -112,8 +112,10 @@ def test_series_of_film_and_air():
     assert surface_coefficient_m_s(np.inf) == pytest.approx((1e-7, 1.7e-7, 3e-7))
 
 
-def test_every_rate_has_order_unit_status_and_source():
-    for name, row in all_rates().items():
-        assert row.value == Likely.of(*row.value), name
-        assert row.unit and row.source and row.note
+@pytest.mark.parametrize("topic", ["moisture", "held movement", "readiness", "shop practice", "allowances"])
+def test_every_number_has_order_unit_status_and_source(topic):
+    assert numbers(topic)
+    for row in numbers(topic).values():
+        assert row.low <= row.middle <= row.high and row.middle == float(row.exact), row.key
+        assert row.source and row.meaning
         assert row.status in {"printed", "quoted", "confirmed", "recalled", "derived", "estimated", "own"}

@@ -7,8 +7,8 @@ from functools import cache
 
 from woodlib.errors import InputError, MissingDataError
 from woodlib.species.names import normal
-from woodlib.species.quantities import table_rows
 from woodlib.species.value import Value
+from woodlib.tables import rows as table_rows
 
 
 @dataclass(frozen=True)

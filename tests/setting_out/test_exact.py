@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from setting_out.lengths import INCH, lengths
 
-from woodlib.setting_out.practice import ShopPractice, practice_rows
+from woodlib.setting_out.practice import ShopPractice
+from woodlib.tables import numbers
 from woodlib.units.exact import RULES, Rounding, centred, exact_text, mark
 
 
@@ -52,9 +53,9 @@ def test_exact_text_is_read_back_as_the_same_length(length):
 def test_shop_practice_is_exact_and_every_default_lies_in_its_limits():
     practice = ShopPractice()
     assert practice.saw_kerf_m == INCH / 8 and practice.marking_tolerance_m == INCH / 64
-    for row in practice_rows().values():
-        assert Fraction(row["lowest"]) <= Fraction(row["value"]) <= Fraction(row["highest"])
-        assert "common practice, no source" in row["source"] or "from memory" in row["source"]
+    for row in numbers("shop practice").values():
+        assert row.low <= row.exact <= row.high
+        assert "common practice, no source" in row.source or "from memory" in row.source
     assert ShopPractice(saw_kerf_m="3 mm", buying_waste=0.3).buying_waste == Fraction(3, 10)
 
 

@@ -11,11 +11,12 @@ from woodlib.errors import MissingDataError
 from woodlib.movement.spread import NO_DOUBTS
 from woodlib.movement.wood import Wood
 from woodlib.restraint.measures import WORRYING_CHANCE
+from woodlib.tables import number
 from woodlib.ways import breadboard
 from woodlib.ways.held import Held, full_restraint, one_line_restraint, plane_field
 from woodlib.ways.index import compare, suitability, verdict_for
 from woodlib.ways.judge import held_strain
-from woodlib.ways.piece import Allowances, Piece, allowance_rows
+from woodlib.ways.piece import Allowances, Piece
 from woodlib.ways.registry import way_of, ways_for
 from woodlib.ways.risk import risk_level, risk_levels
 from woodlib.ways.rules import Cut, fixed, room, total, travel
@@ -177,7 +178,7 @@ def test_cuts_round_the_safe_way():
 
 
 def test_allowances_come_from_the_table_and_can_be_changed():
-    assert Allowances().pin_diameter_m == float(allowance_rows()["pin_diameter"]["value"])
+    assert Allowances().pin_diameter_m == number("allowances", "pin_diameter").middle
     stout = Piece("white oak", "20 in", "44 in", "1 in", "3 in")
     thick = verdict_for("breadboard", stout, 8, YEAR, allowances=Allowances(pin_diameter_m="1/2 in"))
     thin = verdict_for("breadboard", stout, 8, YEAR)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 import unicodedata
 from dataclasses import dataclass
 from difflib import get_close_matches
@@ -10,8 +9,8 @@ from functools import cache
 
 import numpy as np
 
-from ..data_files import data_path
 from ..errors import InputError
+from ..tables import rows
 from .year import MID_MONTH, Year
 
 
@@ -48,10 +47,10 @@ def all_climates() -> tuple[Climate, ...]:
     :func:`woodlib.air.indoors.indoors`. Mean vapour pressure is the mean of the hours (over water): in dry places up
     to 15 % below what mean temperature and mean humidity give, in months of cold spells up to 27 % above.
     """
-    with data_path("climates.csv").open(encoding="utf-8", newline="") as file:
-        rows = list(csv.DictReader(file))
-    places = dict.fromkeys(row["place"] for row in rows)
-    return tuple(_climate([row for row in rows if row["place"] == place]) for place in places)
+    of_place: dict[str, list[dict[str, str]]] = {}
+    for row in rows("climates.csv"):
+        of_place.setdefault(row["place"], []).append(row)
+    return tuple(map(_climate, of_place.values()))
 
 
 def _climate(rows: list[dict[str, str]]) -> Climate:

@@ -7,7 +7,6 @@ moisture-excluding effectiveness with its status and source per value, ``data/fi
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import lru_cache
@@ -16,8 +15,8 @@ from typing import NamedTuple
 import numpy as np
 
 from ..air.psychrometrics import saturation_pressure_pa
-from ..data_files import data_path
 from ..errors import InputError
+from ..tables import rows
 from .diffusivity import WATER_DENSITY
 from .equilibrium import emc_percent, humidity_for_moisture
 from .rates import Likely, rate
@@ -85,15 +84,10 @@ def all_finishes() -> tuple[Finish, ...]:
     64
     """
     figures: dict[tuple[str, int], list[Effectiveness]] = {}
-    for row in _rows("finishes.csv"):
+    for row in rows("finishes.csv"):
         figure = Effectiveness(int(row["days"]), float(row["excluded_percent"]), row["status"], row["source"])
         figures.setdefault((row["finish"], int(row["coats"])), []).append(figure)
-    return tuple(_finish(row, tuple(figures[row["finish"], int(row["coats"])])) for row in _rows("finish_films.csv"))
-
-
-def _rows(name: str) -> list[dict[str, str]]:
-    with data_path(name).open(encoding="utf-8", newline="") as table:
-        return list(csv.DictReader(table))
+    return tuple(_finish(row, tuple(figures[row["finish"], int(row["coats"])])) for row in rows("finish_films.csv"))
 
 
 def _finish(row: dict[str, str], figures: tuple[Effectiveness, ...]) -> Finish:

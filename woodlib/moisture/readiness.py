@@ -2,7 +2,7 @@
 
 The measured shape is taken as even over the board: cup as an arc across, bow as an arc along, twist as the lift of
 the fourth corner when three touch. Smooth numbers come first; where one becomes a yes or no, the limit is a row of
-``data/readiness_limits.csv`` or an argument.
+``data/numbers.csv`` or an argument.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ import numpy as np
 
 from ..air.checks import Limits, read_values
 from ..errors import Problems
+from ..tables import number
 from .rates import Likely, readiness_limit
 
 SIZE = Limits(0.0, 20.0, "m", "write a size in metres, above zero", "metre", above_low=True)
@@ -21,6 +22,11 @@ WARP = Limits(-0.5, 0.5, "m", "write the gap under a straight edge in metres, fo
 ALLOWANCE = Limits(0.0, 0.05, "m", "write the allowance in metres, for example 0.0004", "metre")
 THICK = Limits(0.0, 0.5, "m", "write the thickness the piece needs in metres", "metre")
 _MOST_STRIPS = 12
+
+
+def saw_kerf_m() -> float:
+    """Width that the shop's saw turns to dust, m."""
+    return number("shop practice", "saw_kerf").middle
 
 
 def out_of_flat_m(cup_m: Any, bow_m: Any, twist_m: Any) -> Any:
@@ -107,7 +113,7 @@ def flattening(
     jointer_width_m : widest board the jointer takes, m
     wanted_thickness_m : thickness the piece needs, m
     pieces : how many equal lengths the board is crosscut into first; bow falls with the square, twist with the number
-    kerf_m, cleanup_per_face_m, edge_cleanup_m : allowances, from ``readiness_limits.csv`` when left out
+    kerf_m, cleanup_per_face_m, edge_cleanup_m : allowances, from ``numbers.csv`` when left out
 
     >>> plan = flattening(0.0254, 0.23, 1.2, cup_m=0.005, wanted_thickness_m=0.019, jointer_width_m=0.2)
     >>> plan.choice.strips, round(1000 * plan.plans[0].thickness_m, 1), round(1000 * plan.choice.thickness_m, 1)
@@ -128,12 +134,12 @@ def flattening(
         "jointer_width_m": (jointer_width_m, SIZE),
         "wanted_thickness_m": (wanted_thickness_m, THICK),
     }
-    for name, given in (
-        ("kerf_m", kerf_m),
-        ("cleanup_per_face_m", cleanup_per_face_m),
-        ("edge_cleanup_m", edge_cleanup_m),
-    ):
-        sizes[name] = (readiness_limit(name) if given is None else given, ALLOWANCE)
+    usual = {
+        "kerf_m": (kerf_m, saw_kerf_m()),
+        "cleanup_per_face_m": (cleanup_per_face_m, readiness_limit("cleanup_per_face_m")),
+        "edge_cleanup_m": (edge_cleanup_m, number("shop practice", "edge_jointing").middle),
+    }
+    sizes |= {name: (default if given is None else given, ALLOWANCE) for name, (given, default) in usual.items()}
     size = {
         name: float(np.asarray(read_values(value, limits, name=name, problems=problems)).item())
         for name, (value, limits) in sizes.items()
@@ -196,9 +202,7 @@ def strips_for_jointer(width_m: Any, jointer_width_m: Any, kerf_m: Any = None) -
     problems = Problems()
     width = read_values(width_m, SIZE, name="width_m", problems=problems)
     jointer = read_values(jointer_width_m, SIZE, name="jointer_width_m", problems=problems)
-    kerf = read_values(
-        readiness_limit("kerf_m") if kerf_m is None else kerf_m, ALLOWANCE, name="kerf_m", problems=problems
-    )
+    kerf = read_values(saw_kerf_m() if kerf_m is None else kerf_m, ALLOWANCE, name="kerf_m", problems=problems)
     problems.raise_if_any()
     # n strips and n - 1 kerfs make up the width: n (strip + kerf) - kerf.
     return max(1, int(np.ceil((float(width) + float(kerf)) / (float(jointer) + float(kerf)) - 1e-12)))
@@ -220,7 +224,7 @@ def cup_left_m(cup_m: Any) -> Any:
 def day_to_flatten(days: Any, cup_m: Any, flat_within_m: Any = None) -> Likely:
     """First day from which flattening leaves less cup than the limit for good, low, mid and high.
 
-    days: (n,); cup_m: (n, 3) slow, mid, fast; flat_within_m: limit, from ``readiness_limits.csv`` when left out.
+    days: (n,); cup_m: (n, 3) slow, mid, fast; flat_within_m: limit, from ``numbers.csv`` when left out.
     Straight lines between the days.
 
     >>> cup = np.array([[0.0, 0.0, 0.0], [0.002, 0.001, 0.0005], [0.001, 0.0002, 0.0], [0.0, 0.0, 0.0]])

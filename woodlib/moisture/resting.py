@@ -51,7 +51,7 @@ def resting(
     stock : the board, both faces open to the air unless a finish says otherwise
     temperature_c, rh_percent : steady air of the new home, degC and %
     start_percent : moisture all through at the start, %, 0 to 30
-    margin_percent : how near is near enough, %; from ``readiness_limits.csv`` when left out
+    margin_percent : how near is near enough, %; from ``numbers.csv`` when left out
 
     >>> rest = resting(Stock(0.019, 0.60), 20, 70, start_percent=7.7)
     >>> [round(value) for value in rest.days]

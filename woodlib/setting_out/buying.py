@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 from math import ceil
 
-from ..data_files import data_path
 from ..errors import InputError, Problems
 from ..movement.inputs import check_kind
+from ..tables import numbers
 from ..units import both, shown
 from ..units.exact import INCH, read_exact, read_whole
 from .blank import Blank
@@ -40,10 +39,11 @@ def rough_thicknesses() -> tuple[RoughThickness, ...]:
     >>> [rough.name for rough in rough_thicknesses()][:4]
     ['4/4', '5/4', '6/4', '8/4']
     """
-    with open(data_path("rough_thicknesses.csv"), encoding="utf-8", newline="") as table:
-        return tuple(
-            RoughThickness(row["name"], Fraction(row["thickness"]), row["system"]) for row in csv.DictReader(table)
-        )
+    return tuple(
+        RoughThickness(rough.key, rough.exact, system)
+        for system in ("customary", "metric")
+        for rough in numbers(f"rough thickness, {system}").values()
+    )
 
 
 def rough_for(needed: object, system: str = "customary") -> RoughThickness:

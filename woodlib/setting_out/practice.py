@@ -2,31 +2,18 @@
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass, field, fields
 from fractions import Fraction
-from functools import cache
 
-from ..data_files import data_path
 from ..errors import Problems
 from ..movement.inputs import check_kind
+from ..tables import number
 from ..units import exact_number, shown
 from ..units.exact import read_exact
 
 
-@cache
-def practice_rows() -> dict[str, dict[str, str]]:
-    """The table of shop practice, by key, with meaning and source.
-
-    >>> practice_rows()["saw_kerf"]["meaning"]
-    'width that a saw blade turns to dust, 1/8 in'
-    """
-    with open(data_path("shop_practice.csv"), encoding="utf-8", newline="") as table:
-        return {row["key"]: row for row in csv.DictReader(table)}
-
-
 def _usual(key: str):
-    return field(default_factory=lambda: Fraction(practice_rows()[key]["value"]))
+    return field(default_factory=lambda: number("shop practice", key).exact)
 
 
 @dataclass(frozen=True)
@@ -75,20 +62,20 @@ class ShopPractice:
     @staticmethod
     def _read(problems: Problems, entry: str, value: object) -> Fraction | None:
         key = _key_of(entry)
-        row, name = practice_rows()[key], key.replace("_", " ")
-        low, high = Fraction(row["lowest"]), Fraction(row["highest"])
-        if row["unit"] == "m":
+        row, name = number("shop practice", key), key.replace("_", " ")
+        low, high = Fraction(repr(row.low)), Fraction(repr(row.high))
+        if row.unit == "m":
             return read_exact(problems, name, value, low=low, high=high, above=False)
         try:
-            number = Fraction(value) if isinstance(value, Fraction | int) else exact_number(str(value))
+            share = Fraction(value) if isinstance(value, Fraction | int) else exact_number(str(value))
         except ValueError:
-            number = None
-        if isinstance(value, bool) or number is None or not low <= number <= high:
+            share = None
+        if isinstance(value, bool) or share is None or not low <= share <= high:
             problems.add(
-                f"{name} is {shown(value)}; it must be a number from {float(low):g} to {float(high):g} {row['unit']}: "
-                f"{row['meaning']}."
+                f"{name} is {shown(value)}; it must be a number from {float(low):g} to {float(high):g} {row.unit}: "
+                f"{row.meaning}."
             )
-        return number
+        return share
 
 
 def _key_of(entry: str) -> str:

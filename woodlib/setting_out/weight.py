@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass
 from functools import cache
 
-from ..data_files import data_path
 from ..errors import Problems, WoodlibError
 from ..movement.inputs import check_kind, check_number
 from ..movement.spread import NINETY_PERCENT_HALF_WIDTH
 from ..species import Species, find_species
 from ..species.value import Value
+from ..tables import rows
 from ..units import write
 from .kernels import gravity_at, mass_kg
 
@@ -25,8 +24,7 @@ def gravity_variation() -> float:
     >>> gravity_variation()
     0.1
     """
-    with open(data_path("strength_variation.csv"), encoding="utf-8", newline="") as table:
-        row = next(row for row in csv.DictReader(table) if row["quantity"] == "specific gravity")
+    row = next(row for row in rows("strength_variation.csv") if row["quantity"] == "specific gravity")
     return float(row["coefficient_of_variation_percent"]) / 100.0
 
 

@@ -6,9 +6,10 @@ from dataclasses import replace
 from functools import cache
 from statistics import fmean
 
+from .. import tables
 from . import shrinkage
 from .doubts import doubts_of_group, doubts_of_species
-from .quantities import columns, keys, table_rows
+from .quantities import columns, keys
 from .record import Species
 from .value import Value
 
@@ -21,7 +22,7 @@ def all_species() -> tuple[Species, ...]:
     214
     """
     provenance = _provenance()
-    rows = table_rows("species.csv")
+    rows = tables.rows("species.csv")
     values = {row["name"]: _printed(row, provenance) for row in rows}
     groups = {row["coefficient_row"]: row["name"] for row in rows if row["is_group"] == "true"}
     for row in rows:
@@ -59,11 +60,11 @@ def _members(group: dict[str, str], rows: list[dict[str, str]]) -> list[str]:
 
 @cache
 def _sources() -> dict[str, str]:
-    return {row["id"]: row["short"] for row in table_rows("sources.csv")}
+    return {row["id"]: row["short"] for row in tables.rows("sources.csv")}
 
 
 def _provenance() -> dict[tuple[str, str], dict[str, str]]:
-    return {(row["species"], row["column"]): row for row in table_rows("species_provenance.csv")}
+    return {(row["species"], row["column"]): row for row in tables.rows("species_provenance.csv")}
 
 
 def _printed(row: dict[str, str], provenance: dict) -> dict[str, Value]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from functools import cache
 
-from .quantities import table_rows
+from ..tables import rows
 from .shrinkage import USUAL_FIBRE_SATURATION_PERCENT, coefficient_from_shrinkage, volumetric_from_both
 from .value import Value
 
@@ -195,7 +195,7 @@ def _strength_moisture(name: str, own: Values) -> Iterable[str]:
 
 @cache
 def _all_notes() -> tuple[tuple[str, str], ...]:
-    return tuple((row["species"], row["sentence"]) for row in table_rows("species_notes.csv"))
+    return tuple((row["species"], row["sentence"]) for row in rows("species_notes.csv"))
 
 
 def _notes(name: str) -> list[str]:

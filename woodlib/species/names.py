@@ -11,8 +11,8 @@ from dataclasses import replace
 from functools import cache, lru_cache
 
 from ..errors import InputError
+from ..tables import rows
 from .catalogue import all_species
-from .quantities import table_rows
 from .record import Species
 
 _NOISE = {"wood", "lumber", "timber", "board", "solid", "the"}
@@ -110,7 +110,7 @@ def _short_names(wood: Species) -> tuple[str, ...]:
 def _trade_names() -> Index:
     by_name = {wood.name: wood for wood in all_species()}
     entries: Index = []
-    for row in table_rows("trade_names.csv"):
+    for row in rows("trade_names.csv"):
         wood, words = by_name[row["species"]], _words(row["trade_name"])
         said = f"'{row['trade_name']}' is read as {wood.name}: common practice, no source."
         entries.append((Counter(words), "".join(words), replace(wood, doubts=(said, *wood.doubts))))

@@ -18,6 +18,7 @@ from .record import Species
 from .value import Value
 
 _TEXT_COLUMNS = ("name", "scientific_name", "kind", "origin")
+_LONGEST_CELL = 1000  # characters
 _KINDS = ("hardwood", "softwood")
 # Usual headings that no likeness of letters would lead to the right column.
 _MEANT = {
@@ -95,6 +96,8 @@ def _rows(text: str, delimiter: str, name: str) -> list[tuple[int, list[str]]]:
         rows = list(enumerate(csv.reader(io.StringIO(text, newline=None), delimiter=delimiter), start=1))
     except csv.Error as error:
         raise InputError(f"species file {name} is not a CSV table ({error}); save the sheet as CSV (UTF-8).") from None
+    if any(len(cell) > _LONGEST_CELL for _, cells in rows for cell in cells):
+        raise InputError(f"species file {name} is not a CSV table (a cell is too long); save the sheet as CSV (UTF-8).")
     tidy = [(number, [" ".join(cell.split()) for cell in cells]) for number, cells in rows]
     return [(number, cells) for number, cells in tidy if any(cells)]
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import csv
 import difflib
 from dataclasses import dataclass
 from functools import cache
 
-from ..data_files import data_path
 from ..errors import InputError
+from ..tables import rows
 
 
 @dataclass(frozen=True)
@@ -26,12 +25,6 @@ class Column:
     meaning: str
 
 
-def table_rows(name: str) -> list[dict[str, str]]:
-    """Rows of one CSV of the data folder as text."""
-    with open(data_path(name), encoding="utf-8", newline="") as handle:
-        return list(csv.DictReader(handle))
-
-
 @cache
 def columns() -> dict[str, Column]:
     """Every number column, by its name in the table.
@@ -40,8 +33,10 @@ def columns() -> dict[str, Column]:
     'shear_parallel_pa'
     """
     numbers = ("si_per_unit", "lowest", "highest")
-    rows = table_rows("quantities.csv")
-    return {row["column"]: Column(**{k: float(v) if k in numbers else v for k, v in row.items()}) for row in rows}
+    return {
+        row["column"]: Column(**{k: float(v) if k in numbers else v for k, v in row.items()})
+        for row in rows("quantities.csv")
+    }
 
 
 @cache

@@ -7,6 +7,7 @@ from functools import lru_cache
 import numpy as np
 
 from ..moisture.rates import readiness_limit
+from ..moisture.readiness import saw_kerf_m
 from ..movement.shape import wedge_map
 from ..movement.wood import wood_of
 from ..species import find_species
@@ -20,7 +21,7 @@ INCH_M = 0.0254
 WIDTHS = ("3", "4", "6", "8")  # in
 MOST_DRIED = 6.0  # % MC
 JOINTER_M, WANTED_M = 6 * INCH_M, 15 / 16 * INCH_M
-_FLAT, _KERF = readiness_limit("flat_within_m"), readiness_limit("kerf_m")
+_FLAT, _KERF = readiness_limit("flat_within_m"), saw_kerf_m()
 _CLEANUP = readiness_limit("cleanup_per_face_m")
 
 

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass, field, fields
-from functools import cache
 
-from ..data_files import data_path
 from ..errors import Problems
 from ..movement.board import check_ring_angle, check_wood
 from ..movement.inputs import check_length, check_number
 from ..movement.wood import Wood
 from ..species import Species
+from ..tables import number
 
 LONGEST_M = 6.0  # beyond any furniture; catches inches typed as metres
 
@@ -64,19 +62,8 @@ class Piece:
         return metres
 
 
-@cache
-def allowance_rows() -> dict[str, dict[str, str]]:
-    """The table of shop allowances, by key, with meaning and source.
-
-    >>> allowance_rows()["slot_clearance"]["value"]
-    '0.0016'
-    """
-    with open(data_path("shop_allowances.csv"), encoding="utf-8", newline="") as table:
-        return {row["key"]: row for row in csv.DictReader(table)}
-
-
 def _default(key: str):
-    return field(default_factory=lambda: float(allowance_rows()[key]["value"]))
+    return field(default_factory=lambda: number("allowances", key).middle)
 
 
 @dataclass(frozen=True)
@@ -111,11 +98,10 @@ class Allowances:
     def __post_init__(self) -> None:
         problems = Problems()
         for entry in fields(self):
-            row = allowance_rows()[entry.name.removesuffix("_m")]
-            low, high = float(row["lowest"]), float(row["highest"])
+            row = number("allowances", entry.name.removesuffix("_m"))
             name = entry.name.removesuffix("_m").replace("_", " ")
-            if row["unit"] == "m":
+            if row.unit == "m":
                 object.__setattr__(self, entry.name, check_length(problems, name, getattr(self, entry.name)))
             if getattr(self, entry.name) == getattr(self, entry.name):
-                check_number(problems, name, getattr(self, entry.name), row["unit"], low, high, row["meaning"])
+                check_number(problems, name, getattr(self, entry.name), row.unit, row.low, row.high, row.meaning)
         problems.raise_if_any()

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass
 from functools import cache
 
-from ..data_files import data_path
 from ..restraint.assumptions import assumption
+from ..tables import rows
 from ..words.decided import Decided, level
 
 
@@ -27,10 +26,10 @@ def risk_levels() -> tuple[RiskLevel, ...]:
     >>> [(risk.word, risk.from_strain) for risk in risk_levels()]
     [('safe', 0.0), ('strained', 0.004), ('cracking', 0.009)]
     """
-    with open(data_path("risk_levels.csv"), encoding="utf-8", newline="") as table:
-        rows = list(csv.DictReader(table))
-    edges = [assumption(row["reached_at"]).middle if row["reached_at"] else 0.0 for row in rows]
-    return tuple(RiskLevel(edge, row["word"], row["meaning"]) for edge, row in zip(edges, rows, strict=True))
+    return tuple(
+        RiskLevel(assumption(row["reached_at"]).middle if row["reached_at"] else 0.0, row["word"], row["meaning"])
+        for row in rows("risk_levels.csv")
+    )
 
 
 def risk_level(strain: float | Decided) -> Decided:
