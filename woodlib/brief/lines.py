@@ -117,11 +117,13 @@ class _Scanner:
     def _note(self, path: Path, start: int) -> None:
         self.lines.setdefault(path, bisect_right(self.starts, start))
 
-    def _skip(self, pattern: re.Pattern) -> bool:
-        self.at = pattern.match(self.text, self.at).end()
+    def _skip(self, pattern: re.Pattern[str]) -> bool:
+        self._take(pattern)
         return True
 
-    def _take(self, pattern: re.Pattern) -> str:
+    def _take(self, pattern: re.Pattern[str]) -> str:
         found = pattern.match(self.text, self.at)
+        if found is None:
+            raise ValueError(f"not as it should be (at line {bisect_right(self.starts, self.at)}, column 1)")
         self.at = found.end()
         return found[0]

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from ..errors import InputError
 from ..units import exact_metres, shown
@@ -31,17 +31,17 @@ class Piece:
     lifts: bool = False
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Stock:
     """The wood on the bench: its name, its moisture today (or the air it rests in) and the month of gluing up."""
 
     species: str
-    own_species: Path | None
-    mc_percent: float | None
-    shop_temperature_c: float | None
-    shop_rh_percent: float | None
-    meter_error_percent: float
     month: int
+    own_species: Path | None = None
+    mc_percent: float | None = None
+    shop_temperature_c: float | None = None
+    shop_rh_percent: float | None = None
+    meter_error_percent: float = 1.0
     out_of_flat_m: float = 0.0
 
     def moisture_percent(self) -> float:
@@ -116,28 +116,33 @@ class House:
 
     def year(self) -> Year:
         """A year of the air in this house. Raises :class:`InputError` for a log or weather file with bad contents."""
-        if self.source == "seasons":
-            from ..air.seasons import year_from_seasons
-
-            typed = {season.name: (season.temperature_c, season.rh_percent) for season in self.seasons}
-            return year_from_seasons(typed, hemisphere=self.hemisphere)
         from ..air.house_year import filled, house_year
 
+        if self.source == "seasons":
+            return self.seasonal()
         if self.source != "log":
-            return house_year(self._outdoors(), self.room())
+            return house_year(self.outdoors(), self.room())
+        return filled(self.outdoors(), self.logged(), self.room()) if self.weather or self.place else self.logged()
+
+    def seasonal(self) -> Year:
+        """The year from the seasons as typed."""
+        from ..air.seasons import year_from_seasons
+
+        typed = {season.name: (season.temperature_c, season.rh_percent) for season in self.seasons}
+        return year_from_seasons(typed, hemisphere=self.hemisphere)
+
+    def logged(self) -> Year:
+        """The year from the log."""
         from ..air.hygrometer_log import read_hygrometer_log
 
-        log = read_hygrometer_log(self.log_path, **self.log)
-        return filled(self._outdoors(), log, self.room()) if self.weather or self.place else log
+        return read_hygrometer_log(self.log_path, **self.log)
 
-    def _outdoors(self) -> Year:
-        if self.weather:
-            from ..air.weather_file import read_weather_file
-
-            return read_weather_file(self.weather)
+    def outdoors(self) -> Year:
+        """The year outside, from the weather file or the place."""
         from ..air.climates import year_from_climate
+        from ..air.weather_file import read_weather_file
 
-        return year_from_climate(self.place)
+        return read_weather_file(self.weather) if self.weather else year_from_climate(self.place)
 
 
 @dataclass(frozen=True)
@@ -167,7 +172,7 @@ class BoardOnHand:
     count: int = 1
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Brief:
     """One commission. ``typed`` holds every value as it stands in the file, by dotted key.
 
@@ -177,19 +182,19 @@ class Brief:
 
     path: Path
     title: str
-    maker: str
-    client: str
-    notes: str
-    units: str
+    maker: str = ""
+    client: str = ""
+    notes: str = ""
+    units: str = "inches"
+    constructions: tuple[str, ...] = ()
     piece: Piece
     stock: Stock
     finish: Finish
     house: House
     hardware: tuple[Hardware, ...]
     boards: tuple[BoardOnHand, ...]
-    constructions: tuple[str, ...]
-    handout: Mapping[str, Mapping[str, object]]
-    typed: Mapping[str, object] = field(repr=False)
+    handout: Mapping[str, Mapping[str, Any]]
+    typed: Mapping[str, Any] = field(repr=False)
     lines: Mapping[str, int] = field(repr=False)
 
     @property

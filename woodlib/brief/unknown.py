@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from difflib import get_close_matches
 
 from ..units import shown
+from .desk import Desk
 from .keys import KEYS, SEASONS, SOURCES_OF_AIR
 
 _LEAVES = {key.path: key for key in KEYS}
@@ -13,12 +14,12 @@ _TABLES = {path.rsplit(".", depth)[0] for path in _LEAVES for depth in range(1, 
 _ARRAYS = {path[:-2] for path in _TABLES if path.endswith("[]")}
 
 
-def report_unknown(desk) -> None:
+def report_unknown(desk: Desk) -> None:
     """Walk through the whole file and collect what does not belong into the desk's problems."""
     _walk(desk, desk.document, (), "")
 
 
-def _walk(desk, table: Mapping, path: tuple, pattern: str) -> None:
+def _walk(desk: Desk, table: Mapping, path: tuple, pattern: str) -> None:
     for name, value in table.items():
         here, form = (*path, name), _form(pattern, name)
         if form in _ARRAYS:
@@ -29,7 +30,7 @@ def _walk(desk, table: Mapping, path: tuple, pattern: str) -> None:
             desk.problems.add(f"{desk.where(here)}{_not_a_key(pattern, name)}")
 
 
-def _walk_table(desk, value, path: tuple, form: str) -> None:
+def _walk_table(desk: Desk, value, path: tuple, form: str) -> None:
     if isinstance(value, Mapping):
         _walk(desk, value, path, form)
     else:
@@ -37,7 +38,7 @@ def _walk_table(desk, value, path: tuple, form: str) -> None:
         desk.problems.add(f"{desk.where(path)}{written} is {shown(value)}; it must be a table headed [{written}].")
 
 
-def _walk_array(desk, value, path: tuple, form: str) -> None:
+def _walk_array(desk: Desk, value, path: tuple, form: str) -> None:
     if not isinstance(value, list) or not all(isinstance(entry, Mapping) for entry in value):
         desk.problems.add(f"{desk.where(path)}{form} is not a list of tables; head each one with [[{form}]].")
         return

@@ -88,7 +88,7 @@ def _words(raw, key: Key, name: str, folder: Path) -> str:
 
 def _name(raw, key: Key, name: str, folder: Path) -> str:
     words = _words(raw, key, name, folder)
-    if len(words) > key.high or not words.isprintable():
+    if len(words) > (key.high or LONGEST_WORDS) or not words.isprintable():
         raise InputError(
             f"{name} is {shown(raw)}; write a name of up to {key.high:g} letters, for example {key.name} = {key.example}."
         )
@@ -153,8 +153,9 @@ def _file(raw, key: Key, name: str, folder: Path) -> Path:
 
 
 def _whole(raw, key: Key, name: str, folder: Path) -> int:
-    if isinstance(raw, bool) or not isinstance(raw, int) or not key.low <= raw <= key.high:
-        raise InputError(f"{name} is {shown(raw)}; write a whole number from {key.low:g} to {key.high:g}.")
+    low, high = key.low or 0.0, key.high or 0.0
+    if isinstance(raw, bool) or not isinstance(raw, int) or not low <= raw <= high:
+        raise InputError(f"{name} is {shown(raw)}; write a whole number from {low:g} to {high:g}.")
     return raw
 
 

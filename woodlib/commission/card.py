@@ -5,7 +5,7 @@ Words are anything sayable: text, a number to show, a pick, or a sentence of the
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from typing import Any, ClassVar
@@ -31,10 +31,6 @@ class Heading:
     rank: int = 3
     new_page: bool = False
 
-    def lines(self, told) -> Iterator[str]:
-        """The block as plain text; ``told`` makes text of words."""
-        yield told(self.words)
-
 
 @dataclass(frozen=True)
 class Paragraph:
@@ -44,10 +40,6 @@ class Paragraph:
     words: Words
     lead: Words = ""
 
-    def lines(self, told) -> Iterator[str]:
-        """The block as plain text."""
-        yield " ".join(text for text in (told(self.lead), told(self.words)) if text)
-
 
 @dataclass(frozen=True)
 class List:
@@ -56,11 +48,6 @@ class List:
     kind: ClassVar[str] = "list"
     items: tuple[Words, ...]
     ordered: bool = False
-
-    def lines(self, told) -> Iterator[str]:
-        """The block as plain text."""
-        for number, item in enumerate(self.items, 1):
-            yield f"{f'{number}.' if self.ordered else '-'} {told(item)}"
 
 
 @dataclass(frozen=True)
@@ -72,12 +59,6 @@ class Table:
     rows: tuple[tuple[Words, ...], ...]
     caption: Words
 
-    def lines(self, told) -> Iterator[str]:
-        """The block as plain text."""
-        yield told(self.caption)
-        for row in (self.head, *self.rows):
-            yield " | ".join(map(told, row))
-
 
 @dataclass(frozen=True)
 class Figure:
@@ -87,14 +68,9 @@ class Figure:
     picture: Picture
     words: Words
 
-    def address(self, told) -> str:
+    def address(self, told: Callable[[Words], str]) -> str:
         """The drawing as a ``data:`` address."""
         return picture_address(self.picture, told(self.words))
-
-    def lines(self, told) -> Iterator[str]:
-        """The block as plain text."""
-        yield self.picture.title
-        yield told(self.words)
 
 
 @dataclass(frozen=True)
@@ -104,12 +80,6 @@ class Folded:
     kind: ClassVar[str] = "folded"
     summary: Words
     inside: tuple[Block, ...]
-
-    def lines(self, told) -> Iterator[str]:
-        """The block as plain text."""
-        yield told(self.summary)
-        for block in self.inside:
-            yield from block.lines(told)
 
 
 @dataclass(frozen=True)
@@ -130,10 +100,27 @@ class Judged:
         """The colour of the mark where no style sheet of the kit is at hand."""
         return ROLES[self.tone].light
 
-    def lines(self, told) -> Iterator[str]:
-        """The block as plain text."""
-        for block in self.inside:
-            yield from block.lines(told)
+
+def _lines(block: Block, tell: Callable[[Words], str]) -> Iterator[str]:
+    """A block as plain text."""
+    match block:
+        case Heading():
+            yield tell(block.words)
+        case Paragraph():
+            yield " ".join(text for text in (tell(block.lead), tell(block.words)) if text)
+        case List():
+            for number, item in enumerate(block.items, 1):
+                yield f"{f'{number}.' if block.ordered else '-'} {tell(item)}"
+        case Table():
+            yield tell(block.caption)
+            yield from (" | ".join(map(tell, row)) for row in (block.head, *block.rows))
+        case Figure():
+            yield from (block.picture.title, tell(block.words))
+        case Folded() | Judged():
+            if isinstance(block, Folded):
+                yield tell(block.summary)
+            for inner in block.inside:
+                yield from _lines(inner, tell)
 
 
 Block = Heading | Paragraph | List | Table | Figure | Folded | Judged
@@ -158,7 +145,7 @@ class Card:
     def text(self) -> str:
         """The card as plain text."""
         tell = partial(told, first=self.first)
-        return "\n".join(line for block in self.blocks for line in block.lines(tell))
+        return "\n".join(line for block in self.blocks for line in _lines(block, tell))
 
     def _repr_mimebundle_(self, include: Any = None, exclude: Any = None):
         return {"text/html": self.html, "text/plain": self.text}, {

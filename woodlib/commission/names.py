@@ -5,6 +5,7 @@ from __future__ import annotations
 from difflib import get_close_matches
 
 from ..brief import Brief
+from ..brief.desk import Desk
 from ..errors import InputError, MissingDataError, Problems
 from ..moisture.finishes import BARE, Finish, find_finish
 from ..units import shown
@@ -28,12 +29,12 @@ def compared_way(brief: Brief, name: object, asked: str) -> str:
     return key
 
 
-def _check_ways(desk) -> None:
+def _check_ways(desk: Desk) -> None:
     for name in desk.known.get("constructions", ()):
         collect(desk.problems, desk.where(("constructions",)), find_way, name, "constructions holds")
 
 
-def _check_finish(desk) -> None:
+def _check_finish(desk: Desk) -> None:
     if "finish.name" in desk.known:
         name, coats = desk.known["finish.name"], desk.known.get("finish.coats")
         known = collect(desk.problems, desk.where(("finish", "name")), find_finish, name)
@@ -41,7 +42,7 @@ def _check_finish(desk) -> None:
             collect(desk.problems, desk.where(("finish", "coats")), find_finish, name, coats)
 
 
-def _check_studies(desk) -> None:
+def _check_studies(desk: Desk) -> None:
     """Studies that there are, and their inputs; the piece's own studies wait until the rest of the brief is good."""
     from ..studies import STUDIES, find_study
 

@@ -15,7 +15,9 @@ Told = Callable[[int, int], None]
 
 def client_page(commission: Commission, progress: Told | None = None) -> str:
     """The page as HTML; ``progress`` gets how many percent of it are done."""
-    body, checks, names = [], [], Names()
+    body: list[str] = []
+    checks: list[str] = []
+    names = Names()
     units = commission.page_units
     parts = [entry(commission) for entry in CONTENTS]
     studies = sum(isinstance(made, Study) for made in parts)

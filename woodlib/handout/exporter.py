@@ -50,9 +50,8 @@ class HandoutExporter(HTMLExporter):
     def _template_name_default(self) -> str:
         return "woodlib-handout"
 
-    @property
-    def extra_template_basedirs(self) -> list[str]:
-        """nbconvert looks for templates here first."""
+    @default("extra_template_basedirs")
+    def _default_extra_template_basedirs(self) -> list[str]:
         return [str(Path(__file__).with_name("templates"))]
 
     @property
@@ -75,7 +74,7 @@ class HandoutExporter(HTMLExporter):
 
     def from_notebook_node(
         self, nb: NotebookNode, resources: dict[str, Any] | None = None, **kw: Any
-    ) -> tuple[str, dict[str, Any]]:
+    ) -> tuple[Any, dict[str, Any]]:
         """The page for a notebook. ``resources["woodlib"]["sections"]`` may hold sections frozen already, by study."""
         given = dict((resources or {}).get("woodlib", {}).get("sections", {}))
         folder = (resources or {}).get("metadata", {}).get("path") or "."

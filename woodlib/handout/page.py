@@ -50,12 +50,17 @@ def study_section(study: Study, table: str, name: str, units: str = "both") -> s
         table=table,
         name=name,
         units=units,
-        stands=" \u00b7 ".join(f"{entry.label}: {entry.text(entry.start, units)}" for entry in study.inputs),
+        stands=" \u00b7 ".join(f"{entry.label}: {_start(entry, units)}" for entry in study.inputs),
         controls="".join(control_html(entry, name, units) for entry in study.inputs),
         picture=svg(answer.picture, answer.alt_text(units), units, name, styled=False),
         readings=readings_html(answer, units),
         still=STILL,
     )
+
+
+def _start(entry: Any, units: str) -> str:
+    """Where an input starts, as text."""
+    return entry.text(entry.start, units)
 
 
 def question_html(record: dict[str, Any]) -> str:

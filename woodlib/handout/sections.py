@@ -65,7 +65,7 @@ def show_sections(positions: Mapping[str, Mapping[str, Any]]) -> None:
 
 
 def _where_left(study: Study, positions: Mapping[str, Any]) -> Study:
-    kept = {}
+    kept: dict[str, Any] = {}
     for key, value in positions.items():
         with suppress(InputError):
             kept |= {key: study.read({key: value})[key]}

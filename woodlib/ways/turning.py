@@ -60,7 +60,7 @@ class _Year:
             return False
         if self.held.through_year is None:
             return True
-        chance = self.held.through_year(self.stock_mc_percent, self._moisture(share)).chance
+        chance = self.held.through_year(self.stock_mc_percent, self._moisture(share).tolist()).chance
         return chance is None or chance.sound.likely < WORRYING_CHANCE
 
     def most_borne(self, allowed: bool) -> float | None:
