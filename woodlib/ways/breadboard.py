@@ -197,9 +197,9 @@ def joint(d: Drawn) -> list[Mark]:
         *sized((shoulder, top - 6.0), (tip, top - 6.0), d.sizes["tongue_length"], "down"),
         label(LEFT + 6.0, top + thickness + 18.0, "panel"),
         label(end, top + thickness + 18.0, "end", "end"),
-        label(LEFT, 238.0, "outer slot in the tongue, enlarged"),
+        label(LEFT, 238.0, "outer slot, enlarged"),
         *slot_detail(d, "outer_slot", d.numbers["pin"], 284.0, d.moved("outer"), 0.0),
-        label(RIGHT, 289.0, "outward \u2192", "end", "quiet"),
+        label(RIGHT, 238.0, "outward \u2192", "end", "quiet"),
     ]
 
 

@@ -93,7 +93,7 @@ def screwed(d: Drawn, part: str, slots: str, travel: str) -> list[Mark]:
         *shape(corners(x - 2.2 * half, foot, x + 2.2 * half, foot + 7.0), "metal"),
         label(LEFT + 6.0, top + 18.0, "panel"),
         label(LEFT + 26.0, low + 18.0, part),
-        label(LEFT, 262.0, "the slot from below, enlarged"),
+        label(LEFT, 262.0, "slot from below, enlarged"),
         *slot_detail(d, slots, d.numbers["screw"], 296.0, 0.0, d.moved(travel)),
-        label(RIGHT, 301.0, "outward \u2192", "end", "quiet"),
+        label(RIGHT, 262.0, "outward \u2192", "end", "quiet"),
     ]
