@@ -28,11 +28,11 @@ _EPW = runpy.run_path(str(Path(__file__).parents[1] / "air" / "epw.py"))
 HOUSE = Year.steady(20, 45)
 
 NUMBERS = [
-    (lambda: emc_percent(20, 101), r"rh_percent is 101 %; accepted is 0 to 100 %"),
+    (lambda: emc_percent(20, 101), r"rh_percent is 101 %; it must be 0 to 100 %"),
     (lambda: emc_percent(20, -1), "rh_percent is -1 %"),
     (lambda: emc_percent(20, float("nan")), "rh_percent is nan %"),
     (lambda: emc_percent(20, float("inf")), "rh_percent is inf %"),
-    (lambda: emc_percent(-41, 50), r"temperature_c is -41 degC; accepted is -40 to 100 degC"),
+    (lambda: emc_percent(-41, 50), r"temperature_c is -41 degC; it must be -40 to 100 degC"),
     (lambda: emc_percent("-3 kelvin", 50), "temperature_c is"),
     (lambda: emc_percent("20 mm", 50), "temperature_c"),
     (lambda: emc_percent("warm", 50), "temperature_c"),
@@ -54,9 +54,9 @@ NUMBERS = [
     (lambda: air_for_meter_reading(-1, 20), "mc_percent is -1 %"),
     (lambda: air_for_meter_reading([8, 9], 20), "one reading at a time"),
     (lambda: air_for_meter_reading(8, 20, 99), "meter_error_percent is 99 %"),
-    (lambda: air.saturation_pressure_pa(-300), r"temperature_c is -300 degC; accepted is -100 to 200 degC"),
+    (lambda: air.saturation_pressure_pa(-300), r"temperature_c is -300 degC; it must be -100 to 200 degC"),
     (lambda: air.saturation_pressure_over_ice_pa(5), "no ice above 0.01 degC"),
-    (lambda: air.dew_point_c(20, 0), r"rh_percent is 0 %; accepted is above 0 and up to 100 %: perfectly dry air"),
+    (lambda: air.dew_point_c(20, 0), r"rh_percent is 0 %; it must be above 0 and up to 100 %: perfectly dry air"),
     (lambda: air.dew_point_of_pressure_c(0), "vapour_pressure_pa is 0 Pa"),
     (lambda: air.humidity_ratio(20, 50, 101.325), "pressure_pa is 101.325 Pa"),
     (lambda: air.absolute_humidity_g_m3(20, 150), "rh_percent is 150 %"),

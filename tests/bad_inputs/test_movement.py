@@ -23,7 +23,7 @@ CASES = [
     (lambda: Board("white oak", None, 0.02, 1.0), "board width"),
     (lambda: Board("unobtainium", 0.5, 0.02, 1.0), "unobtainium"),
     (lambda: Board(None, 0.5, 0.02, 1.0), "species is None"),
-    (lambda: Board(*GOOD, ring_angle_deg=120), "ring angle is 120 degrees; it must be between 0 and 90 degrees"),
+    (lambda: Board(*GOOD, ring_angle_deg=120), "ring angle is 120 degrees; it must be 0 to 90 degrees"),
     (lambda: Board(*GOOD, ring_angle_deg="flat"), "ring angle is 'flat'"),
     (lambda: Board(*GOOD, grain_slope_deg=-3), "slope of grain is -3 degrees"),
     (lambda: BOARD.change(-1, 8), "moisture content at the start is -1 % MC"),

@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 
-from woodlib.air.checks import door
+from woodlib.door import door
 from woodlib.moisture.plate import POSITIVE, swing_response
 
 

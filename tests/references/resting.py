@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 
-from woodlib.air.checks import Limits, read_values
+from woodlib.door import Limits, read_values
 from woodlib.errors import Problems
 from woodlib.moisture.diffusivity import end_grain_m2_s
 from woodlib.moisture.plate import fraction_without_resistance

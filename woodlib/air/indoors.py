@@ -6,8 +6,9 @@ from typing import Any
 
 import numpy as np
 
+from ..door import Limits, door, read_values
 from ..errors import InputError, Problems
-from .checks import MOISTURE_GAIN_G_M3, TEMPERATURE_C, Limits, door, read_values
+from .checks import MOISTURE_GAIN_G_M3, TEMPERATURE_C
 from .psychrometrics import gained_pressure_pa, saturation_pressure_pa
 from .year import Year
 

@@ -10,16 +10,8 @@ from typing import Any
 
 import numpy as np
 
-from .checks import (
-    MOISTURE_GAIN_G_M3,
-    PRESSURE_PA,
-    RH_ABOVE_ZERO,
-    RH_PERCENT,
-    TEMPERATURE_C,
-    VAPOUR_PRESSURE_PA,
-    Limits,
-    door,
-)
+from ..door import Limits, door
+from .checks import MOISTURE_GAIN_G_M3, PRESSURE_PA, RH_ABOVE_ZERO, RH_PERCENT, TEMPERATURE_C, VAPOUR_PRESSURE_PA
 
 KELVIN = 273.15
 STANDARD_PRESSURE_PA = 101_325.0

@@ -8,8 +8,9 @@ from typing import Any
 
 import numpy as np
 
+from ..door import read_values
 from ..errors import Problems
-from .checks import RH_PERCENT, read_values
+from .checks import RH_PERCENT
 from .year import AIR_TEMPERATURE_C, DAYS, MONTH_LENGTHS, MONTH_NAMES, MONTH_STARTS, Year
 
 _SEASON_MONTH = {"winter": 1, "spring": 4, "summer": 7, "autumn": 10, "fall": 10}

@@ -7,8 +7,9 @@ from typing import Any
 
 import numpy as np
 
+from ..door import Limits, read_values
 from ..errors import InputError, Problems
-from .checks import RH_PERCENT, Limits, read_values
+from .checks import RH_PERCENT
 from .psychrometrics import vapour_pressure_pa
 from .sorption import outside_table, sorption_percent
 

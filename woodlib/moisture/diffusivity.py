@@ -13,8 +13,8 @@ from typing import Any
 
 import numpy as np
 
-from ..air.checks import Limits, door
 from ..air.psychrometrics import saturation_pressure_pa
+from ..door import Limits, door
 from .equilibrium import emc_percent, emc_slope, humidity_for_moisture
 from .rates import rate
 

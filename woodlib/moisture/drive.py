@@ -8,7 +8,8 @@ from typing import Any
 
 import numpy as np
 
-from ..air.checks import RH_PERCENT, Limits, read_values
+from ..air.checks import RH_PERCENT
+from ..door import Limits, read_values
 from ..errors import InputError, Problems
 from .equilibrium import emc_percent
 

@@ -7,8 +7,9 @@ from typing import Any
 
 import numpy as np
 
-from ..air.checks import RH_PERCENT, Limits, check_shapes, door, plain, read_values
+from ..air.checks import RH_PERCENT
 from ..air.sorption import outside_table, sorption_percent, sorption_slope
+from ..door import Limits, check_shapes, door, plain, read_values
 from ..errors import Problems
 
 WOOD_TEMPERATURE_C = Limits(-40.0, 100.0, "degC", "the sorption equation is smooth there and nowhere else")

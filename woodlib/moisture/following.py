@@ -12,7 +12,7 @@ from typing import Any
 
 import numpy as np
 
-from ..air.checks import Limits, read_values
+from ..door import Limits, read_values
 from ..errors import InputError, Problems
 from .diffusion import march
 from .diffusivity import MOISTURE

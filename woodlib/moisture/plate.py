@@ -11,7 +11,7 @@ from typing import Any
 
 import numpy as np
 
-from ..air.checks import Limits, door
+from ..door import Limits, door
 
 POSITIVE = Limits(0.0, np.inf, "", "write a number above zero", "dimensionless", above_low=True)
 AT_LEAST_ZERO = Limits(0.0, np.inf, "", "write zero or a number above it", "dimensionless")

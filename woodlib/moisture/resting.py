@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from ..air.checks import Limits, read_values
+from ..door import Limits, read_values
 from ..errors import InputError, Problems
 from .diffusivity import MOISTURE
 from .drive import Drive, in_turn, steady_air

@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from ..air.checks import Limits, read_values
+from ..door import Limits, read_values
 from ..errors import InputError, Problems
 from ..species import find_species
 from .diffusivity import FORMS, GRAVITY, Form

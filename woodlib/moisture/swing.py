@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from ..air.checks import read_values
+from ..door import read_values
 from ..errors import InputError, Problems
 from .diffusivity import MOISTURE, TEMPERATURE
 from .drive import PERIOD_DAYS, air_of_year

@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from ..door import check_length, check_moisture, check_number
 from ..errors import Problems, WoodlibError
 from ..species import Species
-from .inputs import check_length, check_moisture, check_number
 from .wood import Wood, rotated_strains, wood_of
 
 STEEPEST_GRAIN_DEG = 45.0

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..air.year import MONTH_NAMES, Year
+from ..door import check_moistures
 from ..errors import InputError, Problems
-from .inputs import check_moistures
 
 STEADY_REMARK = (
     "the wood is taken to reach each month's moisture content in full; thick or well finished wood moves less"

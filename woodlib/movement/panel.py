@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from ..door import check_length, check_moisture, check_number
 from ..errors import Problems
 from ..species import Species
 from .board import check_ring_angle, check_wood
-from .inputs import check_length, check_moisture, check_number
 from .shape import wedge_width_change_m
 from .spread import (
     NINETY_PERCENT_HALF_WIDTH,

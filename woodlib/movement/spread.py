@@ -14,10 +14,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ..door import check_kind, check_moisture, check_number
 from ..errors import Problems
 from ..units import length_range, read_length
 from .board import Board
-from .inputs import check_kind, check_moisture, check_number
 from .wood import Wood, width_strain
 
 if TYPE_CHECKING:

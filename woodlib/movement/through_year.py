@@ -8,9 +8,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..air.year import Year
+from ..door import check_kind, check_moisture
 from ..errors import Problems
 from .board import Board
-from .inputs import check_kind, check_moisture
 from .months import MonthlyMoisture, check_months
 from .spread import USUAL_DOUBTS, Doubts, Movement, check_doubts, end_effect, spread_about, strain_range
 

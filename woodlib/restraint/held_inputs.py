@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..door import check_length, check_number
 from ..errors import Problems, WoodlibError
-from ..movement.inputs import check_length, check_number
 from ..species import Species, find_species
 from ..units import both, shown
 

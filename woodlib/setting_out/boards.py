@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil
 
+from ..door import check_kind
 from ..errors import InputError, Problems
-from ..movement.inputs import check_kind
 from ..units import both
 from ..units.exact import Rounding, check_rule, read_exact, read_name, read_whole
 from .blank import Blank

@@ -8,8 +8,8 @@ from fractions import Fraction
 from functools import cache
 from math import ceil
 
+from ..door import check_kind
 from ..errors import InputError, Problems
-from ..movement.inputs import check_kind
 from ..tables import numbers
 from ..units import both, shown
 from ..units.exact import INCH, read_exact, read_whole

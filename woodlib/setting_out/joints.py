@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from ..door import check_kind
 from ..errors import Problems
-from ..movement.inputs import check_kind
 from ..units import both, shown
 from ..units.exact import LONGEST_M, even_row, read_exact
 from .clear_places import Span, free_spans, nearest_places

@@ -9,8 +9,8 @@ from fractions import Fraction
 from os import PathLike
 from pathlib import Path
 
+from ..door import check_kind
 from ..errors import InputError, Problems
-from ..movement.inputs import check_kind
 from ..units import both, shown
 from ..units.exact import Rounding
 from ..ways.made import WoodPart

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..brief import Brief
+from ..door import check_kind
 from ..errors import InputError, Problems
-from ..movement.inputs import check_kind
 from ..units import both
 from ..units.exact import INCH, MILLIMETRE, Rounding, read_exact
 from ..ways.made import MadePiece, WoodPart, roundings_of

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field, fields
 from fractions import Fraction
 
+from ..door import check_kind
 from ..errors import Problems
-from ..movement.inputs import check_kind
 from ..tables import number
 from ..units import exact_number, shown
 from ..units.exact import read_exact

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from ..door import check_kind, check_number
 from ..errors import Problems
-from ..movement.inputs import check_kind, check_number
 from ..movement.through_year import YearMovement
 from ..restraint.fasteners import FITTING_ALLOWANCE_M, SlotPlan, slot_plan
 from ..units import both

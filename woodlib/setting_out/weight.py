@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
+from ..door import check_kind, check_number
 from ..errors import Problems, WoodlibError
-from ..movement.inputs import check_kind, check_number
 from ..movement.spread import NINETY_PERCENT_HALF_WIDTH
 from ..species import Species, find_species
 from ..species.value import Value

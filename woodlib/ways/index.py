@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from math import radians
 
 from ..air.year import Year
+from ..door import check_kind, check_moisture
 from ..errors import InputError, Problems
-from ..movement.inputs import check_kind, check_moisture
 from ..movement.months import MonthlyMoisture, check_months
 from ..movement.spread import USUAL_DOUBTS, Doubts, Movement, check_doubts
 from ..units import shown

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, fields
 
+from ..door import check_length, check_number
 from ..errors import Problems
 from ..movement.board import check_ring_angle, check_wood
-from ..movement.inputs import check_length, check_number
 from ..movement.wood import Wood
 from ..species import Species
 from ..tables import number
