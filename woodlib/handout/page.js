@@ -43,8 +43,11 @@ class Study { // it stands as it was written until its table is unpacked and a c
     const text = atob(this.find("[data-table]").textContent), packed = new Uint8Array(text.length);
     for (let k = 0; k < packed.length; k++) packed[k] = text.charCodeAt(k);
     const unpacked = new Response(packed).body.pipeThrough(new DecompressionStream("gzip"));
-    this.data = JSON.parse(await new Response(unpacked).text());
-    this.take(this.numbers(this.start).number);
+    const data = JSON.parse(await new Response(unpacked).text()), kinds = Object.entries(data.shapes); // {kind: [of every shape]}
+    this.data = { ...data, shapes: kinds[0][1].map((_, k) => Object.fromEntries(kinds.map(([kind, all]) => [kind, all[k]]))) };
+    const { number } = this.numbers(this.start), [svg, readings] = ["marks", "readings"].map((name) => this.find(`[data-${name}]`).innerHTML);
+    Object.assign(this.data.shapes[number], { svg, readings }); // the page holds them already
+    this.take(number);
     this.draw();
   }
   // The numbers of the answer at a position: table columns, common motions, then the decided steps.
@@ -68,7 +71,8 @@ class Study { // it stands as it was written until its table is unpacked and a c
     fill(...shape.still), fill(shape.columns, sums(shape.exact)), fill(shape.motions, moved);
     for (const [slot, source, scale, shift] of shape.echoes) leaves[slot] = scale * leaves[source] + shift;
     const at = (slot) => (slot >= 0 ? leaves[slot] : made[-1 - slot]);
-    for (const [name, a, b] of shape.steps) made.push(OPERATIONS[name](at(a), at(b)));
+    const [names, which, first, second] = shape.steps, operand = (slot) => (slot >= 0 ? leaves[slot] : made[made.length + slot]);
+    which.forEach((name, k) => made.push(OPERATIONS[names[name]](operand(first[k]), operand(second[k]))));
     return { number, at, words: shape.words[place] };
   }
   say(part, answer) {

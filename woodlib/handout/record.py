@@ -9,7 +9,7 @@ apart once, with the leaves of all states.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -21,6 +21,7 @@ from ..study.readings import said_places, tone_class
 from ..words.decided import Decided, Pick, Sliding
 from ..words.many import Many
 from ..words.say import Number, Said
+from ..words.steps import STEPS
 
 # Slots: leaf k is k, step j is -1 - j. Words are referred to as ["w", k], numbers to show as ["n", slot, kind,
 # rounding], picks as ["k", slot, [options]], sentences as lists that begin with "s".
@@ -49,6 +50,20 @@ class Recording:
             and self.steps == other.steps
             and self.updates == other.updates
         )
+
+
+def made_numbers(steps: Sequence[Sequence[Any]], leaves: np.ndarray, lean: float = 0.0) -> np.ndarray:
+    """All numbers by slot, decided ones from the end: shape (states, leaves and steps), from (states, leaves).
+
+    An edge counts as reached the share ``lean`` of the numbers sooner, or later where it is below zero.
+    """
+    numbers = np.concatenate([leaves, np.empty((len(leaves), len(steps)))], axis=1)
+    for step, (name, first, second) in enumerate(steps, start=1):
+        a, b = numbers[:, first], numbers[:, second]
+        if lean and name == "reached":
+            a = a + lean * np.maximum(np.abs(a), np.abs(b))
+        numbers[:, -step] = STEPS[name].python(a, b)
+    return numbers
 
 
 class _Recorder:

@@ -19,17 +19,16 @@ from numpy.polynomial.chebyshev import chebvander
 from ..study.inputs import Choice, Span
 from ..study.study import Study
 from ..units import FORMATS
-from ..words.steps import STEPS
 from .asking import FreezeError, Progress, ask_alone, ask_at_once, spans_of, told
 from .freeze import Frozen, freeze
-from .record import ATTRIBUTE, CLASS, PATH, Recording
+from .record import ATTRIBUTE, CLASS, PATH, Recording, made_numbers
 from .sampling import PIXEL_TOLERANCE
 
 STATES = 2000
 ALONE = 24  # of these are also redrawn alone
 LINE_LIMIT = 0.5  # px
 TIE = 1e-3  # of the last shown digit
-DECISION_TIE = 1e-6  # of a number that is compared with an edge
+_LEANS = (1e-6, -1e-6)  # of a number that is compared with an edge
 _SLACK = 1e-6  # of a step, as in page.js
 _REFINEMENTS = 3
 
@@ -93,19 +92,13 @@ def _sums(table: dict[str, Any], place: int, basis: np.ndarray) -> np.ndarray:
     return (basis @ dense) * np.array(table["quantum"])
 
 
-def made_numbers(steps: list[Any], leaves: np.ndarray, like: np.ndarray | None = None) -> np.ndarray:
-    """All numbers by slot, decided ones from the end: shape (states, leaves and steps), from (states, leaves).
-
-    An edge that is reached or not according to the last digits of a number is decided as in ``like``.
-    """
-    numbers = np.concatenate([leaves, np.empty((len(leaves), len(steps)))], axis=1)
-    for step, (name, first, second) in enumerate(steps, start=1):
-        a, b = numbers[:, first], numbers[:, second]
-        made = STEPS[name].python(a, b)
-        if name == "reached" and like is not None:
-            made = np.where(np.abs(a - b) <= DECISION_TIE * np.maximum(np.abs(a), np.abs(b)), like[:, -step], made)
-        numbers[:, -step] = made
-    return numbers
+def steps_of(shape: dict[str, Any]) -> list[tuple[str, int, int]]:
+    """The steps of a frozen shape, with slots as in a recording."""
+    names, which, first, second = shape["steps"]
+    return [
+        (names[name], *(slot if slot >= 0 else -1 - slot - number for slot in operands))
+        for number, (name, *operands) in enumerate(zip(which, first, second, strict=True))
+    ]
 
 
 def _say(part: Any, numbers: np.ndarray, words: list[str]) -> str:
@@ -186,7 +179,9 @@ class _Comparison:
         self.read = read(frozen.payload, case, 2 * (values - low) / (high - low) - 1)
         self._made_alike(self.truth, frozen.made[case], 0)
         self.want = made_numbers(self.truth.steps, self.truth.leaves)
-        self.got = made_numbers(self.read.shape["steps"], self.read.leaves, self.want)
+        # Where an edge stands at a number's last digits, either side of it is right.
+        self.wants = [self.want, *(made_numbers(self.truth.steps, self.truth.leaves, lean) for lean in _LEANS)]
+        self.got = made_numbers(steps_of(self.read.shape), self.read.leaves)
         told_of = {_place(update): update for update in self.read.shape["updates"]}
         self.pairs = [(told_of[_place(true)], true) for true in self.truth.updates if _place(true) in told_of]
         still = [true for true in self.truth.updates if _place(true) not in told_of and true[0] in (PATH, ATTRIBUTE)]
@@ -235,29 +230,32 @@ class _Comparison:
         ties = 0
         for part, true in self._said():
             for mine, other in zip(_hanging(part, "k"), _hanging(true, "k"), strict=True):
-                chosen = [np.rint(numbers[:, slot]) for numbers, slot in ((self.got, mine[1]), (self.want, other[1]))]
-                if (chosen[0] != chosen[1]).any():
-                    raise self._says_otherwise(int(np.argmax(chosen[0] != chosen[1])), part, true)
+                chosen = np.rint(self.got[:, mine[1]])
+                differs = [chosen != np.rint(want[:, other[1]]) for want in self.wants]
+                ties += self._ties(differs[0], np.all(differs, axis=0), part, true)
             for mine, other in zip(_hanging(part, "n"), _hanging(true, "n"), strict=True):
-                got, want = self.got[:, mine[1]], self.want[:, other[1]]
                 for piece in FORMATS[mine[2]].parts:
-                    steps = [
-                        (number * float(piece.scale) + piece.offset) * piece.steps_per_unit for number in (got, want)
-                    ]
-                    rounded = [_whole_steps(count, mine[3]) for count in steps]
-                    differs = rounded[0] != rounded[1]
-                    wrong = differs & (np.abs(steps[0] - steps[1]) > TIE)
-                    if wrong.any():
-                        raise self._says_otherwise(int(np.argmax(wrong)), part, true)
-                    ties += int(differs.sum())
+                    got, *wants = (
+                        (numbers * float(piece.scale) + piece.offset) * piece.steps_per_unit
+                        for numbers in (self.got[:, mine[1]], *(want[:, other[1]] for want in self.wants))
+                    )
+                    differs = [_whole_steps(got, mine[3]) != _whole_steps(want, mine[3]) for want in wants]
+                    wrong = [off & (np.abs(got - want) > TIE) for off, want in zip(differs, wants, strict=True)]
+                    ties += self._ties(differs[0], np.all(wrong, axis=0), part, true)
         return ties
 
+    def _ties(self, differs: np.ndarray, wrong: np.ndarray, part: Any, true: Any) -> int:
+        """How many states differ without being wrong; refuses a table that is."""
+        if wrong.any():
+            raise self._says_otherwise(int(np.argmax(wrong)), part, true)
+        return int(differs.sum())
+
     def _says_otherwise(self, number: int, part: Any, true: Any) -> TableError:
-        got, want = self._texts(number, part, true)
+        got, want = self._told(number, part), _say(true, self.want[number], self.truth.words)
         return self._differs(number, f"the page would say {got!r} where Python says {want!r}")
 
-    def _texts(self, number: int, part: Any, true: Any) -> tuple[str, str]:
-        return _say(part, self.got[number], self.read.words), _say(true, self.want[number], self.truth.words)
+    def _told(self, number: int, part: Any) -> str:
+        return _say(part, self.got[number], self.read.words)
 
     def texts(self, alone: list[int]) -> int:
         """Redraw some states alone, hold them against those drawn at once, and write every text out; returns how many."""
@@ -270,17 +268,16 @@ class _Comparison:
                     "asked there alone; leave nothing to chance, and take no decision by a number's type."
                 )
             for part, true in self._said():
-                got, want = self._texts(number, part, true)
-                if got != want and not self._tied(number, part, true):
+                if not any(self._same_text(number, part, true, want[number]) for want in self.wants):
                     raise self._says_otherwise(number, part, true)
         return len(self.states) * sum(1 for _ in self._said())
 
-    def _tied(self, number: int, part: Any, true: Any) -> bool:
-        """Whether two texts are the same but for a number at the edge between two digits."""
+    def _same_text(self, number: int, part: Any, true: Any, want: np.ndarray) -> bool:
+        """Whether two texts are the same, but for a number at the edge between two digits."""
         snapped = self.got[number].copy()
         for mine, other in zip(_hanging(part, "n"), _hanging(true, "n"), strict=True):
-            snapped[mine[1]] = self.want[number][other[1]]
-        return _say(part, snapped, self.read.words) == _say(true, self.want[number], self.truth.words)
+            snapped[mine[1]] = want[other[1]]
+        return _say(part, snapped, self.read.words) == _say(true, want, self.truth.words)
 
 
 def _whole_steps(count: np.ndarray, rounding: str) -> np.ndarray:
