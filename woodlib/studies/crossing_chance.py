@@ -13,10 +13,10 @@ from functools import cache, lru_cache
 from typing import Any
 
 import numpy as np
-from scipy.special import ndtri
 
 from ..restraint.assumptions import assumption
 from ..restraint.chance import HeldLoad, crack_chance
+from ..restraint.normal import normal_score
 from ..words.decided import Decided, larger
 from .crossing_numbers import SWINGS_PERCENT, CutWood, Season, half_year, left_after, places, polynomial, powers, scaled
 from .crossing_panels import Panel
@@ -115,4 +115,7 @@ def _scores_at(log_pull: float, log_spread: float, points: float, strength_pa: f
     left = left_after(points, assumption("relaxation_rate").middle, assumption("delayed_share").middle)
     load = HeldLoad(path, (path - path[0]) / points, np.exp(log_pull) * strength_pa / left, np.exp(log_spread))
     chance = crack_chance(load, strength_pa)
-    return [max(float(ndtri(part)), -6.0) for part in (*chance.sound, chance.checked.likely)]
+    return [
+        max(normal_score(min(max(float(part), 1e-12), 1.0 - 1e-12)), -6.0)
+        for part in (*chance.sound, chance.checked.likely)
+    ]

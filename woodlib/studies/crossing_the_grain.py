@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from scipy.special import ndtri
-
 from ..restraint.measures import ODDS_EDGES, ODDS_WORDS, WORRYING_CHANCE, strain_edges
+from ..restraint.normal import normal_score
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
 from ..words.decided import Decided, Pick, in_sight, level, pick, reached, size_of, smaller
@@ -86,7 +85,7 @@ def _glued(wood: CutWood, drawn: Drawn, panel: Panel) -> Answer:
     odds = scores(wood, panel, season)
     judged = Judged(
         level(held_back, strain_edges()),
-        reached(odds["likely"], float(ndtri(WORRYING_CHANCE))),
+        reached(odds["likely"], normal_score(WORRYING_CHANCE)),
         in_sight(float(bool(wood.strength_pa))),
     )
     picture = glued_picture(drawn, pulls[0] / (wood.strength_pa or SHADE_PA), judged.warning, legend(judged))
@@ -137,7 +136,7 @@ def _share(panel: Panel) -> Pick:
     return pick(high - low, [0.1], [say("about {mid}", mid=percent(mid)), ranged])
 
 
-_ODDS_SCORES = tuple(float(ndtri(edge)) for edge in ODDS_EDGES)
+_ODDS_SCORES = tuple(normal_score(edge) for edge in ODDS_EDGES)
 _ABOUT = tuple(words if words[0] in "la" else f"about {words}" for words in ODDS_WORDS)
 
 
@@ -156,7 +155,7 @@ def _chance(found: dict[str, Decided], judged: Judged) -> Reading:
         "in the first years, for a sound panel; {checked} if its ends already have checks",
         checked=_odds(found["checked"], True),
     )
-    tone = level(found["likely"], [_ODDS_SCORES[0], float(ndtri(WORRYING_CHANCE))]) * judged.known + (
+    tone = level(found["likely"], [_ODDS_SCORES[0], normal_score(WORRYING_CHANCE)]) * judged.known + (
         3.0 - judged.known * 3.0
     )
     missing = "no table prints this wood's strength across the grain, and it is not guessed"
