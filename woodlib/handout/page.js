@@ -71,8 +71,8 @@ class Study { // it stands as it was written until its table is unpacked and a c
     fill(...shape.still), fill(shape.columns, sums(shape.exact)), fill(shape.motions, moved);
     for (const [slot, source, scale, shift] of shape.echoes) leaves[slot] = scale * leaves[source] + shift;
     const at = (slot) => (slot >= 0 ? leaves[slot] : made[-1 - slot]);
-    const [names, which, first, second] = shape.steps, operand = (slot) => (slot >= 0 ? leaves[slot] : made[made.length + slot]);
-    which.forEach((name, k) => made.push(OPERATIONS[names[name]](operand(first[k]), operand(second[k]))));
+    const [names, calls, first, second] = shape.steps, operand = (slot) => (slot >= 0 ? leaves[slot] : made[made.length + slot]);
+    calls.forEach((name, k) => made.push(OPERATIONS[names[name]](operand(first[k]), operand(second[k]))));
     return { number, at, words: shape.words[place] };
   }
   say(part, answer) {
