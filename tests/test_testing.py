@@ -93,3 +93,17 @@ def test_speed_comparisons_run_by_name_and_an_unknown_one_is_refused(tmp_path, c
     assert capfd.readouterr().out.count("a ran") == 2
     with pytest.raises(InputError, match="no speed comparison 'c'; there are a, b"):
         testing.run_speed_comparisons(tmp_path, ["c"])
+
+
+def test_two_commits_are_compared_only_where_the_other_is_named(tmp_path, capfd):
+    (tmp_path / "bench_a.py").write_text("print('a ran')")
+    (tmp_path / "bench_commits.py").write_text("import sys; print('commits', *sys.argv[1:])")
+    assert testing.run_speed_comparisons(tmp_path, []) == 0
+    assert "commits" not in capfd.readouterr().out
+    assert testing.run_speed_comparisons(tmp_path, [], tmp_path, True) == 0
+    out = capfd.readouterr().out
+    assert f"commits --against {tmp_path} --tests" in out and "a ran" not in out
+    with pytest.raises(InputError, match="needs a checkout of another commit"):
+        testing.run_speed_comparisons(tmp_path, ["commits"])
+    with pytest.raises(InputError, match="--against belongs to the comparison 'commits', and a was asked for"):
+        testing.run_speed_comparisons(tmp_path, ["a"], tmp_path)

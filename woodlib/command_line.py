@@ -115,6 +115,9 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("notebooks", nargs="*", type=Path, metavar="NOTEBOOK", help="all of them when left out")
     made = command("bench", run_benchmarks, "for contributors: run the speed comparisons", extra="test")
     made.add_argument("names", nargs="*", metavar="NAME", help="for example import; all of them when left out")
+    text = "compare with another commit: a folder with a checkout of it"
+    made.add_argument("--against", type=folder_path, metavar="FOLDER", help=text)
+    made.add_argument("--tests", action="store_true", help="with --against: time the whole test command of both, too")
     return top
 
 
@@ -242,7 +245,8 @@ def refresh_notebooks(chosen: argparse.Namespace) -> int:
 
 def run_benchmarks(chosen: argparse.Namespace) -> int:
     """Run the scripts of ``tests/bench``, one after the other so that none disturbs the next."""
-    return run_speed_comparisons(working_copy() / "tests" / "bench", chosen.names)
+    folder = working_copy() / "tests" / "bench"
+    return run_speed_comparisons(folder, chosen.names, chosen.against, chosen.tests)
 
 
 def working_copy() -> Path:

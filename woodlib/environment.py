@@ -86,7 +86,8 @@ def distribution_name(requirement: str) -> str:
     >>> distribution_name("Axe_Playwright.Python>=0.1.4; extra == 'test'")
     'axe-playwright-python'
     """
-    return re.sub(r"[-_.]+", "-", re.match(r"[\w.-]+", requirement).group()).lower()
+    name = re.split(r"[^\w.-]", requirement, maxsplit=1)[0]
+    return re.sub(r"[-_.]+", "-", name).lower()
 
 
 def project_requirements(project: Path, extra: str) -> set[str]:
@@ -298,18 +299,20 @@ def one_at_a_time(project: Path) -> Iterator[None]:
 
 def take_lock(file) -> None:
     """Wait until no other process holds the file; closing the file gives it back."""
-    if os.name == "nt":
+    waiting = "Another run is setting up woodlib; waiting for it."
+    if sys.platform == "win32":
         import msvcrt
 
         while True:
             try:
                 return msvcrt.locking(file.fileno(), msvcrt.LK_LOCK, 1)
             except OSError:
-                say("Another run is setting up woodlib; waiting for it.")
-    import fcntl
+                say(waiting)
+    else:
+        import fcntl
 
-    try:
-        fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except OSError:
-        say("Another run is setting up woodlib; waiting for it.")
-        fcntl.flock(file, fcntl.LOCK_EX)
+        try:
+            fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except OSError:
+            say(waiting)
+            fcntl.flock(file, fcntl.LOCK_EX)

@@ -121,8 +121,8 @@ def count(path: Path) -> tuple[int, int]:
     """Passed and not passed, from the counts that pytest left behind; a test that was skipped has not passed."""
     if not path.exists():
         return 0, 0
-    suite = ElementTree.parse(path).getroot().find("testsuite")
-    number = {key: int(suite.get(key)) for key in ("tests", "failures", "errors", "skipped")}
+    suite = next(ElementTree.parse(path).getroot().iter("testsuite"))
+    number = {key: int(suite.attrib[key]) for key in ("tests", "failures", "errors", "skipped")}
     failed = number["failures"] + number["errors"] + number["skipped"]
     return number["tests"] - failed, failed
 
@@ -146,17 +146,29 @@ def run_script(path: Path, arguments: list[str]) -> int:
     return subprocess.run([sys.executable, str(path), *arguments]).returncode
 
 
-def run_speed_comparisons(folder: Path, names: list[str]) -> int:
+COMMITS = "commits"
+
+
+def run_speed_comparisons(folder: Path, names: list[str], against: Path | None = None, tests: bool = False) -> int:
     """Run the speed comparisons one after the other; returns the first exit code that is not 0.
 
-    Raises :class:`InputError` when there is no such comparison.
+    The one of two commits needs the folder of the other, ``against``; ``tests`` adds the test command of both to it.
+    Raises :class:`InputError` when there is no such comparison, or no other folder for that one.
     """
     scripts = {path.stem.removeprefix("bench_"): path for path in sorted(folder.glob("bench_*.py"))}
     unknown = [name for name in names if name not in scripts]
     if unknown:
         raise InputError(f"There is no speed comparison {unknown[0]!r}; there are {', '.join(scripts)}.")
+    if COMMITS in names and against is None:
+        raise InputError(
+            "The comparison 'commits' needs a checkout of another commit: make one with 'git worktree add FOLDER COMMIT' "
+            "and add --against FOLDER."
+        )
+    if against is not None and names and COMMITS not in names:
+        raise InputError(f"--against belongs to the comparison 'commits', and {', '.join(names)} was asked for.")
     codes = []
-    for name in names or scripts:
+    for name in names or ([COMMITS] if against else [name for name in scripts if name != COMMITS]):
         say(f"\n=== {name} ===")
-        codes.append(run_script(scripts[name], []))
+        options = ["--against", str(against), *(["--tests"] if tests else [])] if name == COMMITS else []
+        codes.append(run_script(scripts[name], options))
     return next((code for code in codes if code), 0)

@@ -11,6 +11,8 @@ import secrets
 import subprocess
 import sys
 import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import nbformat
@@ -19,7 +21,8 @@ from nbformat.v4 import new_code_cell, new_notebook
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
-from browser.conftest import ARGUMENTS, JupyterServer, keep_quiet, server_command, server_settings, wait_for
+from browser.conftest import ARGUMENTS, PROJECT, JupyterServer, keep_quiet, server_command, server_settings, wait_for
+from browser.lab import run_all
 from playwright.sync_api import sync_playwright
 
 from woodlib.studies import find_study
@@ -76,10 +79,43 @@ def burst(page, slider, kind: str) -> tuple[float, int]:
     )
 
 
+@contextmanager
+def in_jupyterlab(browser, cells: list[str], project: Path = PROJECT) -> Iterator:
+    """A page of JupyterLab with these cells run by a kernel that has the library of ``project``."""
+    with tempfile.TemporaryDirectory() as place:
+        home = Path(place)
+        folder = home / "notebooks"
+        folder.mkdir()
+        kernel = {"kernelspec": {"name": "python3", "display_name": "Python 3", "language": "python"}}
+        notebook = new_notebook(cells=[new_code_cell(cell) for cell in cells], metadata=kernel)
+        nbformat.write(notebook, folder / "speed.ipynb")
+        keep_quiet(home / "settings")
+        token, log = secrets.token_hex(16), home / "server.log"
+        settings = {**server_settings(home), "PYTHONPATH": str(project)}
+        with log.open("w") as written:
+            server = subprocess.Popen(
+                server_command(folder, token), cwd=folder, env=settings, stdout=written, stderr=written
+            )
+        try:
+            address = JupyterServer(wait_for(server, home / "runtime", token, log), token, folder).url("speed.ipynb")
+            page = browser.new_page(viewport={"width": 1280, "height": 2400})
+            page.goto(address)
+            run_all(page)
+            yield page
+            page.close()
+        finally:
+            server.terminate()
+            server.wait(timeout=60)
+
+
+def key_to_picture(page, steps: int) -> list[float]:
+    """Milliseconds from a key on the first slider to its picture, step by step, for a panel alone in its notebook."""
+    page.evaluate(LISTEN)
+    slider = page.get_by_role("slider").first
+    return [step(page, slider, "ArrowLeft" if turn % 2 else "ArrowRight", "ours") for turn in range(steps)]
+
+
 def measure(page, key: str) -> None:
-    page.get_by_text("Python 3 (ipykernel) | Idle").wait_for(timeout=60_000)
-    page.get_by_role("menuitem", name="Run", exact=True).click()
-    page.get_by_role("menuitem", name="Run All Cells", exact=True).click()
     page.locator(".jp-OutputArea img:not([src^='data:image/svg'])").last.wait_for(timeout=60_000)
     page.locator("svg.wl [data-marks] path").first.wait_for(state="attached", timeout=60_000)
     ours, stock = page.get_by_role("slider").first, page.get_by_role("slider").last
@@ -103,30 +139,11 @@ def measure(page, key: str) -> None:
 def main() -> None:
     key = sys.argv[1] if len(sys.argv) > 1 else "panel-movement"
     span = next(entry.key for entry in find_study(key).inputs if isinstance(entry, Span))
-    with tempfile.TemporaryDirectory() as place:
-        home = Path(place)
-        folder = home / "notebooks"
-        folder.mkdir()
-        cells = [new_code_cell(OURS.format(key=key)), new_code_cell(STOCK.format(key=key, span=span))]
-        kernel = {"kernelspec": {"name": "python3", "display_name": "Python 3", "language": "python"}}
-        nbformat.write(new_notebook(cells=cells, metadata=kernel), folder / "speed.ipynb")
-        keep_quiet(home / "settings")
-        token, log = secrets.token_hex(16), home / "server.log"
-        with log.open("w") as written:
-            server = subprocess.Popen(
-                server_command(folder, token), cwd=folder, env=server_settings(home), stdout=written, stderr=written
-            )
-        try:
-            address = JupyterServer(wait_for(server, home / "runtime", token, log), token, folder).url("speed.ipynb")
-            with sync_playwright() as playwright:
-                browser = playwright.chromium.launch(executable_path=find_browser(), args=ARGUMENTS)
-                page = browser.new_page(viewport={"width": 1280, "height": 2400})
-                page.goto(address)
-                measure(page, key)
-                browser.close()
-        finally:
-            server.terminate()
-            server.wait(timeout=60)
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=find_browser(), args=ARGUMENTS)
+        with in_jupyterlab(browser, [OURS.format(key=key), STOCK.format(key=key, span=span)]) as page:
+            measure(page, key)
+        browser.close()
 
 
 if __name__ == "__main__":
