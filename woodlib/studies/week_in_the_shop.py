@@ -12,8 +12,8 @@ from typing import Any
 
 from ..air.sorption import sorption_percent
 from ..moisture.finishes import CLOSED, Finish, find_finish
-from ..moisture.for_sliders import USUAL_PERCENT, decided_days, slow_mid_fast
 from ..moisture.rates import rate, readiness_limit
+from ..moisture.step_days import USUAL_PERCENT, decided_days, slow_mid_fast
 from ..movement.shape import cup_m
 from ..movement.wood import wood_of
 from ..species import find_species

@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from ..moisture.for_sliders import DAY_S, days_of_steps
+from ..moisture.step_days import DAY_S, days_of_steps
 from ..moisture.two_faces import StepInside
 from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box
 from ..words.decided import Decided, Sliding

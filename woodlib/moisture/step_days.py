@@ -1,4 +1,4 @@
-"""Moisture in time as a slider needs it: smooth in every argument, soon computed, and days with their kinks in sight.
+"""Days that a step of air takes: smooth in every argument, soon computed, and joined by lines a page can repeat.
 
 A step of air runs off with one diffusion coefficient, that of usual indoor moisture, instead of one that changes on
 the way. So the run depends on the board alone, and the two airs only scale it. Against the full solver
@@ -21,11 +21,8 @@ from .rates import rate
 from .two_faces import StepInside, step_inside
 
 DAY_S = 86400.0
-USUAL_PERCENT, USUAL_RH_PERCENT = (
-    9.0,
-    48.0,
-)  # moisture and air for coefficient and films; they belong together at 21 degC
-STEPS_PERCENT = (1.0, 1.25, 1.6, 2.1, 3.0, 4.5, 6.5, 9.5)
+USUAL_PERCENT, USUAL_RH_PERCENT = 9.0, 48.0  # moisture and air for coefficient and films; at 21 degC they go together
+STEPS_PERCENT = (1.0, 1.1, 1.25, 1.6, 2.1, 3.0, 4.5, 6.5, 9.5)
 _SPEEDS = ("low", "mid", "high")
 
 
@@ -72,7 +69,8 @@ def days_of_steps(inside: StepInside) -> list[float]:
 def decided_days(days: Sequence[float], change_percent: float | Decided, margin_percent: float = 1.0) -> Decided:
     """Days until the mean is within a margin of its new home, 0 where it is already; the kinks remembered.
 
-    ``days`` from :func:`days_of_steps`, joined by straight lines: within 5 % of the days themselves, or a day.
+    ``days`` from :func:`days_of_steps`, joined by straight lines: within 3 % of the days themselves, or within a tenth
+    of a day and 0.2 % of the longest (searched over 1,500 boards and 140 steps each).
 
     >>> inside = step_inside(0.019, 2.6e-11, 1.7e-7, 1.7e-7)
     >>> round(float(decided_days(days_of_steps(inside), -5.4))), round(float(inside.time_s(1 / 5.4)) / DAY_S)
