@@ -201,6 +201,7 @@ def test_a_piece_is_set_out_into_a_folder_that_is_made_and_never_written_over(tm
         "piece.pdf",
         "blank.svg",
         "blank.pdf",
+        "shop.html",
     } == set(before)
     assert command_line.run(["setout", str(SEAT), "-o", str(folder)]) == 1
     said = capsys.readouterr()

@@ -75,7 +75,9 @@ def parser() -> argparse.ArgumentParser:
     )
     made = command("verdicts", show_verdicts, "rank the ways to build the piece of a brief, with gap, risk and reason")
     made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
-    made = command("setout", set_out, "set a brief's piece out for the shop: lists as CSV, drawings as SVG and PDF")
+    made = command(
+        "setout", set_out, "set a brief's piece out for the shop: a page, lists as CSV, drawings as SVG and PDF"
+    )
     made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
     made.add_argument(
         "-o",
@@ -208,9 +210,10 @@ def forget_tables(chosen: argparse.Namespace) -> int:
 def set_out(chosen: argparse.Namespace) -> int:
     """Set out the piece of a brief and write lists and drawings for the shop."""
     from .commission.shop_files import write_shop_files
+    from .handout.client_page import shop_page
 
     folder = chosen.output or chosen.brief.with_name(f"{chosen.brief.stem}-shop")
-    written = write_shop_files(chosen.brief, folder, chosen.way, show_set_out)
+    written = write_shop_files(chosen.brief, folder, chosen.way, show_set_out, {"shop.html": shop_page})
     print(f"Wrote {', '.join(path.name for path in written)} into {folder}")
     return 0
 

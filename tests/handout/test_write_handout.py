@@ -13,6 +13,7 @@ from woodlib.commission import DEMO, chosen_brief, commission_of, decision
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.handout import handout_from_notebook, write_handout
+from woodlib.handout.client_page import shop_page
 from woodlib.live import STUDY_MIME
 from woodlib.opening import notebooks_folder
 
@@ -75,11 +76,9 @@ def test_the_page_is_a_letter_about_the_piece(seat):
         "For Invented client (demonstration).",
         "We build it as a frame with a loose, floating panel.",
         "In your house 20 in (508 mm) of white oak grows and shrinks by about 7/16 in (11 mm) over the year.",
-        "finished outside, across the grain 20 in (508 mm)",
         "Why wood moves, and why glue does not stop it",
         "Living with it",
         "When to call us",
-        "For the workshop: what to cut today",
         "Sources and small print",
     ):
         assert words in said, words
@@ -89,10 +88,38 @@ def test_the_page_says_what_the_library_decides(seat):
     said = readable(seat)
     commission = commission_of(chosen_brief(data_path(DEMO)))
     assert " ".join(str(decision(commission)).split()) in said
-    for cut in commission.built.cuts:
-        assert f"{cut.label} {cut.text()}" in said
     for line in commission.study().answer().lines():
         assert line.split(": ", 1)[-1].split(" - ")[0] in said, line
+
+
+def test_the_client_gets_no_shop_and_the_shop_gets_all_of_it(seat):
+    commission = commission_of(chosen_brief(data_path(DEMO)))
+    made = shop_page(commission)
+    said, client = readable(made), readable(seat)
+    for words in (
+        "For the workshop: Lift-up seat",
+        "Is the stock ready?",
+        "Order of cuts",
+        "Cautions",
+        "Sources and small print",
+    ):
+        assert words in said, words
+    for words in ("For the workshop", "Is the stock ready?", "Order of cuts", "Set out, to the last hole"):
+        assert words not in client, words
+    for cut in commission.built.cuts:
+        assert f"{cut.label} {cut.text()}" in said
+    assert "finished outside, across the grain 20 in (508 mm)" in said
+    assert (
+        "<script" not in made and "script-src" not in made and "default-src 'none'" in made and 'id="units"' not in made
+    )
+
+
+def test_what_is_long_is_folded_and_the_rest_stands_open(seat):
+    folded = re.findall(r'<details class="part"><summary>(.*?)</summary>', seat)
+    assert folded == ["What if ...?", "Why wood moves, and how sure we are"]
+    opened = re.sub(r'<details class="part">.*?</section>.*?</details>', "", seat, flags=re.DOTALL)
+    assert "How we build it" in opened and "When to call us" in opened
+    assert seat.index("What if ...?") < seat.index('id="ways-to-build"') < seat.index("How we build it")
 
 
 def test_what_is_for_the_learner_stays_out(seat):

@@ -12,7 +12,8 @@ from importlib import import_module
 _NAMES = {
     "DEMO": "checked",
     "Commission": "judged",
-    "CONTENTS": "contents",
+    "CLIENT": "contents",
+    "SHOP": "contents",
     "care_note": "care",
     "cautions": "workshop",
     "checked_brief": "checked",

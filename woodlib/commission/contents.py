@@ -1,9 +1,14 @@
-"""What stands on the page of a commission, in its order: the one list that the client's page and the notebook follow."""
+"""What stands on the pages of a commission, in its order: the one place that the client's page, the shop's and the
+notebook follow.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
 from ..study.study import Study
-from .card import Card, heading, joined, paragraphs
+from .card import Card, heading, joined, paragraphs, sentences
 from .care import care_note
 from .deciding import comparison_table, decision, how_they_compare
 from .in_short import opening
@@ -13,6 +18,8 @@ from .reasons import why_it_moves
 from .shop import shop_cards
 from .sources import small_print
 from .workshop import cautions, cut_list
+
+Entry = Callable[[Commission], Card | Study]
 
 
 def through_the_year(commission: Commission) -> Card:
@@ -39,38 +46,46 @@ def ways_side_by_side(commission: Commission) -> Study:
 
 def living_with_it(commission: Commission) -> Card:
     """The care of the piece."""
-    return joined(heading("Living with it"), care_note(commission))
+    return joined(heading("Living with it", 2), care_note(commission))
 
 
 def for_the_workshop(commission: Commission) -> Card:
-    """Where the page turns from the client to the shop."""
+    """How the shop's page begins."""
+    brief = commission.brief
+    people = sentences(brief.client and f"For {brief.client}.", brief.maker and f"From {brief.maker}.")
     return joined(
-        heading("For the workshop: what to cut today", 2, new_page=True),
-        paragraphs(
-            "From here on the page is for the shop. A client has read all there is to decide, and may stop here."
-        ),
+        heading(f"For the workshop: {brief.title}", 1),
+        paragraphs(people, f"Built as {commission.built.way.built_as}."),
     )
 
 
 def setting_out(commission: Commission) -> Card:
     """Parts, blanks, holes, order of cuts and drawings."""
-    return joined(heading("Set out, to the last hole"), shop_cards(commission))
+    return joined(heading("Set out, to the last hole", 2), shop_cards(commission))
 
 
-CONTENTS = (
+@dataclass(frozen=True)
+class Fold:
+    """Entries that a page shows folded, under a summary."""
+
+    summary: str
+    entries: tuple[Entry, ...]
+
+
+CLIENT: tuple[Entry | Fold, ...] = (
     opening,
-    through_the_year,
-    ways_to_slide,
-    why_it_moves,
-    how_they_compare,
-    ways_side_by_side,
-    comparison_table,
+    Fold("What if ...?", (through_the_year, ways_to_slide, how_they_compare, ways_side_by_side, comparison_table)),
+    Fold("Why wood moves, and how sure we are", (why_it_moves, small_print)),
     decision,
     living_with_it,
-    for_the_workshop,
-    stock_ready,
-    cut_list,
-    setting_out,
-    cautions,
-    small_print,
 )
+"""The client's page."""
+
+SHOP: tuple[Entry, ...] = (for_the_workshop, stock_ready, cut_list, setting_out, cautions, small_print)
+"""The shop's page."""
+
+
+def entries(contents: Iterable[Entry | Fold]) -> Iterator[Entry]:
+    """Every entry of a page in its order, folded ones among them."""
+    for part in contents:
+        yield from part.entries if isinstance(part, Fold) else (part,)

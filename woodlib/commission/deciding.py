@@ -16,7 +16,7 @@ _TONES = ("fine", "watch", "stop")  # of a verdict's level
 def how_they_compare(commission: Commission) -> Card:
     """What is to be seen in the picture of every way."""
     return joined(
-        heading("Decide: how we build it", 2),
+        heading("Every way side by side", 2),
         paragraphs(
             "Here is every usual way to build such a piece in your house, the most suitable first. A bar ends at the widest "
             "piece that its way bears; the upright line is yours."
@@ -67,7 +67,8 @@ def decision(commission: Commission) -> Card:
     # What would turn the advice over, and what would speak for another way that is as safe.
     changes = dict.fromkeys((commission.would_change, built.way.change if built.allowed else ""))
     said = paragraphs(other, sentences(*changes), *remarks)
-    return judged(_TONES[built.level], joined(Card((Paragraph("", lead),)), said, first=commission.first))
+    marked = judged(_TONES[built.level], joined(Card((Paragraph("", lead),)), said))
+    return joined(heading("How we build it", 2), marked, first=commission.first)
 
 
 def _decided(commission: Commission) -> tuple[Said, Said | str]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
+from types import MappingProxyType
 
 from ..brief import Brief
 from ..errors import InputError
@@ -14,12 +15,12 @@ from ..setting_out.lists import as_csv, cut_rows, dowel_rows, hole_rows
 from ..setting_out.plan import SettingOut
 from ..units import shown
 from .checked import checked_brief
-from .judged import commission_of
+from .judged import Commission, commission_of
 from .names import at_the_piece, compared_way
 from .shop import setting_out_of
 
 
-def shop_files(plan: SettingOut) -> dict[str, Callable[[], bytes]]:
+def shop_files(plan: SettingOut) -> Mapping[str, Callable[[], bytes]]:
     """Name of each file -> its contents; lists and drawings that would be empty are left out.
 
     >>> from woodlib.commission import chosen_brief, commission_of
@@ -37,19 +38,26 @@ def shop_files(plan: SettingOut) -> dict[str, Callable[[], bytes]]:
 
 
 def write_shop_files(
-    brief_path: str | Path, folder: str | Path, way: str = "", told: Callable[[SettingOut, Brief], None] | None = None
+    brief_path: str | Path,
+    folder: str | Path,
+    way: str = "",
+    told: Callable[[SettingOut, Brief], None] | None = None,
+    pages: Mapping[str, Callable[[Commission], str]] = MappingProxyType({}),
 ) -> tuple[Path, ...]:
     """Set out the piece of a brief and write its lists and drawings into a folder, which is made where there is none.
 
     ``way`` to build, by key or name, instead of the one that is decided on; ``told`` gets the plan and the brief
-    before anything is written. Returns the paths. Raises :class:`InputError` with one sentence per mistake in the brief, and, before
-    anything is written, for each file that is there already.
+    before anything is written; ``pages`` are texts to write beside them, by name of the file. Returns the paths. Raises
+    :class:`InputError` with one sentence per mistake in the brief, and, before anything is written, for each file that
+    is there already.
     """
     target = _folder(folder)
     brief = checked_brief(brief_path)
     key = compared_way(brief, way, "--way is") if way else ""
-    plan = at_the_piece(brief, setting_out_of, commission_of(brief, key))
+    commission = commission_of(brief, key)
+    plan = at_the_piece(brief, setting_out_of, commission)
     contents = {target / name: make() for name, make in shop_files(plan).items()}
+    contents |= {target / name: make(commission).encode() for name, make in pages.items()}
     _refuse_what_is_there(tuple(contents))
     if told:
         told(plan, brief)

@@ -1,38 +1,48 @@
-"""The client's page of a commission, composed straight from its cards and its studies."""
+"""The pages of a commission, composed straight from its cards and its studies: the client's, and the shop's."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
-from ..commission.contents import CONTENTS
+from ..commission.contents import CLIENT, SHOP, Entry, Fold, entries
 from ..commission.judged import Commission
 from ..study.study import Study
-from .page import page
+from .page import folded, page
 from .sections import Names, section
 
 Told = Callable[[int, int], None]
 
 
 def client_page(commission: Commission, progress: Told | None = None) -> str:
-    """The page as HTML; ``progress`` gets how many percent of it are done."""
-    body: list[str] = []
+    """The client's page as HTML; ``progress`` gets how many percent of it are done."""
+    made = {entry: entry(commission) for entry in entries(CLIENT)}
+    studies = [shown for shown in made.values() if isinstance(shown, Study)]
+    html: dict[Entry, str] = {}
     checks: list[str] = []
     names = Names()
-    units = commission.page_units
-    parts = [entry(commission) for entry in CONTENTS]
-    studies = sum(isinstance(made, Study) for made in parts)
-    for made in parts:
-        if not isinstance(made, Study):
-            body.append(made.html)
-            continue
-        before = len(checks)
+    for entry, shown in made.items():
+        if isinstance(shown, Study):
+            before = len(checks)
 
-        def show(done: int, total: int, before: int = before) -> None:
-            if progress:
-                progress(round(100 * (before + done / total) / studies), 100)
+            def show(done: int, total: int, before: int = before) -> None:
+                if progress:
+                    progress(round(100 * (before + done / total) / len(studies)), 100)
 
-        frozen = section(made, show)
-        show(1, 1)
-        body.append(frozen.html(names.name(made.key), units))
-        checks.append(frozen.report)
-    return page(commission.brief.title, body, checks, units=units)
+            frozen = section(shown, show)
+            show(1, 1)
+            html[entry] = frozen.html(names.name(shown.key), commission.page_units)
+            checks.append(frozen.report)
+        else:
+            html[entry] = shown.html
+    body = [_part(part, html) for part in CLIENT]
+    return page(commission.brief.title, body, checks, units=commission.page_units)
+
+
+def _part(part: Entry | Fold, html: dict[Entry, str]) -> str:
+    return folded(part.summary, [html[entry] for entry in part.entries]) if isinstance(part, Fold) else html[part]
+
+
+def shop_page(commission: Commission) -> str:
+    """The shop's page as HTML: nothing on it slides, so it holds no script."""
+    body = [shown.html for entry in SHOP if not isinstance(shown := entry(commission), Study)]
+    return page(commission.brief.title, body, slides=False)

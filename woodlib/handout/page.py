@@ -68,13 +68,28 @@ def question_html(record: dict[str, Any]) -> str:
     return template("handout/templates/question.html").render(record=record, name=f"question-{next(_numbers)}")
 
 
-def page(title: str, body: Sequence[str], checks: Sequence[str] = (), language: str = "en", units: str = "both") -> str:
-    """The whole file. ``body`` is HTML in parts; ``title`` and ``checks``, a line per study on how it was checked, are text."""
-    script = f'"use strict";const START_UNITS={json.dumps(units)},OPERATIONS={script_table()};\n' + part("page.js")
+def folded(summary: str, parts: Sequence[str]) -> str:
+    """Parts of a page that a reader opens; ``parts`` are HTML."""
+    return template("handout/templates/folded.html").render(summary=summary, parts=parts)
+
+
+def page(
+    title: str,
+    body: Sequence[str],
+    checks: Sequence[str] = (),
+    language: str = "en",
+    units: str = "both",
+    slides: bool = True,
+) -> str:
+    """The whole file; without a script where nothing ``slides``.
+
+    ``body`` is HTML in parts; ``title`` and ``checks``, a line per study on how it was checked, are text.
+    """
+    script = f'"use strict";const START_UNITS={json.dumps(units)},OPERATIONS={script_table()};\n{part("page.js")}'
     digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
+    scripts = f"script-src 'sha256-{digest}'; " if slides else ""
     policy = (
-        f"default-src 'none'; script-src 'sha256-{digest}'; style-src 'unsafe-inline'; img-src data:; "
-        "base-uri 'none'; form-action 'none'"
+        f"default-src 'none'; {scripts}style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
     )
     return template("handout/templates/page.html").render(
         title=title,
@@ -86,5 +101,5 @@ def page(title: str, body: Sequence[str], checks: Sequence[str] = (), language: 
         generator=GENERATOR,
         policy=policy,
         style=style_sheet() + READINGS_CSS + part("page.css"),
-        script=script,
+        script=script if slides else "",
     )
