@@ -74,7 +74,7 @@ def slot_of_the_seat() -> float:
     },
     why="Narrower, riftsawn, cherry, and a house by the sea: each makes it less.",
     way='Write chosen_brief("serving_board.toml") in the first cell and run the notebook again; or go back to lesson 2 '
-    "and slide cherry, riftsawn, 8.6 to 13.4 %.",
+    "and slide cherry, riftsawn, 8.6 to 13.3 %.",
 )
 def serving_board_moves() -> float:
     """Movement of the second demonstration over its year."""
@@ -91,8 +91,8 @@ def serving_board_moves() -> float:
     ),
     misses={
         "Yes, it hardly moves": "Little movement on a little width is the same share. The border stretches it by "
-        "up to 0.46 %, and wood stays elastic only below 0.40 %.",
-        "No, it cracks in the first winter": "Wood starts to fail from 0.90 %, and here the stretch is at most 0.46 %: "
+        "up to 0.45 %, and wood stays elastic only below 0.40 %.",
+        "No, it cracks in the first winter": "Wood starts to fail from 0.90 %, and here the stretch is at most 0.45 %: "
         "it is strained rather than torn.",
     },
     why="Between 0.40 and 0.90 % wood keeps a set each damp summer and is pulled harder each dry winter. Shops do glue "
