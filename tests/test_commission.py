@@ -15,6 +15,7 @@ from woodlib.commission.card import listed, paragraphs, table, told
 from woodlib.commission.contents import entries
 from woodlib.commission.margin import safe_humidity_percent
 from woodlib.commission.names import find_way, finish_of, ways_of
+from woodlib.commission.verdicts import verdict_lines
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.moisture.equilibrium import emc_percent, rh_percent_for_emc
@@ -539,3 +540,30 @@ def test_wood_drier_than_the_house_needs_no_room_to_shrink_and_a_still_house_mov
         telling.why_it_moves(commission_of(checked_brief(still)))
     )
     assert "less than 1/64 in (0.4 mm)" in said and not re.search(r"(?<!\d)-\d|\b0 in\b|\b0 mm\b", said)
+
+
+@pytest.mark.parametrize(
+    ("months", "unknown", "built_in"),
+    [
+        (range(5, 10), "October to April", "not known, so nor is"),
+        ((1, *range(3, 13)), "February", "In May this house keeps"),
+    ],
+)
+def test_a_log_that_lacks_months_says_so_before_anything_else(tmp_path, months, unknown, built_in):
+    rows = ["time;temp C;rh"]
+    rows += [
+        f"2023-{month:02d}-{day:02d} 12:00;21;{30 + 5 * min(month, 13 - month)}"
+        for month in months
+        for day in range(1, 29)
+    ]
+    (tmp_path / "room.csv").write_text("\n".join(rows), encoding="utf-8")
+    text = PLAIN[: PLAIN.index("[house.seasons]")] + '[house]\nlog = "room.csv"\n'
+    (tmp_path / "table.toml").write_text(
+        text.replace('"May"', '"October"') if "not known" in built_in else text, encoding="utf-8"
+    )
+    commission = checked_commission(tmp_path / "table.toml")
+    first, second = list(verdict_lines(commission))[:2]
+    assert first.startswith("Table:") and second.startswith(f"The air of {unknown} is not known")
+    begins = telling.opening(commission).html
+    assert begins.index(f"The air of {unknown} is not known") < begins.index("We build it") and "was measured" in begins
+    assert built_in in telling.stock_ready(commission).html

@@ -126,6 +126,20 @@ class Year:
         """True when a month is missing, so that the driest or dampest month may not have been seen."""
         return bool(self.missing_months)
 
+    @property
+    def not_known(self) -> str:
+        """What the missing months keep from view, one sentence to stand before any other; empty for a whole year.
+
+        >>> Year([135.5, 166.0, 196.5], [20.0] * 3, [50.0] * 3).not_known
+        'The air of August to April is not known: the wood may get drier or damper then than anything said here.'
+        """
+        if not self.partial:
+            return ""
+        return (
+            f"The air of {_runs(self.missing_months)} is not known: the wood may get drier or damper then than anything "
+            "said here."
+        )
+
     def emc_percent(self) -> np.ndarray:
         """(n,) equilibrium moisture content (%) of each reading; refused when air is colder than -40 degC."""
         coldest = float(self.temperature_c.min())
@@ -216,3 +230,15 @@ class Year:
                 problems.add(f"{name} holds {np.size(values)} values; steady air has one.")
         problems.raise_if_any()
         return cls(MID_MONTH, ones * temperature, ones * humidity, label)
+
+
+def _runs(months: tuple[int, ...]) -> str:
+    """Months in words, those that follow each other as from-to, round New Year too: "October to April and June"."""
+    first = [month for month in months if (month - 2) % 12 + 1 not in months]
+    last = [month for month in months if month % 12 + 1 not in months]
+    ends = [(one, next((month for month in last if month >= one), last[0])) for one in first]
+    names = [
+        MONTH_NAMES[one - 1] if one == other else f"{MONTH_NAMES[one - 1]} to {MONTH_NAMES[other - 1]}"
+        for one, other in ends
+    ]
+    return ", ".join(names[:-1]) + (" and " if len(names) > 1 else "") + names[-1]

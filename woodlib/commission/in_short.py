@@ -22,7 +22,9 @@ def opening(commission: Commission) -> Card:
     """Title, the people, the answer in short, and the brief as it was agreed."""
     brief = commission.brief
     people = sentences(brief.client and f"For {brief.client}.", brief.maker and f"From {brief.maker}.")
-    short = sentences(_built_as(commission), _if_glued(commission), _goes(commission), _to_do(commission))
+    short = sentences(
+        commission.year.not_known, _built_as(commission), _if_glued(commission), _goes(commission), _to_do(commission)
+    )
     rows = list(_facts(commission))
     return joined(
         heading(brief.title, 1),
@@ -81,8 +83,9 @@ def _to_do(commission: Commission) -> str:
         if (low, high) == (driest, dampest)
         else f" Short spells outside that do no harm; call us if it stays below {low} or above {high} % for a month."
     )
+    whose = "the air that was measured" if year.partial else "your house as it is"
     return (
-        f"What you do: it is made for your house as it is, from {driest} to {dampest} % relative humidity (a small "
+        f"What you do: it is made for {whose}, from {driest} to {dampest} % relative humidity (a small "
         f"hygrometer shows it); keep it so, and the piece away from heaters.{short}"
     )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import isnan
 
+from ..air.year import MONTH_NAMES
 from ..errors import InputError
 from ..moisture.equilibrium import rh_percent_for_emc
 from ..moisture.rates import readiness_limit
@@ -100,9 +101,10 @@ def _thickest(commission: Commission) -> float:
 
 
 def _month(commission: Commission) -> str:
-    months, number = commission.months, commission.brief.stock.month
-    name = months.names[number - 1]
-    there = float(months.mc_percent[number - 1])
+    months, name = commission.months, MONTH_NAMES[commission.brief.stock.month - 1]
+    if name not in months.names:
+        return f"The air of this house in {name} is not known, so nor is whether a piece that moves in then arrives at rest."
+    there = float(months.mc_percent[months.names.index(name)])
     gains = there - commission.brief.stock.moisture_percent()
     lead = f"In {name} this house keeps wood at about {write(there, 'moisture')}"
     if abs(gains) < 0.5:

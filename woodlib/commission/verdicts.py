@@ -18,6 +18,10 @@ def verdict_lines(commission: Commission) -> Iterator[str]:
     numbers = commission.built.quantities
     air = f"{write(numbers['driest_mc'], 'moisture')} and {write(numbers['dampest_mc'], 'moisture')}"
     yield f"{brief.title}: {both(brief.piece.width_m, first=first)} of {brief.stock.species} across the grain."
+    if commission.year.partial:
+        yield from _wrapped(
+            f"{commission.year.not_known} To have these months filled from the outdoor air, write climate or weather beside the log."
+        )
     yield from _wrapped(
         f"The wood stands between {air} in this house and is cut at {write(numbers['stock_mc'], 'moisture')}; free, it moves "
         f"by {commission.whole_moves.text(first)} over the year."
