@@ -13,7 +13,7 @@ from woodlib.handout.record import record
 from woodlib.setting_out.plan import set_out
 from woodlib.ways.index import verdict_for
 from woodlib.ways.piece import Piece
-from woodlib.ways.registry import every_way, kinds, register, unregister
+from woodlib.ways.registry import every_way, register, unregister
 
 SEAT = data_path("briefs/reading_nook_seat.toml")
 PIECE = Piece("white oak", "6 in", "20 in", "3/4 in", "3/4 in")
@@ -33,18 +33,10 @@ def numbers():
     for verdict in commission.verdicts:
         plan = set_out(commission.brief, verdict=verdict)
         parts[verdict.key] = [size.exact_m for part in plan.made.parts for size in part.sizes], plan.order.names
-        answer = (
-            commission.plain_study("ways-to-build").answer(way=verdict.key)
-            if verdict.key in drawn(commission)
-            else None
-        )
-        leaves[verdict.key] = record(answer).leaves.tolist() if answer else []
+    for way in commission.drawn_ways:
+        leaves[way] = record(commission.study().answer(way=way)).leaves.tolist()
     leaves["compared"] = record(commission.compared().answer()).leaves.tolist()
     return cuts, parts, leaves
-
-
-def drawn(commission):
-    return commission.drawn_ways
 
 
 def scrambled(rule, number):
@@ -78,4 +70,3 @@ def test_every_size_has_a_key_of_its_own():
     for way in every_way():
         keys = [rule.key for name in SIZES for rule in getattr(way, name)]
         assert len(set(keys)) == len(keys) and all(key.isidentifier() for key in keys), way.key
-    assert kinds()
