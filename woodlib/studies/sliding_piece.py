@@ -124,16 +124,13 @@ def sliding_piece_of(
     year = brief.year()
     dry, damp = year.driest(), year.dampest()
     middle = float(round(0.5 * (dry.rh_percent + damp.rh_percent)))
-    around = (
-        _around(dry.rh_percent, 0.0, max(middle, dry.rh_percent)),
-        _around(damp.rh_percent, min(middle, damp.rh_percent), 100.0),
+    driest = MonthAir(dry.temperature_c, dry.rh_percent, *_around(dry.rh_percent, 0.0, max(middle, dry.rh_percent)))
+    dampest = MonthAir(
+        damp.temperature_c, damp.rh_percent, *_around(damp.rh_percent, min(middle, damp.rh_percent), 100.0)
     )
-    airs = tuple(MonthAir(a.temperature_c, a.rh_percent, *span) for a, span in zip((dry, damp), around, strict=True))
-    step, *widths = _widths(piece, brief.units)
     names = months.names[months.driest], months.names[months.dampest]
-    return sliding_piece(
-        piece, brief.stock.moisture_percent(), airs, ways, (step, *widths), names, months.mc_percent, doubts
-    )
+    stock, widths = brief.stock.moisture_percent(), _widths(piece, brief.units)
+    return sliding_piece(piece, stock, (driest, dampest), ways, widths, names, months.mc_percent.tolist(), doubts)
 
 
 def sliding_piece(
@@ -157,7 +154,7 @@ def sliding_piece(
             year_mc_percent,
             tuple((air.lowest_percent, air.highest_percent) for air in airs),
             tuple(air.rh_percent for air in airs),
-            lambda *rh: tuple(air.emc_percent(percent) for air, percent in zip(airs, rh, strict=True)),
+            lambda driest_rh, dampest_rh: (airs[0].emc_percent(driest_rh), airs[1].emc_percent(dampest_rh)),
         )
     return SlidingPiece(piece, stock_mc_percent, *airs, doubts, (low, high), step, months, ways, shares, score)
 

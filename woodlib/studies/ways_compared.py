@@ -96,7 +96,9 @@ def reading_of(entry: Judged, sliding: SlidingPiece) -> Reading:
     """What is said of one way."""
     name, tone = way_of(entry.way).title, entry.of(_TONES)
     if entry.pull is not None:
-        risks = [say("{word}: {meaning}", word=risk.word, meaning=risk.meaning) for risk in risk_levels()]
+        risks: list[Said | Pick] = [
+            say("{word}: {meaning}", word=risk.word, meaning=risk.meaning) for risk in risk_levels()
+        ]
         risks[1] = pick(entry.only_stress_warns, [1.0], [risks[1], f"strained: {STRESS_WARNS}"])
         return Reading(name, say("up to {pull} held back", pull=strain(entry.pull)), entry.of(tuple(risks)), tone)
     bears = pick(

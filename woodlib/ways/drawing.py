@@ -77,7 +77,7 @@ def _fit(marks: list[Mark], top: float, height: float) -> Fit:
     return times, 3.0 - min(xs) * times, top + 0.5 * (height - (max(ys) - min(ys)) * times) - min(ys) * times
 
 
-def _corners(marks: Iterable[Mark]) -> Iterable[tuple[float, float]]:
+def _corners(marks: Sequence[Mark]) -> Iterable[tuple[float, float]]:
     """Where marks reach to; what a window cuts off does not count."""
     inside = {id(inner) for mark in walk(marks) if isinstance(mark, Window) for inner in walk(mark.marks)}
     for mark in walk(marks):

@@ -96,7 +96,14 @@ def share_over_width(way: Way, piece: Piece, widths_m: tuple[float, float]) -> F
     return fitted(lambda widths: np.array([share(w) for w in widths]), (widths_m,), (own,), share(own), SHARE_ORDERS)
 
 
-def crack_score(piece: Piece, stock_mc_percent: float, year_mc_percent, spans: Spans, own, emc) -> Fitted | None:
+def crack_score(
+    piece: Piece,
+    stock_mc_percent: float,
+    year_mc_percent: Sequence[float],
+    spans: Spans,
+    own: Sequence[float],
+    emc: Callable[..., tuple[np.ndarray, np.ndarray]],
+) -> Fitted | None:
     """The stress model's warning over the air of a house, or None where no strength is printed for the wood.
 
     It is the normal score of the likely chance of a crack, from ``WORRYING_SCORE`` on a warning. ``spans`` hold the
@@ -112,7 +119,9 @@ def crack_score(piece: Piece, stock_mc_percent: float, year_mc_percent, spans: S
 
     def score(*humidities: np.ndarray) -> np.ndarray:
         driest, dampest = emc(*humidities)
-        return score_of(panel.chances(stock_mc_percent, np.stack([dampest, driest])).sound.likely)
+        chances = panel.chances(stock_mc_percent, np.stack([dampest, driest]))
+        assert chances is not None  # there is one for the year
+        return score_of(chances.sound.likely)
 
     return fitted(score, spans, own, float(score_of(chance.sound.likely)), SCORE_ORDERS)
 

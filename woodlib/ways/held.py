@@ -40,19 +40,19 @@ def plane_field(piece: Piece) -> Held:
     >>> round(held.share, 2), held.through_year(9.5, [12, 7]).chance is not None
     (0.75, True)
     """
-    woods = piece.species, piece.border_species
-    if any(isinstance(wood, Wood) for wood in woods):
+    panel_wood, strip_wood = piece.species, piece.border_species
+    if isinstance(panel_wood, Wood) or isinstance(strip_wood, Wood):
         return _rigid_for("no table has the stiffness of the wood of the piece")
 
     def through_year(glue_up_mc_percent: float, year_mc_percent: Sequence[float]) -> HeldPanel:
         return held_panel(
-            woods[0],
+            panel_wood,
             width_m=piece.width_m,
             thickness_m=piece.thickness_m,
             length_m=piece.length_m - 2.0 * piece.border_width_m,
             strip_width_m=piece.border_width_m,
             strip_thickness_m=piece.border_thickness_m,
-            strip_species=woods[1],
+            strip_species=strip_wood,
             ring_angle_deg=piece.ring_angle_deg,
             strip_ring_angle_deg=piece.ring_angle_deg,
             glue_up_mc_percent=glue_up_mc_percent,
@@ -62,7 +62,9 @@ def plane_field(piece: Piece) -> Held:
     try:
         panel = through_year(9.0, (11.0, 7.0))  # the share does not hang on the moistures
     except MissingDataError:
-        return _rigid_for(f"no table has the stiffness of {' or '.join(dict.fromkeys(str(wood) for wood in woods))}")
+        return _rigid_for(
+            f"no table has the stiffness of {' or '.join(dict.fromkeys((str(panel_wood), str(strip_wood))))}"
+        )
     except InputError:
         return _rigid_for("the plane field does not fit a piece of this shape")
     return Held(panel.restraint.number, _estimates(panel), through_year, panel)
@@ -97,10 +99,10 @@ def one_line_restraint(piece: Piece) -> Held:
     0.75
     """
     ring = radians(piece.ring_angle_deg)
-    woods = piece.species, piece.border_species
-    if any(isinstance(wood, Wood) for wood in woods):
+    panel_wood, strip_wood = piece.species, piece.border_species
+    if isinstance(panel_wood, Wood) or isinstance(strip_wood, Wood):
         raise InputError("the wood of the piece has no stiffness; name a catalogue species or use full_restraint.")
-    panel, strip = (elastic_constants(wood) for wood in woods)
+    panel, strip = elastic_constants(panel_wood), elastic_constants(strip_wood)
     answer = closed_forms.one_line_restraint(
         piece.width_m,
         0.5 * piece.length_m - piece.border_width_m,

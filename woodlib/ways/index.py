@@ -130,6 +130,7 @@ def _travels(piece: Piece, stock_mc_percent: float, air, doubts: Doubts) -> tupl
     check_moisture(problems, "moisture content of the stock", stock_mc_percent)
     months = check_months(problems, air)
     problems.raise_if_any()
+    assert months is not None  # or a sentence has been raised
     driest, dampest = (float(months.mc_percent[place]) for place in (months.driest, months.dampest))
     ring = radians(piece.ring_angle_deg)
     travels = travel_quantities(
@@ -147,8 +148,8 @@ def _shop(allowances: Allowances | None) -> Allowances:
 
 def _verdict(way: Way, piece: Piece, travels, allowances, held: Held, months: MonthlyMoisture) -> Verdict:
     names = months.names[months.driest], months.names[months.dampest]
-    judged = way.reference and held.through_year is not None
-    panel = held.through_year(travels["stock_mc"], months.mc_percent) if judged else None
+    stress = held.through_year if way.reference else None
+    panel = stress(travels["stock_mc"], months.mc_percent.tolist()) if stress else None
     verdict = decide(way, piece, travels, allowances, held, names, panel)
     return replace(verdict, remarks=verdict.remarks + months.remarks)
 

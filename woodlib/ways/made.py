@@ -234,9 +234,9 @@ class MadePiece:
     @property
     def panel_at_m(self) -> tuple[Fraction, Fraction]:
         """Where the panel begins, tongues and all, from the piece's left end and its front edge, m."""
-        place = next(place for place in self.places if place.part == self.panel.name)
-        sizes = self.panel.length.exact_m, self.panel.width.exact_m
-        return tuple((sum(span) - size) / 2 for span, size in zip((place.along, place.across), sizes, strict=True))
+        panel = next(part for part in self.parts if part.role == "panel")
+        place = next(place for place in self.places if place.part == panel.name)
+        return (sum(place.along) - panel.length.exact_m) / 2, (sum(place.across) - panel.width.exact_m) / 2
 
     @property
     def solid_m3(self) -> Fraction:

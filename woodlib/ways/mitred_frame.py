@@ -34,7 +34,7 @@ def mitre_share(piece: Piece) -> float:
     >>> round(mitre_share(Piece("white ash", "425 mm", "425 mm", "20 mm", "75 mm")), 3)
     0.335
     """
-    member, along, _ = panel_and_strip(replace(piece, species=piece.border_species, border_species=None))
+    member, along, _ = panel_and_strip(replace(piece, species=piece.border_species))
     sides = piece.width_m + piece.length_m - 2.0 * piece.border_width_m
     return min(1.0, along.modulus_x_pa * piece.border_width_m / (4.0 * sides * member.modulus_x_pa))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, fields
+from typing import TYPE_CHECKING, TypeAlias
 
 from ..door import check_length, check_number
 from ..errors import Problems
@@ -11,10 +12,15 @@ from ..movement.wood import Wood
 from ..species import Species
 from ..tables import number
 
+if TYPE_CHECKING:
+    from pint import Quantity
+
+AnyWood: TypeAlias = Species | Wood | str
+Length: TypeAlias = "float | str | Quantity"
 LONGEST_M = 6.0  # beyond any furniture; catches inches typed as metres
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class Piece:
     """A rectangular solid piece, grain along its length, and the border its owner wants.
 
@@ -28,38 +34,50 @@ class Piece:
     (0.508, True)
     """
 
-    species: Species | Wood | str
+    species: AnyWood
     width_m: float
     length_m: float
     thickness_m: float
     border_width_m: float
-    border_thickness_m: float | None = None
-    ring_angle_deg: float = 0.0
-    border_species: Species | Wood | str | None = None
+    border_thickness_m: float
+    ring_angle_deg: float
+    border_species: AnyWood
     wood: Wood = field(init=False, repr=False, compare=False)
     border_wood: Wood = field(init=False, repr=False, compare=False)
 
-    def __post_init__(self) -> None:
+    def __init__(
+        self,
+        species: AnyWood,
+        width_m: Length,
+        length_m: Length,
+        thickness_m: Length,
+        border_width_m: Length,
+        border_thickness_m: Length | None = None,
+        ring_angle_deg: float = 0.0,
+        border_species: AnyWood | None = None,
+    ) -> None:
         problems = Problems()
-        for entry in ("width_m", "length_m", "thickness_m", "border_width_m"):
-            object.__setattr__(self, entry, self._length(problems, entry))
-        own_thickness = self.border_thickness_m is not None
-        thickness = self._length(problems, "border_thickness_m") if own_thickness else self.thickness_m
-        object.__setattr__(self, "border_thickness_m", thickness)
-        check_ring_angle(problems, self.ring_angle_deg)
-        object.__setattr__(self, "wood", check_wood(problems, self.species))
-        own_wood = self.border_species is not None and self.border_species != self.species
-        object.__setattr__(self, "border_wood", check_wood(problems, self.border_species) if own_wood else self.wood)
-        object.__setattr__(self, "border_species", self.border_species if own_wood else self.species)
+        names = "panel width", "panel length", "panel thickness", "border width"
+        given = width_m, length_m, thickness_m, border_width_m
+        width, length, thickness, border = (_length(problems, *entry) for entry in zip(names, given, strict=True))
+        own_thickness = border_thickness_m is not None
+        border_thickness = _length(problems, "border thickness", border_thickness_m) if own_thickness else thickness
+        check_ring_angle(problems, ring_angle_deg)
+        wood = check_wood(problems, species)
+        own = None if border_species == species else border_species
+        border_wood = wood if own is None else check_wood(problems, own)
         problems.raise_if_any()
+        sizes = width, length, thickness, border, border_thickness
+        woods = species if own is None else own, wood, border_wood
+        for entry, value in zip(fields(self), (species, *sizes, ring_angle_deg, *woods), strict=True):
+            object.__setattr__(self, entry.name, value)
 
-    def _length(self, problems: Problems, entry: str) -> float:
-        name = entry.removesuffix("_m").replace("_", " ")
-        name = name if name.startswith("border") else f"panel {name}"
-        metres = check_length(problems, name, getattr(self, entry))
-        if metres == metres:
-            check_number(problems, name, metres, "m", 0, LONGEST_M, "the kit is for furniture", above=True)
-        return metres
+
+def _length(problems: Problems, name: str, value: object) -> float:
+    metres = check_length(problems, name, value)
+    if metres == metres:
+        check_number(problems, name, metres, "m", 0, LONGEST_M, "the kit is for furniture", above=True)
+    return metres
 
 
 def _default(key: str):

@@ -99,5 +99,5 @@ def find_way(name: str, asked: str = "the way to build is") -> Way:
         return way_of(begins.pop())
     near = get_close_matches(wanted, known, 1)
     hint = f" Did you mean {known[near[0]].name!r}?" if near else ""
-    names = "; ".join(way.name for way in every_way())
-    raise InputError(f"{asked} {shown(name)}; the ways to build are: {names}.{hint}")
+    ways = "; ".join(way.name for way in every_way())
+    raise InputError(f"{asked} {shown(name)}; the ways to build are: {ways}.{hint}")

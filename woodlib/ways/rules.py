@@ -105,8 +105,10 @@ class Cut:
     def steps(self) -> tuple[int, int]:
         """The dimension as it is written, in steps of an inch and of a millimetre."""
         if self.reaches:
-            return tuple(sum(steps) for steps in zip(*(reach.steps() for reach in self.reaches), strict=True))
-        return tuple(rounded_steps(size, per, self.rounding) for size, per in self._in(self._steps))
+            inch_steps, mm_steps = zip(*(reach.steps() for reach in self.reaches), strict=True)
+            return sum(inch_steps), sum(mm_steps)
+        in_inches, in_mm = self._in(self._steps)
+        return rounded_steps(*in_inches, self.rounding), rounded_steps(*in_mm, self.rounding)
 
     def written_m(self, first: str = "customary") -> Fraction:
         """The dimension as it is written in one system, exactly: what leaves the shop, metres.

@@ -10,7 +10,7 @@ from ..units import shown
 from ..units.exact import read_name
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class Step:
     """One cut: what it rides on or is measured from, what it makes, and what it takes away.
 
@@ -21,15 +21,17 @@ class Step:
     """
 
     name: str
-    needs: frozenset[str] = frozenset()
-    makes: frozenset[str] = frozenset()
-    removes: frozenset[str] = frozenset()
+    needs: frozenset[str]
+    makes: frozenset[str]
+    removes: frozenset[str]
 
-    def __post_init__(self) -> None:
+    def __init__(
+        self, name: str, needs: Iterable[str] = (), makes: Iterable[str] = (), removes: Iterable[str] = ()
+    ) -> None:
         problems = Problems()
-        object.__setattr__(self, "name", read_name(problems, "name of the step", self.name, 80))
-        for entry in ("needs", "makes", "removes"):
-            object.__setattr__(self, entry, read_faces(problems, f"{entry} of {self.name!r}", getattr(self, entry)))
+        object.__setattr__(self, "name", read_name(problems, "name of the step", name, 80))
+        for entry, faces in (("needs", needs), ("makes", makes), ("removes", removes)):
+            object.__setattr__(self, entry, read_faces(problems, f"{entry} of {name!r}", faces))
         problems.raise_if_any()
         if both_ways := self.makes & self.removes:
             raise InputError(

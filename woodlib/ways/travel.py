@@ -7,14 +7,16 @@ sizes and moistures. Larger-of, thresholds and rounding come later, in ``verdict
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Any, TypeAlias
 
 import numpy as np
 
 from ..movement.spread import USUAL_DOUBTS, Doubts, Movement, end_effect, spread_about, start_effect
 from ..movement.wood import Wood, width_strain
+from ..words.decided import Sliding
 from .piece import Allowances, Piece
 
-Quantities = dict[str, float]
+Quantities: TypeAlias = dict[str, Any]  # floats, or numbers that slide
 RANGE = ("low", "mid", "high")
 _LENGTHS = ("to_driest", "to_dampest", "swing", "narrowing", "widening")
 MOVING_SHARE = (
@@ -26,10 +28,10 @@ def travel_quantities(
     wood: Wood,
     border_wood: Wood,
     ring_angle_rad: float,
-    width_m: float,
+    width_m: Sliding,
     stock_mc_percent: float,
-    driest_mc_percent: float,
-    dampest_mc_percent: float,
+    driest_mc_percent: Sliding,
+    dampest_mc_percent: Sliding,
     doubts: Doubts = USUAL_DOUBTS,
 ) -> Quantities:
     """Smooth numbers about the width of a panel; kernel, assumes good input.
@@ -50,7 +52,7 @@ def travel_quantities(
     return over_width(strains, width_m)
 
 
-def over_width(strains: Quantities, width_m: float) -> Quantities:
+def over_width(strains: Quantities, width_m: Sliding) -> Quantities:
     """The travels of a width from its strains."""
     lengths = {name: width_m * x if name.rpartition("_")[0] in _LENGTHS else x for name, x in strains.items()}
     return lengths | {"width": width_m}
@@ -61,8 +63,8 @@ def travel_strains(
     border_wood: Wood,
     ring_angle_rad: float,
     stock_mc_percent: float,
-    driest_mc_percent: float,
-    dampest_mc_percent: float,
+    driest_mc_percent: Sliding,
+    dampest_mc_percent: Sliding,
     doubts: Doubts = USUAL_DOUBTS,
 ) -> Quantities:
     """What :func:`travel_quantities` says of a width of one metre; a slider of widths asks it once."""
@@ -94,7 +96,8 @@ def travel_strains(
 
 def movement_of(quantities: Mapping[str, float], name: str, share: float = 1.0) -> Movement:
     """The range of one travel as a :class:`Movement`, for example of half the width."""
-    return Movement(*(quantities[f"{name}_{end}"] for end in RANGE)).times(share)
+    low, mid, high = (quantities[f"{name}_{end}"] for end in RANGE)
+    return Movement(low, mid, high).times(share)
 
 
 def at_fixing(quantities: Mapping[str, float], name: str, distance_m: float) -> Quantities:
@@ -126,7 +129,7 @@ def fixings(quantities: Mapping[str, float], allowances: Allowances, outer_m: fl
     }
 
 
-def outermost_m(width_m: float, kept_m: float) -> float:
+def outermost_m(width_m: Sliding, kept_m: float) -> float:
     """Middle of the width to an outer fixing: half of it, less what moves and less ``kept_m`` that never changes, m.
 
     What moves is counted as a share that seldom is more, so that the place does not change with the air of the house.
