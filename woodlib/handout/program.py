@@ -13,7 +13,7 @@ from typing import Any
 import numpy as np
 
 from ..units import FORMATS
-from .record import ATTRIBUTE, PATH, Recording, made_numbers
+from .record import ATTRIBUTE, PATH, Recording
 from .sampling import tolerances
 
 
@@ -35,7 +35,7 @@ def program(first: Recording, values: np.ndarray, words: list[list[str]]) -> Pro
     low, high = values.min(axis=(0, 1)), values.max(axis=(0, 1))
     allowed = tolerances(first, low, high)
     moving = _moving(first, high - low > 0.01 * allowed)
-    one = made_numbers(first.steps, values[0, :1])[0]  # what stands still is everywhere as it is here
+    one = first.numbers[0]  # what stands still is everywhere as it is here
     same = [len(set(column)) == 1 for column in zip(*words, strict=True)]
     *shown, told = first.updates  # the last tells the picture in words, which the page joins to the readings
     kept = [update for update in shown if _can_change(update, moving, same)] + [told]

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -18,7 +19,7 @@ import numpy as np
 from ..picture.scene import Area, Circle, Line, Picture, Window, Words, flatten_points, walk
 from ..study.answer import Answer, Reading
 from ..study.readings import said_places, tone_class
-from ..words.decided import Decided, Pick, Sliding
+from ..words.decided import Decided, Pick, Sliding, check_index
 from ..words.many import Many
 from ..words.say import Number, Said
 from ..words.steps import STEPS
@@ -37,6 +38,11 @@ class Recording:
     steps: list[tuple[str, int, int]]
     words: list[str]
     updates: list[list[Any]]
+
+    @cached_property
+    def numbers(self) -> np.ndarray:
+        """All numbers by slot, shape (states, leaves and steps)."""
+        return made_numbers(self.steps, self.leaves)
 
     def signature(self) -> tuple:
         """Equal for answers whose structure is the same; may be kept in a dict."""
@@ -73,6 +79,7 @@ class _Recorder:
         self.steps: list[tuple[str, int, int]] = []
         self.words: list[str] = []
         self.updates: list[list[Any]] = []
+        self.picks: list[tuple[int, int]] = []  # slot, and how many options there are
         self._known: dict[int, int] = {}
 
     def leaf(self, value: Any, exact: bool) -> int:
@@ -81,14 +88,15 @@ class _Recorder:
         return len(self.exact) - 1
 
     def slot(self, value: Sliding, exact: bool) -> int:
-        if not isinstance(value, Decided):
+        if type(value) is not Decided:
             return self.leaf(value, exact)
-        if id(value) not in self._known:
+        known = self._known.get(id(value))
+        if known is None:
             first = self.slot(value.first, True)
             second = first if value.second is value.first else self.slot(value.second, True)
             self.steps.append((value.step, first, second))
-            self._known[id(value)] = -len(self.steps)
-        return self._known[id(value)]
+            known = self._known[id(value)] = -len(self.steps)
+        return known
 
     def slots(self, points: object) -> list[int]:
         """Slots of coordinates; an unbroken run of leaves is [first, count] with count negative."""
@@ -120,7 +128,9 @@ class _Recorder:
         if isinstance(words, Number):
             return ["n", self.slot(words.value, True), words.kind, words.rounding]
         if isinstance(words, Pick):
-            return ["k", self.slot(words.index, True), [self.said(option) for option in words.options]]
+            slot = self.slot(words.index, True)
+            self.picks.append((slot, len(words.options)))
+            return ["k", slot, [self.said(option) for option in words.options]]
         if isinstance(words, Said):
             return ["s", *[self.said(part) for part in words.parts]]
         if isinstance(words, bool):
@@ -174,4 +184,8 @@ def record(answer: Answer, states: int = 1) -> Recording:
             recorder.updates.append([TEXT, element, recorder.said(said)])
         element += 1
     recorder.updates.append([TEXT, element, recorder.said(answer.picture_in_words)])
-    return Recording(recorder.leaves(states), recorder.exact, recorder.steps, recorder.words, recorder.updates)
+    made = Recording(recorder.leaves(states), recorder.exact, recorder.steps, recorder.words, recorder.updates)
+    for slot, options in dict.fromkeys(recorder.picks):
+        if np.isfinite(made.numbers[:, slot]).all():  # what is not finite is refused as such
+            check_index(made.numbers[:, slot], options)
+    return made

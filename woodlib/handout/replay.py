@@ -178,7 +178,7 @@ class _Comparison:
         self.truth = ask_at_once(frozen.study, frozen.plan.cases[case], values)
         self.read = read(frozen.payload, case, 2 * (values - low) / (high - low) - 1)
         self._made_alike(self.truth, frozen.made[case], 0)
-        self.want = made_numbers(self.truth.steps, self.truth.leaves)
+        self.want = self.truth.numbers
         # Where an edge stands at a number's last digits, either side of it is right.
         self.wants = [self.want, *(made_numbers(self.truth.steps, self.truth.leaves, lean) for lean in _LEANS)]
         self.got = made_numbers(steps_of(self.read.shape), self.read.leaves)

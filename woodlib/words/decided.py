@@ -231,6 +231,16 @@ def level(number: Sliding, edges: Sequence[Sliding]) -> Decided:
     return total if isinstance(total, Decided) else Decided("+", total, 0.0)
 
 
+def check_index(index: float | np.ndarray, options: int) -> None:
+    """Refuse a pick of an option that there is not, at any state."""
+    lowest, highest = float(np.min(index)), float(np.max(index))
+    if round(lowest) < 0 or round(highest) >= options:
+        raise InputError(
+            f"A pick was asked for option {highest if round(lowest) >= 0 else lowest:g}, but it has options 0 to "
+            f"{options - 1}; give one option more than there are edges."
+        )
+
+
 @dataclass(frozen=True)
 class Pick:
     """One of several options, chosen by a whole number. Options are words, roles, sentences or on/off."""
@@ -239,18 +249,15 @@ class Pick:
     options: tuple[Any, ...]
 
     def __post_init__(self) -> None:
-        index = now(self.index)
-        lowest, highest = (index.values.min(), index.values.max()) if isinstance(index, Many) else (index, index)
-        if round(float(lowest)) < 0 or round(float(highest)) >= len(self.options):
-            raise InputError(
-                f"A pick was asked for option {float(highest if lowest >= -0.5 else lowest):g}, but it has options 0 to "
-                f"{len(self.options) - 1}; give one option more than there are edges."
-            )
+        if not isinstance(self.index, Decided):  # a decided one is looked at when it chooses, or is recorded
+            check_index(self.index.values if isinstance(self.index, Many) else self.index, len(self.options))
 
     @property
     def chosen(self) -> Any:
         """The option that holds now."""
-        return self.options[round(float(now(self.index)))]
+        index = float(now(self.index))
+        check_index(index, len(self.options))
+        return self.options[round(index)]
 
 
 def pick(number: Sliding, edges: Sequence[Sliding], options: Sequence[Any]) -> Pick:

@@ -152,10 +152,11 @@ class Many(NDArrayOperatorsMixin):
         targets = options.pop("out", ())
         if any(isinstance(target, np.ndarray) for target in targets):
             raise Unsteady(PLAIN, self.values.reshape(len(self.values), -1)[:, 0])
-        if not all(isinstance(value, _NUMBERS) for value in inputs):
-            if not any(isinstance(value, list | tuple) for value in inputs):
-                return NotImplemented  # a decided number keeps its record
-            inputs = tuple(_as_array(value) for value in inputs)
+        for value in inputs:
+            if type(value) not in _QUICK and not isinstance(value, _NUMBERS):
+                if not isinstance(value, list | tuple):
+                    return NotImplemented  # a decided number keeps its record
+                inputs = tuple(map(_as_array, inputs))
         if method == "outer":
             first, second = inputs
             return ufunc(first[(..., *(None,) * _depth(second))] if _depth(first) else first, second, **options)
@@ -174,6 +175,7 @@ class Many(NDArrayOperatorsMixin):
 
 
 _NUMBERS = (Many, float, int, np.ndarray, np.generic)
+_QUICK = frozenset({Many, float, np.ndarray, np.float64})
 
 
 def at_each(function: Callable[[float], Any], number: Any) -> Any:
@@ -198,9 +200,8 @@ def at_each(function: Callable[[float], Any], number: Any) -> Any:
 
 def _depth(value: Any) -> int:
     """Axes within a state."""
-    return (
-        value.ndim if isinstance(value, Many | np.ndarray) else 0 if isinstance(value, float | int) else np.ndim(value)
-    )
+    kind = type(value)
+    return value.values.ndim - 1 if kind is Many else 0 if kind is float else np.ndim(value)
 
 
 def _raised(value: Any, depth: int) -> np.ndarray:
@@ -208,7 +209,8 @@ def _raised(value: Any, depth: int) -> np.ndarray:
     if not isinstance(value, Many):
         return value
     held = value.values
-    return held.reshape(held.shape[:1] + (1,) * (depth + 1 - held.ndim) + held.shape[1:])
+    missing = depth + 1 - held.ndim
+    return held.reshape(held.shape[:1] + (1,) * missing + held.shape[1:]) if missing else held
 
 
 def _lifted(values: Sequence[Any]) -> list[Any]:
