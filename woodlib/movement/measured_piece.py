@@ -1,0 +1,161 @@
+"""What a test piece says about the boards it was cut from: the species' average, moved and narrowed by measurements.
+
+A board's shrinkage is its species' average times a factor, normal about 1 with the scatter of the species. Each piece
+measured at two moistures gives that factor once more, as sure as its ruler, its moistures and its rings are. Both are
+normal, so they combine by their weights (conjugate normal): the estimate moves and the range narrows as far as the
+measurements deserve, and a poor measurement hardly counts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from ..door import check_kind, check_moisture, check_number
+from ..errors import InputError, Problems
+from .spread import NINETY_PERCENT_HALF_WIDTH, USUAL_DOUBTS, Doubts, check_doubts, end_effect, start_effect
+from .wood import Wood, width_strain, wood_of
+
+WITHIN_BOARD = 0.05  # of shrinkage from place to place in one board, one standard deviation; judgement, no source
+_BELIEVED = 4.0  # standard deviations between species and piece; beyond, it is a slip
+_RULER_M = 0.0002  # nine readings in ten, good calipers or a fine rule; common practice, no source
+_RING_DEG = 5.0  # nine in ten, rings seen on the end of a small piece; common practice, no source
+
+
+@dataclass(frozen=True)
+class MeasuredPiece:
+    """One piece at two moistures, or a fresh slice beside one from another room: widths across the grain in metres,
+    moistures in % MC. ``ruler_m`` and ``moisture_percent`` hold nine readings in ten."""
+
+    first_width_m: float
+    second_width_m: float
+    first_mc_percent: float
+    second_mc_percent: float
+    ring_angle_deg: float = 0.0
+    ruler_m: float = _RULER_M
+    moisture_percent: float = 1.0
+
+    def __post_init__(self) -> None:
+        problems = Problems()
+        for name in ("first_width_m", "second_width_m"):
+            check_number(problems, name, getattr(self, name), "m", 0.001, 6.0, "write the width of the test piece")
+        for name in ("first_mc_percent", "second_mc_percent"):
+            check_moisture(problems, name, getattr(self, name))
+        check_number(problems, "ring_angle_deg", self.ring_angle_deg, "degrees", 0, 90, "0 is flatsawn, 90 quartersawn")
+        check_number(problems, "ruler_m", self.ruler_m, "m", 1e-6, 0.01, "calipers read to about 0.0002 m")
+        check_number(problems, "moisture_percent", self.moisture_percent, "points", 0, 10, "a meter is good to about 1")
+        problems.raise_if_any()
+
+    @classmethod
+    def weighed(
+        cls,
+        widths_m: tuple[float, float],
+        masses_g: tuple[float, float],
+        oven_dry_g: float,
+        *,
+        scale_g: float = 0.1,
+        ring_angle_deg: float = 0.0,
+        ruler_m: float = _RULER_M,
+    ) -> MeasuredPiece:
+        """A piece whose moistures come from its weight: weighed twice, and once more oven-dry.
+
+        scale_g: nine readings of the scale in ten lie within this.
+
+        >>> piece = MeasuredPiece.weighed((0.1000, 0.0985), (110.0, 106.0), 100.0)
+        >>> piece.first_mc_percent, piece.second_mc_percent, round(piece.moisture_percent, 2)
+        (10.0, 6.0, 0.15)
+        """
+        problems = Problems()
+        for name, value in (("oven_dry_g", oven_dry_g), ("first mass", masses_g[0]), ("second mass", masses_g[1])):
+            check_number(problems, name, value, "g", 0.1, 1e5, "weigh the piece in grams")
+        problems.raise_if_any()
+        if min(masses_g) < oven_dry_g:
+            raise InputError(
+                f"a mass of {min(masses_g):g} g is below the oven-dry {oven_dry_g:g} g; the oven-dry mass is the lowest that "
+                "a piece can have, so weigh it again."
+            )
+        first, second = (100.0 * (mass - oven_dry_g) / oven_dry_g for mass in masses_g)
+        doubt = 100.0 * scale_g / oven_dry_g * float(np.hypot(1.0, max(masses_g) / oven_dry_g))
+        return cls(*widths_m, first, second, ring_angle_deg, ruler_m, doubt)
+
+
+@dataclass(frozen=True)
+class Learned:
+    """The boards after the pieces. ``wood`` and ``doubts`` take the place of the species' own; ``factor`` and
+    ``factor_sd`` are the boards' shrinkage over the species' average, and ``pieces`` the same from each piece alone."""
+
+    wood: Wood
+    doubts: Doubts
+    factor: float
+    factor_sd: float
+    pieces: tuple[tuple[float, float], ...]
+
+    def in_words(self, before: Doubts = USUAL_DOUBTS) -> str:
+        """One sentence: before and after, in per cent of the species' average."""
+        low, high = (self.factor + side * NINETY_PERCENT_HALF_WIDTH * self.factor_sd for side in (-1.0, 1.0))
+        usual = [1.0 + side * NINETY_PERCENT_HALF_WIDTH * before.species_share for side in (-1.0, 1.0)]
+        one = "the test piece" if len(self.pieces) == 1 else f"{len(self.pieces)} test pieces"
+        shares = [f"{100.0 * share:.0f} %" for share in (self.factor, low, high, *usual)]
+        return (
+            f"By {one} these boards move {shares[0]} of the average of {self.wood.name} (nine in ten: {shares[1]} to "
+            f"{shares[2]}); without, {shares[3]} to {shares[4]} had to be reckoned with."
+        )
+
+
+def learn(species: object, pieces: Sequence[MeasuredPiece], doubts: Doubts = USUAL_DOUBTS) -> Learned:
+    """What pieces of the boards to be used say about them.
+
+    species: a name, a species or a :class:`Wood`; doubts: before the pieces. Raises :class:`InputError` for a piece whose
+    two moistures lie too close together to tell anything, or that moved as this species cannot.
+
+    >>> learned = learn("white oak", [MeasuredPiece(0.1000, 0.0990, 12.0, 8.0, moisture_percent=0.3, ruler_m=0.0001)])
+    >>> round(learned.factor, 2), round(learned.factor_sd, 2)
+    (0.78, 0.08)
+    """
+    problems = Problems()
+    check_doubts(problems, doubts)
+    for piece in pieces:
+        check_kind(problems, "test piece", piece, MeasuredPiece, "MeasuredPiece(0.1, 0.099, 12, 8)")
+    if not pieces:
+        problems.add("no test piece is given; measure one at two moistures.")
+    problems.raise_if_any()
+    wood = wood_of(species)  # type: ignore[arg-type]
+    found = [_factor_of(wood, piece, doubts, place) for place, piece in enumerate(pieces, 1)]
+    prior = max(doubts.species_share, 1e-6)
+    weights = [prior**-2, *((sd**2 + WITHIN_BOARD**2) ** -1.0 for _, sd in found)]
+    factor = sum(weight * value for weight, value in zip(weights, [1.0, *(value for value, _ in found)], strict=True))
+    factor /= sum(weights)
+    left = sum(weights) ** -0.5
+    return Learned(_scaled(wood, factor), replace(doubts, species_share=left / factor), factor, left, tuple(found))
+
+
+def _factor_of(wood: Wood, piece: MeasuredPiece, doubts: Doubts, place: int) -> tuple[float, float]:
+    """How much more than the species' average a piece moved, and one standard deviation of that."""
+    at = np.radians(piece.ring_angle_deg), 0.0, piece.first_mc_percent, piece.second_mc_percent
+    expected = float(width_strain(wood, *at))
+    moved = piece.second_width_m / piece.first_width_m - 1.0
+    ruler = piece.ruler_m / NINETY_PERCENT_HALF_WIDTH * np.sqrt(2.0) / piece.first_width_m
+    tilt = np.radians(_RING_DEG / NINETY_PERCENT_HALF_WIDTH)
+    rings = 0.5 * (width_strain(wood, at[0] + tilt, *at[1:]) - width_strain(wood, max(at[0] - tilt, 0.0), *at[1:]))
+    moist = [effect(wood, *at, piece.moisture_percent) for effect in (start_effect, end_effect)]
+    error = float(np.sqrt(ruler**2 + rings**2 + sum(part**2 for part in moist)))
+    if abs(expected) < error:
+        raise InputError(
+            f"test piece {place} was measured at {piece.first_mc_percent:g} and {piece.second_mc_percent:g} % MC, too close "
+            "together for its ruler and its moistures to tell anything; dry or wet it further, or measure a wider piece."
+        )
+    factor, sd = moved / expected, error / abs(expected)
+    if abs(factor - 1.0) > _BELIEVED * float(np.hypot(sd, doubts.species_share)):
+        raise InputError(
+            f"test piece {place} moved {factor:.1f} times as far as {wood.name} does on average, which no board of it does; "
+            "check its widths, its moistures, its rings and the species."
+        )
+    return factor, sd
+
+
+def _scaled(wood: Wood, factor: float) -> Wood:
+    """The wood of boards that move ``factor`` times the average across the grain."""
+    names = ("radial_coefficient", "tangential_coefficient", "radial_shrinkage", "tangential_shrinkage")
+    return replace(wood, **{name: factor * getattr(wood, name) for name in names})
