@@ -45,11 +45,11 @@ def care_note(commission: Commission) -> Card:
     ]
     return joined(
         paragraphs(keep),
-        heading("What to expect", 4),
+        heading("What to expect"),
         listed(lines),
-        heading("Looking after it", 4),
+        heading("Looking after it"),
         listed(care),
-        heading("When to call us", 4),
+        heading("When to call us"),
         listed(call),
     )
 

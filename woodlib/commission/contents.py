@@ -56,6 +56,7 @@ def for_the_workshop(commission: Commission) -> Card:
     return joined(
         heading(f"For the workshop: {brief.title}", 1),
         paragraphs(people, f"Built as {commission.built.way.built_as}."),
+        heading("What to cut today", 2),
     )
 
 

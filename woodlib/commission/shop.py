@@ -54,7 +54,7 @@ def parts_to_cut(plan: SettingOut) -> Card:
     sums = listed([f"{line.said(plan.first)}." for line in plan.made.sums])
     reasons = listed([f"{part.name}: {where_from(part)}." for part in plan.made.parts])
     return joined(
-        heading("Parts", 4),
+        heading("Parts"),
         table(("Part", "Length along its grain x width x thickness"), rows, "The piece and its parts, finished"),
         folded("Where each size comes from", reasons),
         paragraphs("They add up exactly:"),
@@ -81,7 +81,7 @@ def blanks_to_cut(plan: SettingOut) -> Card:
         for division in (blank.length, blank.width, blank.thickness)
     ]
     return joined(
-        heading("Blanks", 4),
+        heading("Blanks"),
         table(("Blank of", "Cut to at least"), rows, "Blanks, with kerfs, trims and planing"),
         folded("What each blank is made up of", listed(lost)),
         _strips(plan),
@@ -146,7 +146,7 @@ def holes_to_bore(plan: SettingOut) -> Card:
     cards += [_warned(plan), listed(list(dict.fromkeys(said)))] if rows else []
     cards += [_fixings(plan)] if plan.made.fixings else []
     cards += [paragraphs(NOT_SET_OUT)] if plan.made.way.on_a_base else []
-    return joined(heading("Holes", 4), *cards) if cards else NOTHING
+    return joined(heading("Holes"), *cards) if cards else NOTHING
 
 
 def _fixings(plan: SettingOut) -> Card:
@@ -202,7 +202,7 @@ def dowels_to_bore(plan: SettingOut) -> Card:
         "and a touch deeper for glue, in the middle of the thickness; measure from the show face on both boards."
     )
     cards = [
-        heading("Dowels", 4),
+        heading("Dowels"),
         paragraphs(bore, f"Each keeps {margin} clear of every later cut. From the left end of the blank:"),
     ]
     for places, lines in _alike(plan).items():
@@ -230,7 +230,7 @@ def _alike(plan: SettingOut) -> dict[tuple, list[str]]:
 def order_of_cuts(plan: SettingOut) -> Card:
     """The steps in an order in which none needs a face that is gone, and why they stand so."""
     reasons = folded("Why in this order", listed([f"{reason}." for reason in plan.order.reasons]))
-    return joined(heading("Order of cuts", 4), listed([f"{name}." for name in plan.order.names], ordered=True), reasons)
+    return joined(heading("Order of cuts"), listed([f"{name}." for name in plan.order.names], ordered=True), reasons)
 
 
 def weight_and_wood(plan: SettingOut) -> Card:
@@ -250,7 +250,7 @@ def weight_and_wood(plan: SettingOut) -> Card:
         f"Beside it{', from offcuts' if part.role == 'offcut' else ''}: {part.count} x {part.name}, {part.text(plan.first)}."
         for part in beside
     ]
-    return joined(heading("Weight, glue, and what to buy", 4), listed(said))
+    return joined(heading("Weight, glue, and what to buy"), listed(said))
 
 
 def roundings_shown(plan: SettingOut) -> Card:
@@ -265,7 +265,7 @@ def roundings_shown(plan: SettingOut) -> Card:
 
 def shop_cautions(plan: SettingOut) -> Card:
     """What to know beside the numbers, and the usual cautions."""
-    return joined(heading("In the shop, take care", 4), listed([*plan.remarks, *plan.cautions]))
+    return joined(heading("In the shop, take care"), listed([*plan.remarks, *plan.cautions]))
 
 
 def shop_drawings(of: SettingOut | Commission) -> Card:

@@ -33,7 +33,7 @@ def cut_list(commission: Commission) -> Card:
             "This way leaves nothing to be cut loose: there is no gap or slot that would let the panel move."
         )
     )
-    steps = heading("In the shop", 4), listed(built.way.steps, ordered=True)
+    steps = heading("In the shop"), listed(built.way.steps, ordered=True)
     return joined(paragraphs(lead), sizes, *steps)
 
 
@@ -47,7 +47,7 @@ def cautions(commission: Commission) -> Card:
     )
     way = commission.built.way
     carries = way.seat_cautions if kind == "seat" else ()
-    return joined(heading("Cautions", 4), listed([*own, *carries, *way.cautions, *CAUTIONS]))
+    return joined(heading("Cautions"), listed([*own, *carries, *way.cautions, *CAUTIONS]))
 
 
 _IN_A_CASE = ("drawer front", "drawer side", "drawer bottom", "back", "door panel")
