@@ -64,6 +64,10 @@ def _control(entry: Input) -> widgets.ValueWidget:
     layout = widgets.Layout(width="100%", max_width="720px")
     if isinstance(entry, Choice):
         options = [(label, value) for value, label in entry.labels.items()]
+        if entry.ordered:
+            return widgets.SelectionSlider(
+                options=options, value=entry.start, description=entry.label, style=wide, layout=layout
+            )
         return widgets.Dropdown(options=options, value=entry.start, description=entry.label, style=wide, layout=layout)
     if isinstance(entry, Switch):
         return widgets.Checkbox(value=entry.start, description=entry.label, indent=False, layout=layout)

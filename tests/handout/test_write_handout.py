@@ -88,7 +88,7 @@ def test_the_page_says_what_the_library_decides(seat):
     said = readable(seat)
     commission = commission_of(chosen_brief(data_path(DEMO)))
     assert " ".join(str(decision(commission)).split()) in said
-    for line in commission.study().answer().lines():
+    for line in commission.study().answer().lines(commission.page_units):
         assert line.split(": ", 1)[-1].split(" - ")[0] in said, line
 
 
@@ -116,10 +116,16 @@ def test_the_client_gets_no_shop_and_the_shop_gets_all_of_it(seat):
 
 def test_what_is_long_is_folded_and_the_rest_stands_open(seat):
     folded = re.findall(r'<details class="part"><summary>(.*?)</summary>', seat)
-    assert folded == ["What if ...?", "Why wood moves, and how sure we are"]
+    assert folded == [
+        "The brief, as it was agreed",
+        "What if ...?",
+        "Why wood moves, and how sure we are",
+        "The decision in full",
+    ]
     opened = re.sub(r'<details class="part">.*?</section>.*?</details>', "", seat, flags=re.DOTALL)
-    assert "How we build it" in opened and "When to call us" in opened
-    assert seat.index("What if ...?") < seat.index('id="ways-to-build"') < seat.index("How we build it")
+    assert "We build:" in opened and "You do:" in opened and "When to call us" in opened
+    first = seat.index('id="through-the-year"')
+    assert first < seat.index("We build:") < seat.index("What if ...?") < seat.index('id="ways-to-build"')
 
 
 def test_what_is_for_the_learner_stays_out(seat):
@@ -148,7 +154,7 @@ def test_the_page_is_one_small_file_that_fetches_nothing(seat):
 
 def test_names_and_notes_are_inert(hostile):
     assert escape(TYPED) in hostile and TYPED not in hostile
-    assert len(re.findall(r"<script\b", hostile)) == 3  # the page's own, and a table for each of the piece's studies
+    assert len(re.findall(r"<script\b", hostile)) == 4  # the page's own, and a table for each of the piece's studies
     assert (
         "{{ 7*7 }}" in readable(hostile)
         and unescape(re.search("<title>(.*?)</title>", hostile)[1]).strip() == TYPED.strip()

@@ -62,11 +62,12 @@ class Table:
 
 @dataclass(frozen=True)
 class Figure:
-    """A drawing as a still, which any viewer shows; on a narrow screen it is scrolled rather than shrunk."""
+    """A drawing as a still, which any viewer shows; on a narrow screen it is scrolled rather than shrunk, unless ``small``."""
 
     kind: ClassVar[str] = "figure"
     picture: Picture
     words: Words
+    small: bool = False
 
     def address(self, told: Callable[[Words], str]) -> str:
         """The drawing as a ``data:`` address."""

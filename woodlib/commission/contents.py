@@ -11,8 +11,10 @@ from ..study.study import Study
 from .card import Card, heading, joined, paragraphs, sentences
 from .care import care_note
 from .deciding import comparison_table, decision, how_they_compare
-from .in_short import opening
+from .in_four_lines import four_lines, the_odds
+from .in_short import opening, title
 from .judged import Commission
+from .pair import the_pair
 from .ready import stock_ready
 from .reasons import why_it_moves
 from .shop import shop_cards
@@ -73,11 +75,21 @@ class Fold:
     entries: tuple[Entry, ...]
 
 
-CLIENT: tuple[Entry | Fold, ...] = (
-    opening,
+@dataclass(frozen=True)
+class First:
+    """What a page begins with: a study whose picture leads, and the entries that stand beside or below it."""
+
+    study: Callable[[Commission], Study]
+    entries: tuple[Entry, ...]
+
+
+CLIENT: tuple[Entry | First | Fold, ...] = (
+    title,
+    First(the_pair, (four_lines, the_odds)),
+    Fold("The brief, as it was agreed", (opening,)),
     Fold("What if ...?", (through_the_year, ways_to_slide, how_they_compare, ways_side_by_side, comparison_table)),
     Fold("Why wood moves, and how sure we are", (why_it_moves, small_print)),
-    decision,
+    Fold("The decision in full", (decision,)),
     living_with_it,
 )
 """The client's page."""
@@ -86,7 +98,9 @@ SHOP: tuple[Entry, ...] = (for_the_workshop, stock_ready, cut_list, setting_out,
 """The shop's page."""
 
 
-def entries(contents: Iterable[Entry | Fold]) -> Iterator[Entry]:
-    """Every entry of a page in its order, folded ones among them."""
+def entries(contents: Iterable[Entry | First | Fold]) -> Iterator[Entry]:
+    """Every entry of a page in its order, those of its parts among them."""
     for part in contents:
-        yield from part.entries if isinstance(part, Fold) else (part,)
+        if isinstance(part, First):
+            yield part.study
+        yield from part.entries if isinstance(part, First | Fold) else (part,)

@@ -19,7 +19,7 @@ _RINGS = {0.0: "flatsawn", 45.0: "riftsawn", 90.0: "quartersawn"}
 
 
 def opening(commission: Commission) -> Card:
-    """Title, the people, the answer in short, and the brief as it was agreed."""
+    """The people, the answer in short, and the brief as it was agreed."""
     brief = commission.brief
     people = sentences(brief.client and f"For {brief.client}.", brief.maker and f"From {brief.maker}.")
     short = sentences(
@@ -27,12 +27,16 @@ def opening(commission: Commission) -> Card:
     )
     rows = list(_facts(commission))
     return joined(
-        heading(brief.title, 1),
         paragraphs(people, short),
         table(("What", "As ordered"), rows, "The brief"),
         first=commission.first,
-        settings={"title": brief.title, "units": commission.page_units},
     )
+
+
+def title(commission: Commission) -> Card:
+    """What the piece is called, and what a page needs to know of it."""
+    settings = {"title": commission.brief.title, "units": commission.page_units}
+    return joined(heading(commission.brief.title, 1), first=commission.first, settings=settings)
 
 
 def _built_as(commission: Commission) -> str:

@@ -65,7 +65,7 @@ class Commission:
     @property
     def page_units(self) -> str:
         """The units that a page starts in."""
-        return "both" if self.first == "customary" else "metric"
+        return "inch" if self.first == "customary" else "metric"
 
     @cached_property
     def would_change(self) -> str:

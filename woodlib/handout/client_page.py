@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from ..commission.contents import CLIENT, SHOP, Entry, Fold, entries
+from ..commission.contents import CLIENT, SHOP, Entry, First, Fold, entries
 from ..commission.judged import Commission
 from ..study.study import Study
-from .page import folded, page
+from .page import beside, folded, page
 from .sections import Names, section
 
 Told = Callable[[int, int], None]
@@ -30,7 +30,8 @@ def client_page(commission: Commission, progress: Told | None = None) -> str:
 
             frozen = section(shown, show)
             show(1, 1)
-            html[entry] = frozen.html(names.name(shown.key), commission.page_units)
+            leads = any(isinstance(part, First) and part.study is entry for part in CLIENT)
+            html[entry] = frozen.html(names.name(shown.key), commission.page_units, leads)
             checks.append(frozen.report)
         else:
             html[entry] = shown.html
@@ -38,7 +39,9 @@ def client_page(commission: Commission, progress: Told | None = None) -> str:
     return page(commission.brief.title, body, checks, units=commission.page_units)
 
 
-def _part(part: Entry | Fold, html: dict[Entry, str]) -> str:
+def _part(part: Entry | First | Fold, html: dict[Entry, str]) -> str:
+    if isinstance(part, First):
+        return beside(html[part.study], [html[entry] for entry in part.entries])
     return folded(part.summary, [html[entry] for entry in part.entries]) if isinstance(part, Fold) else html[part]
 
 

@@ -48,7 +48,8 @@ def control_html(entry: Input, name: str, units: str) -> str:
     value, start = escape(entry.text(entry.start, units)), table["start"]
     last = len(table.get("options") or table["places"]) - 1
     about = f'id="{place}" data-input="{entry.key}" data-start="{start}" data-last="{last}" autocomplete="off" hidden'
-    if isinstance(entry, Span):
+    slides = isinstance(entry, Span) or (isinstance(entry, Choice) and entry.ordered)
+    if slides:
         control = f'<input type="range" {about} min="0" max="{last}" step="1" value="{start}" aria-valuetext="{value}">'
     elif isinstance(entry, Choice):
         options = "".join(
@@ -58,6 +59,13 @@ def control_html(entry: Input, name: str, units: str) -> str:
         control = f"<select {about}>{options}</select>"
     else:
         control = f'<input type="checkbox" {about}{" checked" if start else ""}>'
-    asis = "" if isinstance(entry, Span) else " asis"
+    asis = "" if slides else " asis"
     shown = f'<span class="value{asis}" data-value="{entry.key}">{value}</span>'
+    if isinstance(entry, Choice) and entry.ordered:
+        control += f'<span class="ticks" aria-hidden="true">{"".join(map(_tick, table["options"]))}</span>'
     return f'<div class="control"><label for="{place}">{escape(entry.label)}</label>{shown}{control}</div>'
+
+
+def _tick(text: str) -> str:
+    """The mark of a place below its slider: the first letter of a name, a dot for what has none."""
+    return f"<span>{escape(text[0]) if text[0].isupper() else '&#9679;'}</span>"

@@ -34,6 +34,8 @@ class Study { // it stands as it was written until its table is unpacked and a c
     Object.assign(this, { section, start, last, names: this.controls.map((control) => `${section.id}.${control.dataset.input}`) });
     this.shown = section.dataset.study + start; // the units and places that the page shows now
     this.controls.forEach((control) => control.addEventListener("input", () => this.moved()));
+    const play = this.find("[data-play]");
+    if (play) play.addEventListener("click", () => this.play(play));
     this.find("[data-back]").addEventListener("click", () => { this.position = start; this.moved(); });
   }
   find(selector) { return this.section.querySelector(selector); }
@@ -111,13 +113,20 @@ class Study { // it stands as it was written until its table is unpacked and a c
     this.data.inputs.forEach((input, k) => {
       const text = input.options ? input.options[position[k]] : write(input.places[position[k]], this.data.formats[input.kind]);
       if (this.values[k].textContent !== text) put(this.values[k], "", text);
-      if (!input.options) put(this.controls[k], "aria-valuetext", text);
+      if (this.controls[k].type === "range") put(this.controls[k], "aria-valuetext", text);
     });
     const readings = this.terms.map((term) => `${term.textContent}: ${term.nextSibling.firstChild.textContent}.`);
     put(this.find("desc"), "", [this.told.textContent, this.find("[data-s]").textContent, ...readings].filter(Boolean).join(" "));
     this.shown = state;
   }
   moved() { this.draw(); clearTimeout(this.timer); this.timer = setTimeout(() => this.settled(), 500); }
+  play(button) { // step along the first control, round and round, until the button or the control stops it
+    const control = this.controls[0], stop = () => { clearInterval(this.playing); this.playing = 0; button.textContent = "\u25b6"; };
+    if (this.playing) return stop();
+    control.addEventListener("pointerdown", stop, { once: true }), control.addEventListener("keydown", stop, { once: true });
+    button.textContent = "\u25a0";
+    this.playing = setInterval(() => { control.value = (Number(control.value) % this.last[0]) + 1; this.draw(); }, 900);
+  }
   settled() { // told once the control rests: one polite sentence, and the address
     this.find("[role=status]").textContent = this.find("[data-s]").textContent;
     const kept = studies.flatMap((study) => study.position.map((place, k) => [study.names[k], place, place !== study.start[k]]));

@@ -38,14 +38,16 @@ def part(name: str) -> str:
     return Path(__file__).with_name(name).read_text(encoding="utf-8")
 
 
-def study_section(study: Study, table: str, name: str, units: str = "both") -> str:
+def study_section(study: Study, table: str, name: str, units: str = "both", leads: bool = False) -> str:
     """One study: question, controls, picture, readings and its table. ``name`` is unique on the page.
+
+    A study that ``leads`` a page shows its picture first, then its control with a button that plays it.
 
     What is written here is the start state in full, so that the page tells everything without its script; without a
     table it says that it stands still.
     """
     answer = study.answer()
-    return template("handout/templates/study.html").render(
+    return template(f"handout/templates/{'leading_' if leads else ''}study.html").render(
         study=study,
         table=table,
         name=name,
@@ -66,6 +68,11 @@ def _start(entry: Any, units: str) -> str:
 def question_html(record: dict[str, Any]) -> str:
     """A question for a record made by a lesson: a prediction, what was seen, or an exercise."""
     return template("handout/templates/question.html").render(record=record, name=f"question-{next(_numbers)}")
+
+
+def beside(study: str, others: Sequence[str]) -> str:
+    """A study whose picture leads a page, with what stands beside it on a wide screen and below it on a narrow one."""
+    return template("handout/templates/first.html").render(study=study, others=others)
 
 
 def folded(summary: str, parts: Sequence[str]) -> str:

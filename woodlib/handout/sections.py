@@ -25,9 +25,9 @@ class Section:
     table: str
     report: str
 
-    def html(self, name: str, units: str = "both") -> str:
-        """The section under a ``name`` that is unique on its page."""
-        return study_section(self.study, self.table, name, units)
+    def html(self, name: str, units: str = "both", leads: bool = False) -> str:
+        """The section under a ``name`` that is unique on its page; one that ``leads`` shows its picture first."""
+        return study_section(self.study, self.table, name, units, leads)
 
 
 class Names:

@@ -53,6 +53,13 @@ class Finish:
         return self.name if self.coats == 0 else f"{self.name}, {self.coats} coat{'s' if self.coats > 1 else ''}"
 
     @property
+    def hides_the_wood(self) -> bool:
+        """Whether nothing of the grain is seen through it."""
+        return self.coats > 0 and any(
+            word in self.name.casefold() for word in ("paint", "enamel", "primer", "solid-color")
+        )
+
+    @property
     def weakest_status(self) -> str:
         """The least trusted status among the figures: printed, quoted or recalled; empty for bare wood."""
         order = ("printed", "quoted", "recalled")

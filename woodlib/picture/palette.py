@@ -20,6 +20,7 @@ class Role:
     hatch: float = 0.0
     hatch_turn: float = 45.0
     opacity: float = 1.0
+    bare: bool = False  # stripes alone: what lies below shows between them
 
 
 ROLES: dict[str, Role] = {
@@ -53,6 +54,8 @@ ROLES: dict[str, Role] = {
     "pull-1": Role("#f3d9a2", "#6a5426"),
     "pull-2": Role("#e5a86b", "#9a6430"),
     "pull-3": Role("#c2603f", "#cf7049"),
+    "pulled-hard": Role("#775600", "#e8c256", hatch=9.0, bare=True),
+    "past-limit": Role("#8e1b2c", "#ff8f9c", hatch=5.0, hatch_turn=-45.0, bare=True),
     "pull-4": Role("#8e1b2c", "#ff8f9c", hatch=4.0, hatch_turn=-45.0),
 }
 
@@ -103,9 +106,11 @@ def hatches() -> str:
     for name, role in ROLES.items():
         if role.hatch:
             size = role.hatch
+            ground = "" if role.bare else f'<rect width="{size:g}" height="{size:g}" style="fill:var(--w-{name})"/>'
+            stripe = name if role.bare else "paper"
             patterns.append(
                 f'<pattern id="h-{name}" width="{size:g}" height="{size:g}" patternUnits="userSpaceOnUse" '
-                f'patternTransform="rotate({role.hatch_turn:g})"><rect width="{size:g}" height="{size:g}" '
-                f'style="fill:var(--w-{name})"/><rect width="1.2" height="{size:g}" style="fill:var(--w-paper)"/></pattern>'
+                f'patternTransform="rotate({role.hatch_turn:g})">{ground}'
+                f'<rect width="{1.6 if role.bare else 1.2}" height="{size:g}" style="fill:var(--w-{stripe})"/></pattern>'
             )
     return "<defs>" + "".join(patterns) + "</defs>"

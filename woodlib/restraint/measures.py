@@ -35,26 +35,12 @@ ODDS_EDGES = (
     0.85,
     0.95,
 )
-ODDS_WORDS = (
-    "less than 1 in 200",
-    "1 in 200",
-    "1 in 100",
-    "1 in 50",
-    "1 in 30",
-    "1 in 20",
-    "1 in 15",
-    "1 in 10",
-    "1 in 8",
-    "1 in 6",
-    "1 in 5",
-    "1 in 4",
-    "1 in 3",
-    "1 in 2",
-    "2 in 3",
-    "3 in 4",
-    "9 in 10",
-    "almost certain",
+ODDS = (
+    *((1, of) for of in (1000, 200, 100, 50, 30, 20, 15, 10, 8, 6, 5, 4, 3, 2)),
+    *((2, 3), (3, 4), (9, 10), (1, 1)),
 )
+"""How many of how many; the first and the last stand for all that is rarer and surer."""
+ODDS_WORDS = ("less than 1 in 200", *(f"{few} in {of}" for few, of in ODDS[1:-1]), "almost certain")
 WORRYING_CHANCE = 0.05  # from here on the stress model counts as a warning (a judgement)
 
 
@@ -111,6 +97,15 @@ def strain_words(held_back_strain: float) -> str:
     'reaches the strain at which wood starts to fail'
     """
     return STRAIN_WORDS[band(held_back_strain, strain_edges())]
+
+
+def odds_of(chance: float) -> tuple[int, int]:
+    """A chance as so many of so many, as a maker would count pieces.
+
+    >>> odds_of(0.37), odds_of(0.66)
+    ((1, 3), (2, 3))
+    """
+    return ODDS[band(chance, ODDS_EDGES)]
 
 
 def odds_words(chance: float) -> str:

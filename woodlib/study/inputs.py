@@ -27,12 +27,16 @@ def read_kind(value: Any, kind: str, name: str) -> float:
 
 @dataclass(frozen=True)
 class Choice:
-    """One of several named options; ``options`` maps the value to its label (or lists values that are labels)."""
+    """One of several named options; ``options`` maps the value to its label (or lists values that are labels).
+
+    ``ordered`` options follow each other, like months, and are moved along with a slider.
+    """
 
     key: str
     label: str
     options: Mapping[str, str] | tuple[str, ...]
     start: str
+    ordered: bool = False
 
     @property
     def labels(self) -> dict[str, str]:

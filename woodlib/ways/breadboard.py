@@ -232,7 +232,7 @@ WAY = Way(
         0.25 * INCH_M,
         "the step at a corner passes {limit} and catches clothes",
     ),
-    opens=Opening("step at each corner of the ends", "step_driest", "step_dampest"),
+    opens=Opening("step", "at each corner of the ends", "step_driest", "step_dampest"),
     make=make,
     order=(
         CUT_END_PIECES,

@@ -200,7 +200,7 @@ WAY = Way(
     ),
     holding=holding,
     held_by="Stretched in the mitres, at most",
-    opens=Opening("line beside the panel", "line_driest", "line_dampest", "line_today"),
+    opens=Opening("line", "beside the panel", "line_driest", "line_dampest", "line_today"),
     make=make,
     order=ORDER,
     plan=_plan,

@@ -37,12 +37,21 @@ class Limit:
 
 @dataclass(frozen=True)
 class Opening:
-    """The one opening of a way that a client sees, by the keys of its sizes; ``today`` empty where there is none today."""
+    """The one opening of a way that a client sees: ``what`` it is and ``where``, and the keys of its sizes.
 
-    name: str
+    ``today`` is empty where there is none on the day it is cut.
+    """
+
+    what: str
+    where: str
     driest: str
     dampest: str
     today: str = ""
+
+    @property
+    def name(self) -> str:
+        """What it is and where, for a sentence."""
+        return f"{self.what} {self.where}"
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,0 +1,85 @@
+"""The first picture of a client's page, for every kind of piece, way and month: readable, true, and the same in all months."""
+
+from __future__ import annotations
+
+import pytest
+from commissions.sheets import faults
+
+from woodlib.brief import read_brief
+from woodlib.commission import chosen_brief, commission_of
+from woodlib.commission.in_four_lines import four_lines, row_of_pieces, the_odds
+from woodlib.commission.pair import opening_m, piece_year, the_pair
+from woodlib.handout.replay import freeze_checked
+from woodlib.picture.scene import Area, walk
+from woodlib.words.decided import chosen
+
+
+def test_every_way_and_month_can_be_read(matrix_brief):
+    commission = commission_of(read_brief(matrix_brief))
+    for verdict in commission.verdicts:
+        study = the_pair(commission.building(verdict.way.name))
+        (month,) = study.inputs
+        for place in month.labels:
+            answer = study.ask({"month": place})
+            for units in ("inch", "metric"):
+                found = faults(answer.picture, units)
+                assert not found, f"{verdict.key}, {place}, {units}: {found}"
+
+
+def test_it_is_told_in_four_lines(matrix_brief):
+    commission = commission_of(read_brief(matrix_brief))
+    for verdict in commission.verdicts:
+        lines = four_lines(commission.building(verdict.way.name)).text.splitlines()
+        assert [line.partition(":")[0] for line in lines] == ["We build", "Why", "You will see", "You do"]
+        assert all(len(line.split()) <= 60 and "None" not in line for line in lines)
+
+
+@pytest.fixture(scope="module")
+def seat():
+    return commission_of(chosen_brief())
+
+
+def test_the_demonstration_by_hand(seat):
+    """A line marked 1/4 in opens by half of the panel's likely movement: in January by half of 4.02 mm, see below."""
+    year = piece_year(seat)
+    january = next(month for month in year.months if month.name == "January")
+    # 0.365 % per % MC (Wood Handbook table 13-5, white oak, tangential) from 8.0 to 6 %, 0.39 % per % below it:
+    # 419 mm x (2.0 x 0.00365 + 0.62 x 0.0039) = 4.07 mm, half of it 2.0 mm; 6.35 + 2.0 = 8.4 mm.
+    assert 1000 * opening_m(seat.built, january, "customary") == pytest.approx(8.4, abs=0.1)
+    cut = next(month for month in year.months if month.cut)
+    assert 1000 * opening_m(seat.built, cut, "customary") == pytest.approx(6.35)
+    assert year.held.pull(cut, max(month.goes for month in year.months)) == 0.0
+
+
+def test_the_split_opens_in_the_driest_month_and_shuts_in_the_dampest(seat):
+    study = the_pair(seat)
+    dark = {
+        month: [
+            mark
+            for mark in walk(study.ask({"month": month}).picture.marks)
+            if isinstance(mark, Area) and mark.role == "edge"
+        ]
+        for month in ("January", "July")
+    }
+    assert all(chosen(mark.shown) for mark in dark["January"]) and dark["January"]
+    assert not any(chosen(mark.shown) for mark in dark["July"])
+
+
+def test_it_slides_on_a_page_with_one_shape_for_all_months(seat):
+    checked = freeze_checked(the_pair(seat))
+    assert len(checked.frozen.payload["shapes"]) == 1 and checked.states == 13
+
+
+@pytest.mark.parametrize(("few", "of"), [(1, 3), (2, 3), (1, 20), (9, 10)])
+def test_the_odds_are_drawn_as_pieces(few, of):
+    picture = row_of_pieces(few, of)
+    assert sum(isinstance(mark, Area) and mark.role == "wood" for mark in picture.marks) == of
+    assert sum(isinstance(mark, Area) and mark.role == "past-limit" for mark in picture.marks) == few
+
+
+def test_the_odds_of_the_seat_are_those_of_its_verdict(seat):
+    from woodlib.restraint.measures import odds_words
+
+    few_of = odds_words(seat.glued.panel.chance.sound.likely)
+    assert f"about {few_of} split in the first years" in four_lines(seat).text
+    assert f"Of {few_of.rpartition(' ')[2]} such pieces" in the_odds(seat).text

@@ -1,0 +1,81 @@
+"""The piece of a commission month by month, beside what the client had seen: the data of the first picture of a page."""
+
+from __future__ import annotations
+
+from math import radians
+
+import numpy as np
+
+from ..movement.wood import width_strain
+from ..restraint.assumptions import assumption
+from ..studies.through_the_year import TODAY, Held, Month, PieceYear, through_the_year
+from ..study.study import Study
+from ..ways.client_view import Seen
+from ..ways.verdict import Verdict
+from .judged import Commission
+from .names import finish_of
+
+REACH_SHARE = 0.3
+"""How far from a held end its grip is felt, as a share of the width: a third of it for deep panels (closed form)."""
+
+
+def the_pair(commission: Commission) -> Study:
+    """The client's study: held fast as first seen, and as it is built, month by month."""
+    return through_the_year(piece_year(commission))
+
+
+def piece_year(commission: Commission) -> PieceYear:
+    """What the study is drawn from."""
+    piece, months, built = commission.piece, commission.months, commission.built
+    stock = commission.brief.stock.moisture_percent()
+    goes = width_strain(piece.wood, radians(piece.ring_angle_deg), 0.0, stock, np.asarray(months.mc_percent))
+    airs = [None] * len(months.names) if months.rh_percent is None else months.rh_percent.tolist()
+    named = zip(months.names, airs, months.mc_percent.tolist(), goes.tolist(), strict=True)
+    places = [Month(*entry) for entry in named]
+    return PieceYear(
+        commission.brief.title,
+        (Month(TODAY, None, stock, 0.0, cut=True), *places),
+        months.names[months.driest],
+        built.way,
+        _drawn(commission),
+        _held(commission),
+        lambda month: opening_m(built, month, commission.first),
+    )
+
+
+def opening_m(built: Verdict, month: Month, first: str) -> float:
+    """How wide the opening that is seen stands in a month, likely, m: what is marked today, and what the wood does to it."""
+    opens = built.way.opens
+    if opens is None:
+        return 0.0
+    today = float(built.cut(opens.today).written_m(first)) if opens.today else 0.0
+    towards, key = ("narrowing", opens.driest) if month.goes < 0.0 else ("widening", opens.dampest)
+    furthest = built.quantities[f"{towards}_high"] / built.quantities["width"]
+    share = abs(month.goes) / furthest if furthest > 0.0 else 0.0
+    cut_today = built.cut(opens.today).metres if opens.today else 0.0
+    return max(today + share * (built.cut(key).metres - cut_today), 0.0)
+
+
+def _drawn(commission: Commission) -> Seen:
+    piece = commission.piece
+    held = _held(commission)
+    return Seen(
+        width=piece.width_m,
+        length=piece.length_m,
+        thickness=piece.thickness_m,
+        border=piece.border_width_m,
+        border_thickness=piece.border_thickness_m or piece.thickness_m,
+        ring_angle_deg=piece.ring_angle_deg,
+        grip=held.grip,
+        reach=held.reach_m,
+        painted=finish_of(commission.brief).hides_the_wood,
+    )
+
+
+def _held(commission: Commission) -> Held:
+    """The border glued across the ends where that is compared; else the piece held at both its edges."""
+    width, left = commission.piece.width_m, assumption("compression_set_strain").low
+    glued = commission.glued
+    if glued is None:
+        return Held(1.0, REACH_SHARE * width, left, False, "held fast")
+    return Held(float(glued.quantities["held_share"]), REACH_SHARE * width, left, True, "border glued on")

@@ -1,0 +1,186 @@
+"""A piece month by month for the client: as first seen, held fast, beside as it will be built."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from ..picture.scene import Mark, Picture, Words
+from ..study.answer import Answer, Reading
+from ..study.inputs import Choice
+from ..study.study import Study
+from ..ways.client_view import GAP, HALF, HEIGHT, LETTERS, RESULT_Y, WIDTH, Seen, held_cut, held_fast, view_of
+from ..ways.risk import risk_levels
+from ..ways.way import Way
+from ..words.decided import Pick, pick
+from ..words.say import Said, humidity, length, moisture, percent, say, strain
+
+KEY = "through-the-year"
+QUESTION = "How will it stand, month by month?"
+TODAY = "the day it is cut"
+HARDLY_M = 0.0004  # an opening below this is written as none: 1/64 in
+
+
+@dataclass(frozen=True)
+class Month:
+    """One place of the slider: its name, air and wood in percent, and the likely change of width since the day it is cut.
+
+    The change is a share of the width; ``cut`` marks that day itself, before any summer.
+    """
+
+    name: str
+    rh_percent: float | None
+    mc_percent: float
+    goes: float
+    cut: bool = False
+
+
+@dataclass(frozen=True)
+class Held:
+    """The piece as first seen: what its border holds, and what its damp summers leave; shares and strains."""
+
+    grip: float
+    reach_m: float
+    set_strain: float
+    ends: bool
+    says: str
+
+    def pull(self, month: Month, dampest: float) -> float:
+        """Strain that pulls on the wood in a month, after a damp summer; below zero it is squeezed."""
+        first = -self.grip * month.goes
+        after_summer = self.grip * (dampest - month.goes) - self.set_strain
+        return first if month.cut else max(first, after_summer)
+
+
+@dataclass(frozen=True)
+class PieceYear:
+    """What the client's year is drawn from; ``line`` leads from a month to the opening that is seen, m."""
+
+    title: str
+    months: tuple[Month, ...]
+    start: str
+    way: Way
+    drawn: Seen
+    held: Held
+    line: Callable[[Month], float]
+
+
+def through_the_year(year: PieceYear) -> Study:
+    """The client's study: one slider with the months, and the day it is cut."""
+    by_name = {month.name: month for month in year.months}
+    furthest = max((abs(month.goes) for month in year.months), default=0.0)
+    dampest = max(month.goes for month in year.months)
+    driest = min(year.months, key=lambda month: month.goes)
+
+    def answer(month: str) -> Answer:
+        here = by_name[month]
+        pull = year.held.pull(here, dampest)
+        level = sum(pull >= risk.from_strain for risk in risk_levels()[1:])
+        seen = replace(
+            year.drawn,
+            goes=here.goes,
+            furthest=furthest,
+            line=year.line(here),
+            split=max(pull, 0.0) * year.drawn.width,
+            level=level,
+        )
+        held, built = held_words(pull, level), built_words(year, seen)
+        return Answer(
+            picture_of(year, here, seen, held[0]),
+            say(f"{month}: {{held}}; {{built}}.", held=held[1], built=built),
+            (
+                *air_readings(here),
+                Reading(year.held.says, held[0], held[1], Pick(float(level), ("fine", "watch", "stop"))),
+                Reading("As we build it", FREE, built, "fine"),
+            ),
+            f"Two drawings side by side, from above and in the cut. Left, {year.held.says.lower()}: a panel that cannot "
+            f"move. Right, {year.way.with_article}: it moves, and the line beside it opens and shuts.",
+            (
+                f"From above, movement is drawn {seen.times} times its size; the cut has its true proportions. Driest: {driest.name}.",
+            ),
+        )
+
+    options = tuple(month.name for month in year.months)
+    return Study(KEY, QUESTION, (Choice("month", "Month", options, year.start, ordered=True),), answer)
+
+
+FREE = "Nothing pulls"
+
+
+def held_words(pull: float, level: int) -> tuple[Pick, Pick]:
+    """What the held half goes through: a word or two, and a sentence."""
+    step = 0.0 if pull <= 0.0 else 1.0 + level
+    stretched = say("held fast, the wood is stretched by {pull}", pull=strain(max(pull, 0.0)))
+    squeezed = "held fast, the wood is squeezed; a split would be shut, not healed"
+    return (
+        Pick(step, ("Squeezed", "Pulled a little", "Pulled hard", "Past its limit")),
+        Pick(step, (squeezed, stretched, stretched, stretched)),
+    )
+
+
+def built_words(year: PieceYear, seen: Seen) -> Said | Pick | str:
+    """The same for the half as it is built."""
+    opens = year.way.opens
+    if opens is None:
+        return "free, nothing pulls; it moves, and no line opens"
+    wide = say(f"free, nothing pulls; the {opens.name} is {{line}} wide", line=length(seen.line))
+    return pick(seen.line, [HARDLY_M], [f"free, nothing pulls; the {opens.name} is shut", wide])
+
+
+def opening_words(year: PieceYear, seen: Seen) -> Said | Pick | str:
+    """What is measured below the cut: the opening, or, where none is seen, how far each edge has gone."""
+    opens, edge = year.way.opens, 0.5 * seen.goes * seen.width
+    if opens is not None:
+        return pick(
+            seen.line, [HARDLY_M], [f"{opens.what} shut", say(f"{opens.what} {{line}}", line=length(seen.line))]
+        )
+    if not year.way.solid:
+        return "hardly moves"
+    gone = [say(f"edge {{line}} {side}", line=length(abs(edge))) for side in ("in", "out")]
+    return pick(edge, [-HARDLY_M, HARDLY_M], [gone[0], "edge as cut", gone[1]])
+
+
+def air_words(month: Month) -> Pick:
+    """Air and wood of a month in a few words."""
+    wood = percent(month.mc_percent)
+    known = say("air {air}, wood {wood}", air=percent(month.rh_percent or 0.0), wood=wood)
+    return Pick(float(month.rh_percent is not None), (say("wood {wood}", wood=wood), known))
+
+
+def air_readings(month: Month) -> tuple[Reading, ...]:
+    """Air and wood of a month; on the day it is cut only the wood is known."""
+    air = say("{air}", air=humidity(month.rh_percent or 0.0))
+    return (
+        Reading("Air in the room", Pick(float(month.rh_percent is not None), ("not measured", air))),
+        Reading("Moisture in the wood", moisture(month.mc_percent)),
+    )
+
+
+def picture_of(year: PieceYear, month: Month, seen: Seen, state: Pick) -> Picture:
+    """Both halves of one month."""
+    right = HALF + GAP
+    plan, cut = view_of(year.way)
+    change = seen.goes * seen.width
+    sides = [say(f"{{change}} {side}", change=length(abs(change))) for side in ("narrower", "wider")]
+    marks: list[Mark] = [
+        Words(0.0, 15.0, "As you saw it", "ink", LETTERS, "start", bold=True),
+        Words(0.0, 34.0, year.held.says, "quiet", LETTERS, "start"),
+        Words(right, 15.0, "As we build it", "ink", LETTERS, "start", bold=True),
+        Words(right, 34.0, year.way.short, "quiet", LETTERS, "start"),
+        *held_fast(seen, 0.0, year.held.ends),
+        *held_cut(seen, 0.0, say("split, up to {split}", split=length(seen.split))),
+        *plan(seen, right),
+        *cut(seen, right, opening_words(year, seen)),
+        Words(0.0, RESULT_Y, state, Pick(float(seen.level), ("fine", "watch", "stop")), LETTERS, "start", bold=True),
+        Words(0.0, RESULT_Y + 19.0, air_words(month), "ink", LETTERS, "start"),
+        Words(right, RESULT_Y, FREE, "fine", LETTERS, "start", bold=True),
+        Words(
+            right,
+            RESULT_Y + 19.0,
+            pick(change, [-HARDLY_M, HARDLY_M], [sides[0], "as wide as when cut", sides[1]]),
+            "ink",
+            LETTERS,
+            "start",
+        ),
+    ]
+    return Picture(f"{year.title}: as first seen and as it is built", WIDTH, HEIGHT, tuple(marks))
