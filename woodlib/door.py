@@ -74,7 +74,7 @@ def _as_floats(value: Any, limits: Limits, name: str) -> Any:
         check_share(value, limits.share, name)
         value = number_in(value, limits.pint_unit, name=name, default_unit=limits.pint_unit)
     if isinstance(value, np.ma.MaskedArray):
-        value = value.astype(float).filled(np.nan)
+        value = np.ma.filled(value.astype(float), np.nan)
     if isinstance(value, bool) or value is None:
         raise TypeError
     if not isinstance(value, np.ndarray) and hasattr(value, "__array_function__"):

@@ -15,6 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import Literal
 
 import numpy as np
 
@@ -105,7 +106,7 @@ def _joined(parts: list[History]) -> History:
 class _Buffer:
     """One working array (boards, cells) with the views of it that every step needs."""
 
-    def __init__(self, shape: tuple[int, int], order: str) -> None:
+    def __init__(self, shape: tuple[int, int], order: Literal["C", "F"]) -> None:
         self.all = np.zeros(shape, order=order)
         self.left, self.others = self.all[:, :-1], self.all[:, 1:]
         self.ends = self.all[:, :: shape[1] - 1]
@@ -139,7 +140,8 @@ class _March:
         profiles_at: Sequence[int] | None,
     ) -> None:
         boards = len(thickness_m)
-        shape, order = (boards, cells), "C" if boards <= _FEW else "F"
+        shape = boards, cells
+        order: Literal["C", "F"] = "C" if boards <= _FEW else "F"
         self.time_s, self.emc, self.temperature_c, self.lookup = time_s, emc, temperature_c, lookup
         self.thickness_m, self.surface_m_s = thickness_m, surface_m_s
         self.cell_m = (thickness_m / cells)[:, np.newaxis]

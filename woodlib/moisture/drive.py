@@ -140,9 +140,8 @@ def steady_air(temperature_c: Any, rh_percent: Any, days: Any, label: str = "") 
     length = read_values(days, LENGTH, name="days", problems=problems)
     problems.raise_if_any()
     words = label or f"{float(temperature):g} degC and {float(humidity):g} %"
-    return Drive(
-        (Stage(float(length), np.zeros(1), *(np.atleast_1d(value) for value in (temperature, humidity)), label=words),)
-    )
+    stage = Stage(float(length), np.zeros(1), np.atleast_1d(temperature), np.atleast_1d(humidity), label=words)
+    return Drive((stage,))
 
 
 def air_log(day: Any, temperature_c: Any, rh_percent: Any, *, years: float | None = None, label: str = "") -> Drive:

@@ -69,7 +69,7 @@ def follow(
     cells: int = 60,
     step_hours: float = 6.0,
     tolerance_percent: float | None = None,
-    profile_days: Sequence[float] = (),
+    profile_days: Sequence[float] | np.ndarray = (),
 ) -> Followed:
     """Moisture inside one board or many while the air does what ``drive`` says.
 
@@ -95,7 +95,7 @@ def follow(
     [9.7, 10.3, 12.0]
     """
     single = isinstance(stock, Stock)
-    stocks = [stock] if single else list(stock)
+    stocks = [stock] if isinstance(stock, Stock) else list(stock)
     checked = _check(stocks, drive, start_percent, cells, step_hours, tolerance_percent, profile_days)
     run = _Run(stocks, drive, checked["start_percent"], int(cells), checked["step_hours"], checked["profile_days"])
     history, bound = run.within(checked["tolerance_percent"])

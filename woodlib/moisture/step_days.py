@@ -9,6 +9,7 @@ where the new air is dry and too long where it is damp, by up to 40 %. The coeff
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 
 import numpy as np
 
@@ -23,7 +24,6 @@ from .two_faces import StepInside, step_inside
 DAY_S = 86400.0
 USUAL_PERCENT, USUAL_RH_PERCENT = 9.0, 48.0  # moisture and air for coefficient and films; at 21 degC they go together
 STEPS_PERCENT = (1.0, 1.1, 1.25, 1.6, 2.1, 3.0, 4.5, 6.5, 9.5)
-_SPEEDS = ("low", "mid", "high")
 
 
 def usual_film_m_s(finish: Finish, specific_gravity: float, temperature_c: float) -> float:
@@ -51,14 +51,12 @@ def slow_mid_fast(
     diffusivity = float(siau_m2_s.kernel(USUAL_PERCENT, temperature_c, specific_gravity))
     films = [usual_film_m_s(finish, specific_gravity, temperature_c) for finish in finishes]
     emission, factor = rate("surface_emission_m_s"), rate("diffusivity_factor")
-    return tuple(
-        step_inside(
-            thickness_m,
-            getattr(factor, speed) * diffusivity,
-            *(1.0 / (1.0 / film + 1.0 / getattr(emission, speed)) for film in films),
-        )
-        for speed in _SPEEDS
-    )
+
+    def run(factor_of: float, emission_m_s: float) -> StepInside:
+        first, second = (1.0 / (1.0 / film + 1.0 / emission_m_s) for film in films)
+        return step_inside(thickness_m, factor_of * diffusivity, first, second)
+
+    return run(factor.low, emission.low), run(factor.mid, emission.mid), run(factor.high, emission.high)
 
 
 def days_of_steps(inside: StepInside) -> list[float]:
@@ -76,7 +74,8 @@ def decided_days(days: Sequence[float], change_percent: float | Decided, margin_
     >>> round(float(decided_days(days_of_steps(inside), -5.4))), round(float(inside.time_s(1 / 5.4)) / DAY_S)
     (25, 25)
     """
-    change, total = size_of(change_percent) * (1.0 / margin_percent), 0.0
+    change = size_of(change_percent) * (1.0 / margin_percent)
+    total: Any = 0.0
     for k in range(len(days) - 1):
         low, high = STEPS_PERCENT[k], STEPS_PERCENT[k + 1]
         share = smaller(larger((change - low) / (high - low), 0.0), 1.0)

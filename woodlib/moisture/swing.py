@@ -86,9 +86,15 @@ def _last_year(followed: Followed, start: float, steps: int) -> Followed:
         columns = [np.interp(start + day, followed.days, column) for column in flat.T]
         return np.stack(columns, axis=1).reshape(len(day), *values.shape[1:])
 
-    names = ("emc_percent", "mean_percent", "tilt_percent", "surface_percent")
-    year = {name: at_days(getattr(followed, name)) for name in names}
-    return replace(followed, days=day, profile_days=followed.profile_days - start, **year)
+    return replace(
+        followed,
+        days=day,
+        profile_days=followed.profile_days - start,
+        emc_percent=at_days(followed.emc_percent),
+        mean_percent=at_days(followed.mean_percent),
+        tilt_percent=at_days(followed.tilt_percent),
+        surface_percent=at_days(followed.surface_percent),
+    )
 
 
 def _settled(year: Followed) -> YearInside:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field
+from typing import Any
 
 import numpy as np
 
@@ -61,8 +62,9 @@ class Board:
 
     def strains(self, mc_from, mc_to, factor=1.0):
         """Strains (length, width, thickness) and shears of the board; see :func:`rotated_strains`. Broadcasts."""
-        angles = math.radians(self.ring_angle_deg), math.radians(self.grain_slope_deg)
-        return rotated_strains(*self.wood.axis_strains(mc_from, mc_to, factor), *angles)
+        ring, slope = math.radians(self.ring_angle_deg), math.radians(self.grain_slope_deg)
+        along, radial, tangential = self.wood.axis_strains(mc_from, mc_to, factor)
+        return rotated_strains(along, radial, tangential, ring, slope)
 
     def change(self, mc_from: float, mc_to: float) -> BoardChange:
         """Change of size and squareness from one moisture content to another, both in %."""
@@ -80,7 +82,7 @@ def check_ring_angle(problems: Problems, value: object, name: str = "ring angle"
     return check_number(problems, name, value, "degrees", 0, 90, "0 is flatsawn, 90 is quartersawn")
 
 
-def check_wood(problems: Problems, species: Species | Wood | str) -> Wood | None:
+def check_wood(problems: Problems, species: Any) -> Any:
     """Return the wood of a species, or add the sentence that says why not and return None."""
     if not isinstance(species, str | Species | Wood):
         problems.add(f"species is {species!r}; it must be a species name such as white oak, or a catalogue entry.")

@@ -52,7 +52,9 @@ class Outline:
         return min(height(start), float(found.fun))
 
 
-def panel_line(widths_m: Sequence[float], curvatures_per_m: Sequence[float], points: int = 41) -> Outline:
+def panel_line(
+    widths_m: Sequence[float] | np.ndarray, curvatures_per_m: Sequence[float] | np.ndarray, points: int = 41
+) -> Outline:
     """Cross section of a panel glued edge to edge from strips that each curve; (strips * (points - 1) + 1,) points.
 
     Joints are flush and keep the direction, as glued edges do. Laid with both ends at the same height.

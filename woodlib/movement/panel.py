@@ -68,7 +68,7 @@ class PanelBoard:
     def flatsawn_share(self) -> float:
         """Share of the tangential movement in the width, the rest is radial: the mean of cos^2 of the ring angle."""
         if self.pith_depth_m is None:
-            return float(np.cos(np.radians(self.ring_angle_deg)) ** 2)
+            return float(self._flatsawn(0.0))
         left, right = np.arctan2(self.edges_m, self.pith_depth_m)
         return float(self.pith_depth_m * (right - left) / self.width_m)
 
@@ -76,8 +76,11 @@ class PanelBoard:
         """Change of width in metres from the strains of the wood; exact wedge map where the pith is known."""
         if self.pith_depth_m is not None:
             return wedge_width_change_m(*self.edges_m, self.pith_depth_m, radial_strain, tangential_strain)
-        flat = np.cos(np.radians(self.ring_angle_deg) + ring_rad) ** 2
-        return self.width_m * (radial_strain + (tangential_strain - radial_strain) * flat)
+        return self.width_m * (radial_strain + (tangential_strain - radial_strain) * self._flatsawn(ring_rad))
+
+    def _flatsawn(self, ring_rad):
+        angle = 0.0 if self.ring_angle_deg is None else self.ring_angle_deg
+        return np.cos(np.radians(angle) + ring_rad) ** 2
 
 
 @dataclass(frozen=True)
@@ -141,7 +144,8 @@ class Panel:
             )
         )
         spread = spread_of_product(mid, (of_meter, of_air), self._board_moments(doubts), doubts)
-        return Movement(*map(float, spread), self.wood.remarks)
+        low, mid, high = map(float, spread)
+        return Movement(low, mid, high, self.wood.remarks)
 
     def _board_moments(self, doubts: Doubts) -> tuple[float, float, float, float]:
         """Raw moments of how far all boards together go over their best guess: rings and kind of tree.

@@ -21,7 +21,7 @@ from .board import Board
 from .wood import Wood, width_strain
 
 if TYPE_CHECKING:
-    from ..units import Quantity
+    from pint import Quantity
 
 NINETY_PERCENT_HALF_WIDTH = 1.6448536269514722  # standard deviations between which nine in ten of a normal number lie
 LEAST_VARIANCE = 1e-24  # of a strain: where nothing moves there is nothing to divide by
@@ -265,4 +265,5 @@ def width_movement(board: Board, mc_from: float, mc_to: float, doubts: Doubts = 
     problems.raise_if_any()
     angles = np.radians(board.ring_angle_deg), np.radians(board.grain_slope_deg)
     strains = strain_range(board.wood, *angles, mc_from, mc_to, doubts)
-    return Movement(*(float(strain) * board.width_m for strain in strains), remarks=board.wood.remarks)
+    low, mid, high = (float(strain) * board.width_m for strain in strains)
+    return Movement(low, mid, high, board.wood.remarks)

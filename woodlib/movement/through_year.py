@@ -56,12 +56,13 @@ def movement_through_year(
     check_moisture(problems, "moisture content of the stock", stock_mc_percent)
     months = check_months(problems, air)
     problems.raise_if_any()
+    assert months is not None
     angles = np.radians(board.ring_angle_deg), np.radians(board.grain_slope_deg)
     strains = strain_range(board.wood, *angles, stock_mc_percent, months.mc_percent, doubts)
-    air = end_effect(board.wood, *angles, stock_mc_percent, months.mc_percent, doubts.air_percent)
+    of_air = end_effect(board.wood, *angles, stock_mc_percent, months.mc_percent, doubts.air_percent)
     dry, damp = months.driest, months.dampest
     between = strains[1][damp] - strains[1][dry]
-    swing = spread_about(between, (air[dry], air[damp]), board.wood, angles[0], doubts)
+    swing = spread_about(between, (of_air[dry], of_air[damp]), board.wood, angles[0], doubts)
     remarks = board.wood.remarks + months.remarks
     return YearMovement(
         months,

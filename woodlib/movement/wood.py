@@ -63,12 +63,12 @@ def _direction(species: Species, direction: str, saturation: float, remarks: lis
     """Coefficient per % and shrinkage fraction of one direction; the missing one from the other, and said."""
     coefficient = species.get(f"{direction}_coefficient_per_percent")
     shrinkage = species.get(f"{direction}_shrinkage_percent")
-    if coefficient is None and shrinkage is None:
-        raise MissingDataError(
-            f"{species.name} has neither {direction} shrinkage nor a {direction} movement coefficient in the tables; "
-            "choose another species or give your own measured shrinkage in a species file."
-        )
     if coefficient is None:  # the catalogue fills this in for its own woods; a hand-made species may not
+        if shrinkage is None:
+            raise MissingDataError(
+                f"{species.name} has neither {direction} shrinkage nor a {direction} movement coefficient in the "
+                "tables; choose another species or give your own measured shrinkage in a species file."
+            )
         remarks.append(f"{direction} coefficient of {species.name} worked out from its shrinkage, not printed")
         return coefficient_from_shrinkage(shrinkage.number, saturation), shrinkage.number / 100.0
     if shrinkage is None:
@@ -148,4 +148,5 @@ def width_strain(wood: Wood, ring_angle_rad, grain_slope_rad, mc_from, mc_to, fa
     >>> round(float(width_strain(white_ash, 0.0, 0.0, 12, 8)), 5)
     -0.01096
     """
-    return rotated_strains(*wood.axis_strains(mc_from, mc_to, factor), ring_angle_rad, grain_slope_rad)[1]
+    along, radial, tangential = wood.axis_strains(mc_from, mc_to, factor)
+    return rotated_strains(along, radial, tangential, ring_angle_rad, grain_slope_rad)[1]

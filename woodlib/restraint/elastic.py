@@ -155,7 +155,8 @@ def kindred_ratio(key: str, kind: str) -> Value:
 @cache
 def estimate_spread(key: str, kind: str) -> float:
     """How far a species' own ratio lies from the median of its kind: standard deviation of the logarithm."""
-    numbers = [s.get(key) for s in all_species() if s.kind == kind and not s.is_group and s.get(key) is not None]
+    values = (wood.get(key) for wood in all_species() if wood.kind == kind and not wood.is_group)
+    numbers = [value for value in values if value is not None]
     return float(np.std([log(value.number / kindred_ratio(key, kind).number) for value in numbers]))
 
 

@@ -89,7 +89,7 @@ class Numbering(NamedTuple):
     elements: np.ndarray  # (elements, border) numbers
     glue_panel: np.ndarray  # (2, x) numbers along the glue line, panel side
     glue_strip: np.ndarray
-    count: int
+    size: int  # how many unknowns
     band: int  # entries below the diagonal
     inside: np.ndarray  # positions in the elements' border matrices
     outside: np.ndarray  # and in the banded matrix
@@ -145,9 +145,9 @@ def numbering(x: int, y: int, strip_y: int, order: int, glued: int, split: int, 
 
 def banded(matrix: np.ndarray, numbers: Numbering) -> np.ndarray:
     """Sum of all element matrices; row j holds column j from its diagonal down."""
-    size = numbers.count * (numbers.band + 1)
-    summed = np.bincount(numbers.outside, matrix.reshape(-1)[numbers.inside], size)
-    return summed.reshape(numbers.count, numbers.band + 1)
+    places = numbers.size * (numbers.band + 1)
+    summed = np.bincount(numbers.outside, matrix.reshape(-1)[numbers.inside], places)
+    return summed.reshape(numbers.size, numbers.band + 1)
 
 
 def add_glue(bands: np.ndarray, numbers: Numbering, area: np.ndarray, stiffness_pa_per_m: tuple[float, float]) -> None:
@@ -155,7 +155,7 @@ def add_glue(bands: np.ndarray, numbers: Numbering, area: np.ndarray, stiffness_
     for direction, stiffness in enumerate(stiffness_pa_per_m):
         sides = np.concatenate([numbers.glue_panel[direction], numbers.glue_strip[direction]])
         coupled = np.kron([[1.0, -1.0], [-1.0, 1.0]], stiffness * area)
-        row, column = np.nonzero((sides[:, None] < numbers.count) & (sides[:, None] >= sides))
+        row, column = np.nonzero((sides[:, None] < numbers.size) & (sides[:, None] >= sides))
         bands[sides[column], sides[row] - sides[column]] += coupled[row, column]
 
 

@@ -147,8 +147,8 @@ def plane_lines(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> tuple
         along = [*_grade([0.0, far, tip], True, layers), *_grade([tip, depth], False, layers)[1:]]
         split_elements = 1 + layers
     strip = _grade(_stepped(0.0, plane.strip_m, 2 * glued), False, layers)
-    lines = (Line(tuple(breaks), order) for breaks in (across, along, strip))
-    return (*lines, glued_elements, split_elements)
+    x_line, panel_line, strip_line = (Line(tuple(breaks), order) for breaks in (across, along, strip))
+    return x_line, panel_line, strip_line, glued_elements, split_elements
 
 
 def solve_plane(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> PlaneField:
@@ -201,13 +201,13 @@ def solve_plane(plane: HeldPlane, order: int = _ORDER, layers: int = 0) -> Plane
     if plane.is_soft:
         nodes = glued_elements * order + 1
         add_glue(bands, numbers, x_line.mass_of(glued_elements)[:nodes, :nodes], _glue_stiffness(plane))
-    load = np.bincount(numbers.elements.ravel(), parts.load.ravel(), numbers.count + 1)[:-1]
+    load = np.bincount(numbers.elements.ravel(), parts.load.ravel(), numbers.size + 1)[:-1]
     solution = _solution(bands, load)
     border = np.append(solution, 0.0)[numbers.elements]
     panel, strip = Condensed(*(part[: x * y] for part in parts)), Condensed(*(part[x * y :] for part in parts))
     panel_block = Block(*unfold(border[: x * y], panel, order, x, y))
     strip_block = Block(*unfold(border[x * y :], strip, order, x, strip_y))
-    unknowns = numbers.count + parts.back.shape[0] * parts.back.shape[1]
+    unknowns = numbers.size + parts.back.shape[0] * parts.back.shape[1]
     field = PlaneField(plane, x_line, panel_line, strip_line, panel_block, strip_block, 0.0, unknowns)
     return replace(field, energy_j_per_m=_energy(field))
 
@@ -229,14 +229,16 @@ def _solution(bands: np.ndarray, load: np.ndarray) -> np.ndarray:
 def _elements(plane: HeldPlane, x_line: Line, panel_line: Line, strip_line: Line) -> Condensed:
     """All elements, panel first, x by x."""
     strips = [(panel_line, plane.panel, 1.0, 1.0), (strip_line, plane.strip, plane.thickness_ratio, 0.0)]
-    stiffness, widths, heights, drying = [], [], [], []
+    parts: tuple[list[np.ndarray], ...] = ([], [], [], [])
+    stiffness, widths, heights, drying = parts
     for line, wood, thickness, shrinks in strips:
         count = x_line.count * line.count
         stiffness.append(np.tile(thickness * np.array(wood.stiffness()), (count, 1)))
         widths.append(np.repeat(x_line.lengths, line.count))
         heights.append(np.tile(line.lengths, x_line.count))
         drying.append(np.full(count, shrinks))
-    return condense(*(np.concatenate(part) for part in (stiffness, widths, heights, drying)), x_line.order)
+    stiffnesses, all_widths, all_heights, dryings = map(np.concatenate, parts)
+    return condense(stiffnesses, all_widths, all_heights, dryings, x_line.order)
 
 
 def _glue_stiffness(plane: HeldPlane) -> tuple[float, float]:
@@ -244,7 +246,7 @@ def _glue_stiffness(plane: HeldPlane) -> tuple[float, float]:
     stiff = 1e4 * plane.panel.modulus_y_pa / plane.width_m
     sliding, opening = plane.glue_shear_m_per_pa, plane.glue_opening_m_per_pa
     width = min(1.0, plane.thickness_ratio)
-    return tuple(width * (1.0 / give if give > 0 else stiff) for give in (sliding, opening))
+    return width * (1.0 / sliding if sliding > 0 else stiff), width * (1.0 / opening if opening > 0 else stiff)
 
 
 def _energy(field: PlaneField) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
@@ -50,7 +51,7 @@ def _length(problems: Problems, name: str, value: object) -> float:
     return number
 
 
-def _species(problems: Problems, name: str, value: object) -> Species | None:
+def _species(problems: Problems, name: str, value: Any) -> Species | None:
     if isinstance(value, Species):
         return value
     try:
@@ -91,7 +92,7 @@ def _saturation(*species: Species | None) -> float:
     return min((wood.fibre_saturation_percent for wood in species if wood is not None), default=30.0)
 
 
-def check_held(**given: object) -> HeldInputs:
+def check_held(**given: Any) -> HeldInputs:
     """Check everything a held panel is given; raises ``InputError`` with one sentence per bad input."""
     problems = Problems()
     species = _species(problems, "panel species", given["species"])
@@ -127,6 +128,7 @@ def check_held(**given: object) -> HeldInputs:
     start = _moisture(problems, "moisture at glue-up", given["glue_up_mc_percent"], saturation)
     year = _year(problems, given["year_mc_percent"], saturation)
     problems.raise_if_any()
+    assert species is not None and strip_species is not None
     return HeldInputs(
         species,
         strip_species,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import cache
 from statistics import fmean
@@ -54,7 +55,7 @@ def _species(row: dict[str, str], values: dict[str, dict[str, Value]], groups: d
     )
 
 
-def _members(group: dict[str, str], rows: list[dict[str, str]]) -> list[str]:
+def _members(group: dict[str, str], rows: Sequence[dict[str, str]]) -> list[str]:
     return [r["name"] for r in rows if r["coefficient_row"] == group["coefficient_row"] and r["is_group"] == "false"]
 
 
@@ -115,7 +116,7 @@ def _coefficient_of(total: Value, direction: str, own: dict[str, Value]) -> Valu
 _NOT_FOR_GROUPS = {"fibre_saturation_percent", "strength_moisture_percent"}
 
 
-def _fill_group(row: dict[str, str], rows: list[dict[str, str]], values: dict[str, dict[str, Value]]) -> None:
+def _fill_group(row: dict[str, str], rows: Sequence[dict[str, str]], values: dict[str, dict[str, Value]]) -> None:
     """A group moves by its printed row; what the row leaves open is the mean of its members."""
     own = values[row["name"]]
     for direction in ("radial", "tangential"):

@@ -45,7 +45,7 @@ def doubts_of_group(name: str, own: Values, members: Mapping[str, Values]) -> tu
     spread = {member: values[key].number for member, values in members.items() if values[key].status == "derived"}
     sentence = f"{name}: one printed row, {pair_text(own)}, stands for {_listed(members)}"
     if spread:
-        least, most = min(spread, key=spread.get), max(spread, key=spread.get)
+        least, most = min(spread, key=spread.__getitem__), max(spread, key=spread.__getitem__)
         sentence += (
             f"; by their own shrinkage, {least} moves {_compared(spread[least], row)} tangentially "
             f"and {most} {_compared(spread[most], row)}; name the species if you know it"
@@ -86,10 +86,10 @@ def volume_excess_percent(own: Values) -> float | None:
 
 def pair_disagreement(own: Values) -> float | None:
     """How far the radial-tangential pair misses nu_RT / E_R = nu_TR / E_T, as part of the larger side."""
-    needed = [own.get(key) for key in ("poisson_rt", "poisson_tr", "ratio_er_el", "ratio_et_el")]
-    if not all(needed):
+    needed = ("poisson_rt", "poisson_tr", "ratio_er_el", "ratio_et_el")
+    if not all(own.get(key) for key in needed):
         return None
-    radial_pull, tangential_pull, radial, tangential = (value.number for value in needed)
+    radial_pull, tangential_pull, radial, tangential = (own[key].number for key in needed)
     sides = radial_pull / radial, tangential_pull / tangential
     return 1.0 - min(sides) / max(sides)
 

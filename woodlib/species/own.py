@@ -56,7 +56,7 @@ def read_own_species(path: str | Path) -> tuple[Species, ...]:
     taken = {normal(wood.name): wood.name for wood in all_species()}
     own = [_row(number, cells, header, file.name, delimiter == ";", taken, problems) for number, cells in rows[1:]]
     problems.raise_if_any()
-    return tuple(own)
+    return tuple(wood for wood in own if wood is not None)
 
 
 def write_own_species_template(path: str | Path) -> Path:

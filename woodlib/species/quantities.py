@@ -32,11 +32,13 @@ def columns() -> dict[str, Column]:
     >>> columns()["shear_parallel_psi"].key
     'shear_parallel_pa'
     """
-    numbers = ("si_per_unit", "lowest", "highest")
-    return {
-        row["column"]: Column(**{k: float(v) if k in numbers else v for k, v in row.items()})
-        for row in rows("quantities.csv")
-    }
+    return {row["column"]: _column(row) for row in rows("quantities.csv")}
+
+
+def _column(row: dict[str, str]) -> Column:
+    texts = {name: row[name] for name in ("column", "key", "unit", "si_unit", "table", "meaning")}
+    scale, lowest, highest = (float(row[name]) for name in ("si_per_unit", "lowest", "highest"))
+    return Column(**texts, si_per_unit=scale, lowest=lowest, highest=highest)
 
 
 @cache

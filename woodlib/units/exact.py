@@ -160,6 +160,7 @@ def mark(length: object, rule: str = "1/16 in", direction: str = "nearest", name
     if direction not in ("nearest", "up", "down"):
         problems.add(f"direction of rounding is {shown(direction)}; it must be nearest, up or down.")
     problems.raise_if_any()
+    assert exact is not None
     return Rounding(exact, rule, direction)
 
 
@@ -178,6 +179,7 @@ def centred(whole: object, part: object) -> Fraction:
     problems = Problems()
     whole_m, part_m = read_exact(problems, "whole", whole), read_exact(problems, "part", part)
     problems.raise_if_any()
+    assert whole_m is not None and part_m is not None
     if part_m > whole_m:
         raise InputError(
             f"part is {both(part_m, 64, 0.1)}, longer than the whole, {both(whole_m, 64, 0.1)}; "

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pint
 
-registry = pint.UnitRegistry()
+registry: pint.UnitRegistry = pint.UnitRegistry()
 """A quantity from another registry is taken over by the name of its unit."""
 
 Quantity = registry.Quantity

@@ -7,7 +7,7 @@ import re
 from decimal import Decimal
 from fractions import Fraction
 from numbers import Rational, Real
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from ..errors import InputError
 from . import spelling
@@ -26,7 +26,7 @@ from .spelling import (
 from .writing import LARGEST_NUMBER, both
 
 if TYPE_CHECKING:
-    from .pint_registry import Quantity
+    from pint import Quantity
 
 LONGEST_M = 1000.0
 """A length beyond this is a slip of the pen in any workshop, so it is refused."""
@@ -106,7 +106,8 @@ def exact_metres(value, default_unit: str | None = None, name: str = "length") -
     elif hasattr(value, "magnitude"):
         exact = _quantity_metres(value, name)
     else:
-        exact = _plain_number(value, default, "length", name) * METRES_PER_UNIT[default]
+        number, unit = _plain_number(value, default, "length", name)
+        exact = number * METRES_PER_UNIT[unit]
     if abs(exact) > LONGEST_M:
         raise InputError(f"{name} is {shown(value)}, longer than {LONGEST_M:.0f} m; {_write_it_like('length')}.")
     return exact
@@ -140,7 +141,7 @@ def _number_in(value, target: str, default_unit: str | None, name: str) -> float
     elif hasattr(value, "magnitude"):
         number, source = _number_of_quantity(value, kind, name)
     else:
-        number, source = _plain_number(value, default, kind, name), default
+        number, source = _plain_number(value, default, kind, name)
     if abs(number) > LARGEST_NUMBER:
         raise InputError(_too_large(value, kind, name))
     if source == target:
@@ -206,9 +207,9 @@ def check_share(value, share: str, name: str) -> None:
         )
 
 
-def _meant_percent(value, unit: str, minimum: float | None, maximum: float | None) -> str:
+def _meant_percent(value: Any, unit: str, minimum: float | None, maximum: float | None) -> str:
     """A plain 0.25 where a percentage belongs is usually a fraction of one."""
-    plain_number = isinstance(value, Real) and 0 < value < 1
+    plain_number = isinstance(value, Real) and 0 < float(value) < 1
     if unit != "percent" or not plain_number or not (minimum or 0) <= 100 * value <= (maximum or 100):
         return ""
     return f'; if you mean {100 * value:.4g} %, write "{100 * value:.4g} %"'
@@ -262,19 +263,19 @@ def _number(digits: str, text: str, kind: str, name: str) -> Fraction:
         raise InputError(f"{name} is {shown(text)}, which {reason}; {_write_it_like(kind)}.") from None
 
 
-def _plain_number(value, default: str | None, kind: str, name: str) -> Fraction:
+def _plain_number(value: Any, default: str | None, kind: str, name: str) -> tuple[Fraction, str]:
     if isinstance(value, bool) or not isinstance(value, (Real, Decimal)):
         raise InputError(_refusal(value, kind, name))
     if not isinstance(value, Rational) and not math.isfinite(value):
         raise InputError(f"{name} is {shown(value)}, not a finite number; {_write_it_like(kind)}.")
-    if abs(value) > LARGEST_NUMBER:
+    if abs(_typed(value)) > LARGEST_NUMBER:
         raise InputError(_too_large(value, kind, name))
     if default is None:
         raise InputError(f"{name} is {shown(value)}, a plain number without a unit; {_write_it_like(kind)}.")
-    return _typed(value)
+    return _typed(value), default
 
 
-def _typed(number: Real) -> Fraction:
+def _typed(number: Any) -> Fraction:
     """The decimal a person sees: 0.1 as one tenth, not as the binary number nearest to it."""
     return Fraction(number) if isinstance(number, (Rational, Decimal)) else Fraction(repr(float(number)))
 
@@ -286,7 +287,7 @@ def _number_of_quantity(quantity, kind: str, name: str) -> tuple[Fraction, str]:
         raise InputError(_wrong_kind(quantity, found, kind, name))
     if getattr(quantity.magnitude, "ndim", 0):
         raise InputError(f"{name} is a list of {quantity.magnitude.size} values; give one, {_write_it_like(kind)}.")
-    return _plain_number(quantity.magnitude, units, kind, name), units
+    return _plain_number(quantity.magnitude, units, kind, name)
 
 
 def _quantity_metres(quantity, name: str) -> Fraction:

@@ -134,7 +134,10 @@ def exact_number(text: str) -> Fraction:
         if _AMBIGUOUS.fullmatch(text):
             raise ValueError(f"can be read two ways: write {text.replace(',', '')} or {text.replace(',', '.')}")
         return Fraction(text.replace(",", "."))
-    whole, numerator, denominator = re.fullmatch(r"(?:([0-9]+)[-\s]\s*)?([0-9]+)\s*/\s*([0-9]+)", text).groups()
+    found = re.fullmatch(r"(?:([0-9]+)[-\s]\s*)?([0-9]+)\s*/\s*([0-9]+)", text)
+    if not found:
+        raise ValueError("is not a number")
+    whole, numerator, denominator = found.groups()
     if int(denominator) == 0:
         raise ValueError("divides by zero")
     return int(whole or 0) + Fraction(int(numerator), int(denominator))

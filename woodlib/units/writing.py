@@ -10,6 +10,7 @@ import math
 from dataclasses import asdict, dataclass
 from fractions import Fraction
 from numbers import Real
+from typing import Any
 
 from ..errors import InputError
 from .spelling import shown
@@ -101,7 +102,11 @@ def _millimetres(steps_per_mm: int) -> Part:
 
 _PASCAL_PER_PSI = 6894.757293168
 _KILOGRAM_PER_POUND = 0.45359237
-_TENTHS = {"steps_per_unit": 10, "decimals": 1}
+
+
+def _tenths(suffix: str, scale: float = 1.0) -> Part:
+    return Part(suffix, scale, steps_per_unit=10, decimals=1)
+
 
 FORMATS = {
     entry.kind: entry
@@ -109,15 +114,15 @@ FORMATS = {
         Format("length", "metre", (_inches(16), _millimetres(1))),
         Format("movement", "metre", (_inches(32), _millimetres(2))),
         Format("fine_length", "metre", (_inches(64), _millimetres(10))),
-        Format("moisture", "percent of dry mass", (Part(" % MC", **_TENTHS),)),
+        Format("moisture", "percent of dry mass", (_tenths(" % MC"),)),
         Format("humidity", "percent", (Part(" % RH"),)),
         Format("temperature", "degree Celsius", (Part(" \u00b0F", 1.8, 32), Part(" \u00b0C"))),
-        Format("percent", "percent", (Part(" %", **_TENTHS),)),
-        Format("stress", "pascal", (Part(" psi", 1 / _PASCAL_PER_PSI), Part(" MPa", 1e-6, **_TENTHS))),
+        Format("percent", "percent", (_tenths(" %"),)),
+        Format("stress", "pascal", (Part(" psi", 1 / _PASCAL_PER_PSI), _tenths(" MPa", 1e-6))),
         Format("strain", "metre per metre", (Part(" %", 100, steps_per_unit=100, decimals=2),)),
         Format("angle", "degree", (Part("\u00b0"),)),
         Format("days", "day", (Part(" days", one=" day"),)),
-        Format("mass", "kilogram", (Part(" lb", 1 / _KILOGRAM_PER_POUND, **_TENTHS), Part(" kg", **_TENTHS))),
+        Format("mass", "kilogram", (_tenths(" lb", 1 / _KILOGRAM_PER_POUND), _tenths(" kg"))),
         Format("count", "1", (Part(""),)),
     )
 }
@@ -217,13 +222,13 @@ def rounded_steps(number: float | Fraction, steps_per_unit: int, rounding: str =
     >>> rounded_steps(0.25 + 1e-16, 64, "up"), rounded_steps(Fraction(1, 32), 16)
     (16, 1)
     """
-    steps = number * steps_per_unit
-    slack = 0 if isinstance(number, Fraction) else NOISE * max(1.0, abs(steps))
+    steps: Any = number * steps_per_unit
+    slack: Any = 0 if isinstance(number, Fraction) else NOISE * max(1.0, abs(steps))
     if rounding == "up":
         return math.ceil(steps - slack)
     if rounding == "down":
         return math.floor(steps + slack)
-    half = Fraction(1, 2) if isinstance(number, Fraction) else 0.5
+    half: Any = Fraction(1, 2) if isinstance(number, Fraction) else 0.5
     return int(math.copysign(1, steps)) * math.floor(abs(steps) + half + slack)
 
 
@@ -253,9 +258,10 @@ def _tiny(first: str) -> str:
     return f"less than {head} (under {tail})"
 
 
-def _checked(number, rounding: str):
+def _checked(number: Any, rounding: str) -> Any:
     if rounding not in ROUNDINGS:
         raise InputError(f"rounding is {shown(rounding)}; it must be one of {', '.join(ROUNDINGS)}.")
-    if isinstance(number, bool) or not isinstance(number, Real) or not abs(number) < LARGEST_NUMBER:
+    real = isinstance(number, Real) and not isinstance(number, bool)
+    if not real or not abs(number) < LARGEST_NUMBER:
         raise InputError(f"number to write is {shown(number)}; it must be one finite number, for example 0.0381.")
     return number
