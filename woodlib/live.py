@@ -118,15 +118,15 @@ class Panel(widgets.VBox):
         self._units = widgets.ToggleButtons(
             options=list(UNITS), description="Numbers in", style={"description_width": "17em", "button_width": "9.5em"}
         )
-        self._picture = widgets.HTML()
-        self._readings = widgets.HTML()
+        self.picture = self.readings = ""  # the SVG now shown, and the readings as HTML
+        self._shown = widgets.HTML()  # one widget, so that a move is one message to the page
         for control in (*self.controls.values(), self._units):
             control.observe(self._moved, names="value")
         title = widgets.HTML(
             f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}{_CONTROLS_CSS}</style><strong>{escape(study.question)}</strong>"
         )
         self._redraw()
-        super().__init__([title, *self.controls.values(), self._units, self._picture, self._readings])
+        super().__init__([title, *self.controls.values(), self._units, self._shown])
         self.add_class("wl-panel")
         shown_panels[study.key] = self
 
@@ -135,17 +135,7 @@ class Panel(widgets.VBox):
         """The inputs as they stand, in SI."""
         return {key: control.value for key, control in self.controls.items()}
 
-    @property
-    def picture(self) -> str:
-        """The SVG now shown."""
-        return self._picture.value
-
-    @property
-    def readings(self) -> str:
-        """The readings now shown, as HTML."""
-        return self._readings.value
-
-    def set(self, **values: Any) -> Answer:
+    def set(self, **values: Any) -> Answer | None:
         """Move controls from code, with SI numbers or text with units; returns the new answer."""
         state = self.study.read({**self.values, **values})
         self._hold = True
@@ -181,10 +171,11 @@ class Panel(widgets.VBox):
         except WoodlibError as error:
             # The last good picture stays, so that a maker sees what the sentence is about.
             self.error = str(error)
-            self._readings.value = f'<div class="wl wl-error" role="alert">{escape(self.error)}</div>'
-            return
-        self.error, self.answer_now = "", answer
-        self._picture.value, self._readings.value = drawing, readings
+            self.readings = f'<div class="wl wl-error" role="alert">{escape(self.error)}</div>'
+        else:
+            self.error, self.answer_now = "", answer
+            self.picture, self.readings = drawing, readings
+        self._shown.value = self.picture + self.readings
 
     def record(self) -> dict[str, Any]:
         """What a handout needs to start where this panel stands."""
@@ -213,7 +204,8 @@ class Panel(widgets.VBox):
         self._timer = loop.call_later(_SETTLE_SECONDS, self._keep)
 
     def _keep(self) -> None:
-        self._record.update(self._record_bundle(), raw=True)
+        if self._record is not None:
+            self._record.update(self._record_bundle(), raw=True)
 
     def _ipython_display_(self) -> None:
         if instead is not None:

@@ -42,10 +42,16 @@ def input_tables(entries: tuple[Input, ...]) -> list[dict[str, Any]]:
     return tables
 
 
+def start_text(entry: Input, units: str) -> str:
+    """An input's start with its unit."""
+    start: Any = entry.start
+    return entry.text(start, units)
+
+
 def control_html(entry: Input, name: str, units: str) -> str:
     """A labelled control at its start with its value beside it, for the section ``name``; the page's script shows it."""
     place, table = f"{name}-{entry.key}", input_table(entry)
-    value, start = escape(entry.text(entry.start, units)), table["start"]
+    value, start = escape(start_text(entry, units)), table["start"]
     last = len(table.get("options") or table["places"]) - 1
     about = f'id="{place}" data-input="{entry.key}" data-start="{start}" data-last="{last}" autocomplete="off" hidden'
     slides = isinstance(entry, Span) or (isinstance(entry, Choice) and entry.ordered)

@@ -94,7 +94,7 @@ class _Taken:
                 if missing:
                     waiting += missing
                     continue
-                step = (name, *(self._slots[operand] for operand in operands))
+                step = (name, self._slots[operands[0]], self._slots[operands[1]])
                 if step not in self._steps:
                     self.steps.append(step)
                     self._steps[step] = -len(self.steps)

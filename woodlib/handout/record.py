@@ -185,7 +185,7 @@ def record(answer: Answer, states: int = 1) -> Recording:
         element += 1
     recorder.updates.append([TEXT, element, recorder.said(answer.picture_in_words)])
     made = Recording(recorder.leaves(states), recorder.exact, recorder.steps, recorder.words, recorder.updates)
-    for slot, options in dict.fromkeys(recorder.picks):
+    for slot, count in dict.fromkeys(recorder.picks):
         if np.isfinite(made.numbers[:, slot]).all():  # what is not finite is refused as such
-            check_index(made.numbers[:, slot], options)
+            check_index(made.numbers[:, slot], count)
     return made

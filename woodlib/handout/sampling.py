@@ -204,7 +204,7 @@ def _seen_products(falls: list[list[np.ndarray]], seen: float) -> tuple[np.ndarr
     """
     if not falls:
         return np.zeros((1, 0), int), 0.0
-    kept, rest = None, 0.0
+    kept, rest = np.zeros((0, len(falls)), int), 0.0
     axes = [np.arange(MOST_ORDERS)] * len(falls)
     for probe in zip(*falls, strict=True):
         size = _size(np.array([fall[1:3] for fall in probe]), np.log10(seen))
@@ -224,7 +224,7 @@ def _seen_products(falls: list[list[np.ndarray]], seen: float) -> tuple[np.ndarr
             lost = lost + (10.0 ** totals[~visible]).sum(axis=0)
             alive, totals = alive[visible], totals[visible]
         rest = max(rest, float(lost.max(initial=0.0)))
-        kept = alive if kept is None else np.unique(np.concatenate([kept, alive]), axis=0)
+        kept = np.unique(np.concatenate([kept, alive]), axis=0)
     return kept if len(kept) else np.zeros((1, len(falls)), int), rest
 
 

@@ -73,13 +73,13 @@ class Exercise:
 
     def _is(self, value: float | str, other: float | str) -> bool:
         # The slack keeps an answer that was rounded to the very edge of the tolerance on the good side.
-        return value == other if isinstance(value, str) else abs(value - other) <= self.tolerance * (1 + 1e-9)
+        return value == other if isinstance(value, str) else self._distance(value, other) <= self.tolerance * (1 + 1e-9)
 
     def _distance(self, value: float | str, other: float | str) -> float:
-        return 0.0 if isinstance(value, str) else abs(value - other)
+        return 0.0 if isinstance(value, str) or isinstance(other, str) else abs(value - other)
 
     def _unknown_miss(self, value: float | str) -> str:
-        if isinstance(value, str):
+        if isinstance(value, str) or isinstance(self.answer, str):
             return f"Not yet: {value!r} is not it. Look once more at the picture above."
         side = "too high" if value > self.answer else "too low"
         return f"Not yet: {self.question.text(value)} is {side}."

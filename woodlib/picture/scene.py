@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
+from typing import Any
 
 import numpy as np
 
@@ -101,7 +102,7 @@ class Picture:
                 )
 
 
-def flatten_points(points: object) -> list[Coordinate]:
+def flatten_points(points: Any) -> list[Coordinate]:
     """Points as x0, y0, x1, y1 ...; decided numbers and those of many states stay what they are."""
     if isinstance(points, np.ndarray) and points.dtype != object:
         return points.ravel().tolist()
@@ -226,7 +227,7 @@ def placed(marks: Iterable[Mark], times: float, right: float, down: float) -> li
             return old * times + shift
         return known.setdefault((id(old), shift), (old * times + shift, old))[0]
 
-    def points(old: object) -> list[tuple[Coordinate, Coordinate]]:
+    def points(old: Any) -> list[tuple[Coordinate, Coordinate]]:
         if isinstance(old, Many) or (isinstance(old, np.ndarray) and old.dtype != object):
             return old * times + np.array([right, down])
         return [(at(x, right), at(y, down)) for x, y in old]

@@ -96,16 +96,16 @@ def _rows(strength_pa: float) -> dict[str, tuple[float, ...]]:
         for count, ends in zip(_NODES, (_LOG_PULL, _LOG_SPREAD, SWINGS_PERCENT), strict=True)
     ]
     states = np.array(list(itertools.product(*grids)))
-    found = np.array([_scores_at(*state, strength_pa) for state in states.tolist()])
+    found = np.array([_scores_at(*state) for state in np.column_stack([states, np.full(len(states), strength_pa)])])
     evened = [
         _evened(column, ends) for column, ends in zip(states.T, (_LOG_PULL, _LOG_SPREAD, SWINGS_PERCENT), strict=True)
     ]
     design = np.column_stack(np.broadcast_arrays(*_terms(*evened)))
-    rows = {}
+    rows: dict[str, tuple[float, ...]] = {}
     for name, column in zip(CHANCES, found.T, strict=True):
         weight = np.exp(-0.5 * column**2) + 0.02
         fit = np.linalg.lstsq(design * weight[:, None], column * weight, rcond=None)[0]
-        rows[name] = tuple(np.round(fit, 6).tolist())
+        rows[name] = tuple(float(part) for part in np.round(np.asarray(fit), 6))
     return rows
 
 

@@ -185,7 +185,8 @@ def _panels(species: str, rings: str) -> tuple[np.ndarray, np.ndarray, np.ndarra
     grids = np.meshgrid(*(scaled(places(count), end) for count, end in zip(_NODES, ends, strict=True)), indexing="ij")
     sizes = np.column_stack([grid.ravel() for grid in grids])
     found = [_panel(species, rings, *row) for row in sizes.tolist()]
-    return sizes, *(np.array([panel[part] for panel in found]) for part in range(2))
+    numbers, shapes = (np.array([panel[part] for panel in found]) for part in range(2))
+    return sizes, numbers, shapes
 
 
 def _panel(species: str, rings: str, width_m: float, border_m: float, border_thickness_m: float):

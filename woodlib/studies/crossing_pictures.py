@@ -64,12 +64,12 @@ class Grid:
         return [self.at(column, row) for column in range(-reach, reach + 1)]
 
 
-def _held_grid(drawn: Drawn) -> Grid:
+def _held_grid(drawn: Drawn, panel: Panel) -> Grid:
     """The panel and border, glued: the free shape, and what the border keeps from happening."""
     season, shape = drawn.season, patterns()
     grown = season.across * float(TIMES) + 1.0
-    free, held = drawn.half_px * grown, drawn.half_px * (season.misfit * drawn.panel.restraint * float(TIMES))
-    amounts = tuple(held * amount for amount in drawn.panel.shapes)
+    free, held = drawn.half_px * grown, drawn.half_px * (season.misfit * panel.restraint * float(TIMES))
+    amounts = tuple(held * amount for amount in panel.shapes)
     rows = [END_X - drawn.half_px * (2.0 * share) if share else END_X for share in ROWS.tolist()]
     rows.append(drawn.border * PX_PER_M * grown + END_X)
     x: list[list[Any]] = [
@@ -83,16 +83,16 @@ def _held_grid(drawn: Drawn) -> Grid:
     return Grid(x, off)
 
 
-def glued_picture(drawn: Drawn, shade: Decided, warning: Decided, legend: tuple[Any, ...]) -> Picture:
+def glued_picture(drawn: Drawn, panel: Panel, shade: Decided, warning: Decided, legend: tuple[Any, ...]) -> Picture:
     """A border glued all the way: stress, bent shape, crack, and the way the load takes.
 
     ``shade`` turns the grip into what the shades are shares of; ``warning`` is 1 where a crack is drawn; ``legend`` has
     a heading and words for the six shades.
     """
-    grid = _held_grid(drawn)
+    grid = _held_grid(drawn, panel)
     marks = [
         *head(drawn, "The glued border holds the end; further in it is free."),
-        *_cells(grid, drawn.panel, shade),
+        *_cells(grid, panel, shade),
         *_grain(grid),
         *_held_border(grid),
         *_crack(grid, warning),

@@ -15,7 +15,6 @@ from ..picture.wood import board_end
 from ..words.decided import Decided, in_sight, pick
 from ..words.say import length, say
 from .crossing_numbers import INCH_M, LENGTH_M, RINGS_DEG, THICKNESS_M, Season
-from .crossing_panels import Panel
 
 WIDTH_PX, HEIGHT_PX = 720.0, 458.0
 TIMES = 12  # movement is drawn this many times too large
@@ -52,7 +51,6 @@ class Drawn:
     border: Decided
     thickness: Decided
     season: Season
-    panel: Panel | None = None
 
     @property
     def half_px(self) -> Decided:

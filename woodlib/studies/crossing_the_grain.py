@@ -71,11 +71,10 @@ def crossing_the_grain(
 ) -> Answer:
     """Shape, stress, both measures of danger and the careful side, for a panel glued up halfway through its year."""
     cut = cut_wood(wood, rings)
-    panel = held_wood(wood, rings).panel(width, border, thickness) if joint == "glued" else None
-    drawn = Drawn(rings, in_sight(width), in_sight(border), in_sight(thickness), cut.season(driest, dampest), panel)
-    if panel is None:
-        return _free(cut, drawn, joint)
-    return _glued(cut, drawn, panel)
+    drawn = Drawn(rings, in_sight(width), in_sight(border), in_sight(thickness), cut.season(driest, dampest))
+    if joint == "glued":
+        return _glued(cut, drawn, held_wood(wood, rings).panel(width, border, thickness))
+    return _free(cut, drawn, joint)
 
 
 def _glued(wood: CutWood, drawn: Drawn, panel: Panel) -> Answer:
@@ -88,7 +87,7 @@ def _glued(wood: CutWood, drawn: Drawn, panel: Panel) -> Answer:
         reached(odds["likely"], normal_score(WORRYING_CHANCE)),
         in_sight(float(bool(wood.strength_pa))),
     )
-    picture = glued_picture(drawn, pulls[0] / (wood.strength_pa or SHADE_PA), judged.warning, legend(judged))
+    picture = glued_picture(drawn, panel, pulls[0] / (wood.strength_pa or SHADE_PA), judged.warning, legend(judged))
     readings = (
         _wants(season, drawn.width * season.panel_swing, "if nothing held it"),
         Reading(

@@ -95,7 +95,8 @@ _TURNED = (
 @lru_cache
 def _shrinkages(species: str) -> tuple[float, float]:
     wood = wood_of(species)
-    return tuple(share / wood.fibre_saturation_percent for share in (wood.radial_shrinkage, wood.tangential_shrinkage))
+    saturation = wood.fibre_saturation_percent
+    return wood.radial_shrinkage / saturation, wood.tangential_shrinkage / saturation
 
 
 def _strains(species: str, dries: float) -> tuple[float, float]:

@@ -6,6 +6,7 @@ and ``setting_out.holes``, and the tests hold this study against them.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache, reduce
 
@@ -14,7 +15,7 @@ from ..setting_out.kernels import clear_after, clear_before, hole_for_screw, pai
 from ..setting_out.practice import ShopPractice
 from ..study import Answer, Choice, Reading, Span, study
 from ..units.exact import Rounding
-from ..words.decided import Decided, Pick, larger, level, pick, size_of, smaller
+from ..words.decided import Decided, Pick, Sliding, larger, level, pick, size_of, smaller
 from ..words.say import Said, fine_length, length, say
 from .setting_out_pictures import draw
 
@@ -65,10 +66,10 @@ def clearances(rule: str, cut: float, pull: float, dowel: float, hole: float) ->
     """Every clearance of the blank for one state of its sliders; all in m from the left end."""
     half, kerf = DOWEL_M / 2, (cut, cut + shop()["saw_kerf"])
     row = (*FIXED_DOWELS_M[:4], dowel, FIXED_DOWELS_M[4])
-    holes = pair_about(pull, CENTRES_M)
+    holes: tuple[Sliding, Sliding] = pair_about(pull, CENTRES_M)
     to_cut = [_clear(place, half, *kerf) for place in row]
     to_holes = [_least(_clear(place, half, at - hole / 2, at + hole / 2) for at in holes) for place in row]
-    beside = [second - first - DOWEL_M for first, second in zip(row, row[1:], strict=False)]
+    beside: list[Sliding] = [second - first - DOWEL_M for first, second in zip(row, row[1:], strict=False)]
     beside = [beside[0], *(smaller(a, b) for a, b in zip(beside, beside[1:], strict=False)), beside[-1]]
     by_dowel = tuple(_least(three) for three in zip(to_cut, to_holes, beside, strict=True))
     off = float(marked(rule).misfit_m) + shop()["marking_tolerance"] + shop()["drilling_tolerance"]
@@ -88,7 +89,7 @@ def _clear(place: float, half: float, low: float, high: float) -> Decided:
     return larger(clear_before(place, half, low), clear_after(place, half, high))
 
 
-def _least(numbers) -> Decided:
+def _least(numbers: Iterable[Sliding]) -> Decided:
     return reduce(smaller, numbers)
 
 

@@ -96,4 +96,4 @@ def nearest_the_heart() -> str:
         name: float(cup_m(0.15, pith * _INCH_M, -0.0072, -0.0146))
         for name, pith in (("The one at 3 in", 3), ("The one at 5 in", 5), ("The one at 8 in", 8))
     }
-    return max(cups, key=cups.get)
+    return max(cups, key=lambda name: cups[name])

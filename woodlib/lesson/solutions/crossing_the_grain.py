@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from ...movement.wood import wood_of
 from ...restraint.closed_forms import held_strain
 from ...restraint.elastic import elastic_constants
@@ -9,7 +11,7 @@ from ...restraint.fasteners import slot_plan
 from ...restraint.held import held_panel
 from . import exercise
 
-_BOARD_M = {"width_m": 0.305, "length_m": 0.457, "thickness_m": 0.019, "strip_width_m": 0.051}
+_BOARD_M: dict[str, Any] = {"width_m": 0.305, "length_m": 0.457, "thickness_m": 0.019, "strip_width_m": 0.051}
 
 
 @exercise(
