@@ -20,6 +20,7 @@ from __future__ import annotations
 import base64
 import io
 import os
+import re
 import sys
 import tempfile
 import time
@@ -35,8 +36,8 @@ from page_work import LOOP, MOVE, NOTHING, SWAP, Work, spread, work
 from playwright.sync_api import sync_playwright
 
 from woodlib.handout.page import page
-from woodlib.handout.replay import random_state
-from woodlib.handout.sections import NAME, section
+from woodlib.handout.replay import STATES, random_state
+from woodlib.handout.sections import section
 from woodlib.picture.printed import figure
 from woodlib.picture.svg import svg
 from woodlib.studies import STUDIES, find_study
@@ -107,7 +108,7 @@ def exports(names: list[str]) -> dict[str, str]:
         study = find_study(name)
         first, clock, processor = timed(lambda study=study: section(study))
         _, again, _ = timed(lambda study=study: section(study))
-        asked = int(first["report"].split(": ")[1].split(" states")[0]) + 300
+        asked = int(re.search(r"(\d+) states asked", first.report)[1]) + STATES
         noise = np.random.default_rng(1)
         states = [random_state(study, noise) for _ in range(FRAMES)]
         frames, _, redraw = timed(lambda study=study, states=states: [drawn(study, state, "svg") for state in states])
@@ -118,11 +119,11 @@ def exports(names: list[str]) -> dict[str, str]:
         )
         each, whole = processor / asked, redraw / len(frames)
         print(
-            f"{name:26}{len(first['html']) / 1000:10.1f}{clock:9.1f}{processor:7.1f}{again:9.2f}{asked:13}{1e3 * each:8.2f}"
+            f"{name:26}{len(first.html(name)) / 1000:10.1f}{clock:9.1f}{processor:7.1f}{again:9.2f}{asked:13}{1e3 * each:8.2f}"
             f"{1e3 * whole:10.1f}{whole / each:7.0f}{places * size * 4 / 3 / 1e6:14.0f} MB",
             flush=True,
         )
-        sections[name] = first["html"].replace(NAME, name)
+        sections[name] = first.html(name)
     return sections
 
 
@@ -151,8 +152,8 @@ def main() -> None:
         folder = Path(place)
         sections = exports(names)
         alone, together = folder / "one.html", folder / "all.html"
-        alone.write_text(page("One", sections[names[-1]]))
-        together.write_text(page("All", "<h1>All</h1>" + "".join(sections.values())))
+        alone.write_text(page("One", [sections[names[-1]]]))
+        together.write_text(page("All", ["<h1>All</h1>", *sections.values()]))
         print(
             f"\nfile with {len(names)} studies: {together.stat().st_size / 1000:.0f} kB; with {names[-1]} alone: "
             f"{alone.stat().st_size / 1000:.0f} kB"
