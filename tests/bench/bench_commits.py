@@ -2,8 +2,8 @@
 
 Run with ``python3 -m woodlib bench commits --against FOLDER``, where FOLDER is a checkout of another commit; ``--tests``
 adds the whole test command of both, which takes as long as both do. Both run in this Python with these packages, so that only
-the kit differs. What belongs to one row is measured in turn and the smallest counts: other work on the machine only ever
-adds. Times are by the clock and, in brackets, of all processors. Whatever the kit keeps goes to a folder that is
+the kit differs. What takes seconds is measured in turn and the smallest counts, since other work on the machine only ever
+adds; what takes a minute is measured once. Times are by the clock and, in brackets, of all processors. Whatever the kit keeps goes to a folder that is
 thrown away.
 """
 
@@ -124,50 +124,34 @@ def least(pairs: list[tuple[Spent, Spent]]) -> tuple[Spent, Spent]:
 
 def commands(table: Table, copies: tuple[Path, Path], place: Path) -> tuple[Path, Path]:
     """The commands of the job; returns the two pages."""
-    briefs = [str(project / BRIEF) for project in copies]
     pages = (place / "other.html", place / "this.html")
-    first, second, verdicts, setout = [], [], [], []
-    for turn in range(ROUNDS):
-        caches = [place / f"cache-{side}-{turn}" for side in (0, 1)]
-        made = [
-            [
-                run(copies[side], COMMAND, "handout", briefs[side], "-o", str(pages[side]), cache=caches[side])[0]
-                for side in (0, 1)
-            ]
-            for _ in ("first", "second")
-        ]
-        first.append(tuple(made[0]))
-        second.append(tuple(made[1]))
-        verdicts.append(tuple(run(copies[side], VERDICTS, briefs[side], cache=caches[side])[0] for side in (0, 1)))
-        setout.append(
-            tuple(
-                run(
-                    copies[side],
-                    COMMAND,
-                    "setout",
-                    briefs[side],
-                    "-o",
-                    str(place / f"shop-{side}-{turn}"),
-                    cache=caches[side],
-                )[0]
-                for side in (0, 1)
-            )
-        )
-    table.seconds("handout, nothing kept", *least(first))
-    table.seconds("handout, second time", *least(second))
-    table.seconds("verdicts of a brief, cold", *least(verdicts))
-    table.seconds("setout", *least(setout))
+
+    def handout(side: int) -> Spent:
+        return run(copies[side], COMMAND, "handout", BRIEF, "-o", str(pages[side]), cache=place / f"kept-{side}")[0]
+
+    def verdicts(side: int) -> Spent:
+        return run(copies[side], VERDICTS, BRIEF, cache=place / f"kept-{side}")[0]
+
+    def setout(side: int) -> Spent:
+        folder = tempfile.mkdtemp(dir=place)
+        return run(copies[side], COMMAND, "setout", BRIEF, "-o", folder, cache=place / f"kept-{side}")[0]
+
+    table.seconds("handout, nothing kept", handout(0), handout(1))
+    for label, measured in (
+        ("handout, second time", handout),
+        ("verdicts of a brief, cold", verdicts),
+        ("setout", setout),
+    ):
+        table.seconds(label, *least([(measured(0), measured(1)) for _ in range(ROUNDS)]))
     return pages
 
 
 def studies(table: Table, copies: tuple[Path, Path], place: Path) -> None:
     """Every study that both have, frozen and checked for the first time."""
-    rounds = [
-        [json.loads(run(project, STUDIES, cache=place / "unused")[1]) for project in copies] for _ in range(ROUNDS - 1)
-    ]
-    for key in rounds[0][0]:
-        if key in rounds[0][1]:
-            table.seconds(f"{key} frozen", *least([(Spent(*other[key]), Spent(*this[key])) for other, this in rounds]))
+    other, this = (json.loads(run(project, STUDIES, cache=place / "unused")[1]) for project in copies)
+    for key in other:
+        if key in this:
+            table.seconds(f"{key} frozen", Spent(*other[key]), Spent(*this[key]))
 
 
 def in_a_browser(table: Table, copies: tuple[Path, Path], pages: tuple[Path, Path]) -> None:
