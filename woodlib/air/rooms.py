@@ -85,9 +85,10 @@ def all_kinds() -> tuple[Room, ...]:
         rows = list(csv.DictReader(file))
     text = {"name", "also_called", "source"}
     given = [{name: row[name] for name in (entry.name for entry in fields(Room)) if row.get(name)} for row in rows]
-    return tuple(
-        Room(**{name: value if name in text else float(value) for name, value in row.items()}) for row in given
-    )
+    made: list[dict[str, Any]] = [
+        {name: value if name in text else float(value) for name, value in row.items()} for row in given
+    ]
+    return tuple(Room(**row) for row in made)
 
 
 def find_kind(name: str) -> Room:

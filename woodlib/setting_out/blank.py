@@ -104,7 +104,7 @@ def blank_for(
     across, across_rounding = with_waste("width", [Part("panel", "piece", wide, 1)], edge, rule)
     faces = [Part("flattening", "flattening", warp / 2), Part("planing", "planing", practice.face_planing_m)]
     through, _ = with_waste("thickness", [Part("panel", "piece", thick, 1)], faces, None)
-    return Blank(run, across, through, tuple(r for r in (run.rounding, across_rounding) if r is not None))
+    return Blank(run, across, through, _there(run.rounding, across_rounding))
 
 
 def strip_blank(
@@ -133,12 +133,16 @@ def strip_blank(
         divisions = [
             _rounded(way, [part, square], rule) for way, part in zip(("width", "thickness"), piece, strict=True)
         ]
-        return Blank(run, divisions[0][0], divisions[1][0], (run.rounding, divisions[0][1]))
+        return Blank(run, divisions[0][0], divisions[1][0], _there(run.rounding, divisions[0][1]))
     edge, kerf = Part("jointing", "jointing", practice.edge_jointing_m), Part("kerf", "kerf", practice.saw_kerf_m)
     across, across_rounding = _rounded("width", [edge, piece[0], edge, kerf], rule)
     faces = [Part("flattening", "flattening", out_of_flat_m / 2), Part("planing", "planing", practice.face_planing_m)]
     through, _ = with_waste("thickness", [piece[1]], faces, None)
-    return Blank(run, across, through, (run.rounding, across_rounding))
+    return Blank(run, across, through, _there(run.rounding, across_rounding))
+
+
+def _there(*roundings: Rounding | None) -> tuple[Rounding, ...]:
+    return tuple(rounding for rounding in roundings if rounding is not None)
 
 
 def _rounded(direction: str, parts: list[Part], rule: str) -> tuple[Division, Rounding]:

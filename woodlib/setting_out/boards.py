@@ -240,7 +240,7 @@ def _too_little(total: Fraction, needed: Fraction, first: str) -> InputError:
 def _least_surplus(strips: list[Strip], needed: Fraction, first: str) -> tuple[list[Strip], tuple[str, ...]]:
     """Of the fewest strips, those with the least surplus: sums of widths, kept only while they can still reach."""
     count = _fewest(strips, needed, first)
-    sums: list[dict[Fraction, tuple[int, ...]]] = [{Fraction(0): ()}] + [{} for _ in range(count)]
+    sums: list[dict[Fraction, tuple[int, ...]]] = [{Fraction(0): ()}, *({} for _ in range(count))]
     cut_short = False
     for place, strip in enumerate(strips):
         for taken in range(min(place, count - 1), -1, -1):

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 from math import ceil
+from typing import Any
 
 from ..door import check_kind
 from ..errors import InputError, Problems
@@ -107,7 +108,7 @@ class Purchase:
     net_board_feet: Fraction
     net_m3: Fraction
     waste: Fraction
-    needed_m: Fraction | None = None
+    needed_m: Fraction
 
     @property
     def board_feet(self) -> Fraction:
@@ -124,7 +125,7 @@ class Purchase:
         """What to ask the yard for, rounded up once: whole board feet, thousandths of a cubic metre."""
         feet, litres = ceil(self.board_feet), ceil(self.volume_m3 * 1000)
         count = f"{feet} board {'foot' if feet == 1 else 'feet'}"
-        thin = self.needed_m is not None and self.needed_m <= RESAWN_SHARE * self.rough.thickness_m
+        thin = self.needed_m <= RESAWN_SHARE * self.rough.thickness_m
         resaw = ", or resaw thicker boards" if thin else ""
         waste = f"{float(100 * self.waste):.0f} % for waste"
         if self.rough.system == "metric":
@@ -168,12 +169,12 @@ def to_buy(
     return Purchase(rough, feet, area * rough.thickness_m, share, blank.thickness.total_m)
 
 
-def _share(problems: Problems, waste: object) -> Fraction | None:
+def _share(problems: Problems, waste: Any) -> Fraction:
     try:
         return ShopPractice(buying_waste=waste).buying_waste
     except InputError as error:
         problems.absorb(error)
-        return None
+        return Fraction(0)
 
 
 def _check_system(problems: Problems, system: object) -> None:

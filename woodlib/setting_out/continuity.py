@@ -138,7 +138,7 @@ def _read_pieces(problems: Problems, pieces: object) -> list[tuple[str, Fraction
         )
         for number, (name, length) in enumerate(listed, start=1)
     ]
-    return [(name, length) for name, length in read if name and length is not None]
+    return [(name, length) for name, length in read if name and length]
 
 
 def lost_between(run: GrainRun) -> str:

@@ -34,7 +34,7 @@ from .way_drawing import way_drawing, way_in_words
 def blank_drawing(plan: SettingOut) -> Picture:
     """The blank seen from the show face: waste, kerfs, numbered pieces, glue lines and dowels."""
     _check_blank(plan)
-    length, width = plan.blank.length.total_m, plan.blank.width.total_m
+    length, width = plan.glued_blank.length.total_m, plan.glued_blank.width.total_m
     scale = scale_for(length, width)
     marks: list[Mark] = [Area(box(LEFT, TOP, float(length) * scale, float(width) * scale), "grid")]
     marks += _pieces(plan, scale)
@@ -44,7 +44,7 @@ def blank_drawing(plan: SettingOut) -> Picture:
     marks.append(Words(LEFT - 72, TOP + float(width) * scale + 18, plan.edge, "quiet", 14, "start"))
     title = f"{plan.title}: the blank"
     notes = (
-        plan.blank.text(plan.first),
+        plan.glued_blank.text(plan.first),
         "Number the pieces on the show face before the first cut.",
         scale_text(scale),
     )
@@ -99,7 +99,7 @@ def drawing_in_words(plan: SettingOut) -> str:
 def blank_in_words(plan: SettingOut) -> str:
     """The drawing of the blank as a text that carries its numbers."""
     _check_blank(plan)
-    sentences = [f"Blank {plan.blank.text(plan.first)}", f"Along it: {', '.join(_numbered(plan))}"]
+    sentences = [f"Blank {plan.glued_blank.text(plan.first)}", f"Along it: {', '.join(_numbered(plan))}"]
     if plan.joints:
         lines, dowels = len(plan.joints), len(plan.joints[0].wanted_m)
         sentences.append(
@@ -111,7 +111,7 @@ def blank_in_words(plan: SettingOut) -> str:
 def _check_blank(plan: SettingOut) -> None:
     check_plan(plan)
     if plan.blank is None:
-        raise InputError(f"{plan.made.way.built_as} has no panel that is glued up, so there is no blank to draw.")
+        raise InputError(f"{plan.piece.way.built_as} has no panel that is glued up, so there is no blank to draw.")
 
 
 def write_svg(picture: Picture, description: str, path: str | PathLike) -> Path:
@@ -137,9 +137,9 @@ def pdf_bytes(picture: Picture) -> bytes:
 
 def _pieces(plan: SettingOut, scale: float) -> list[Mark]:
     marks: list[Mark] = []
-    low, high = plan.blank.width.span(1)
+    low, high = plan.glued_blank.width.span(1)
     top, tall = TOP + float(low) * scale, float(high - low) * scale
-    for part, begins, ends in plan.blank.length.spans():
+    for part, begins, ends in plan.glued_blank.length.spans():
         if part.kind != "piece":
             continue
         outline = box(LEFT + float(begins) * scale, top, float(ends - begins) * scale, tall)
@@ -159,9 +159,9 @@ def _glue_lines(plan: SettingOut, scale: float) -> list[Mark]:
     marks: list[Mark] = []
     if plan.boards is None:
         return marks
-    right = LEFT + float(plan.blank.length.total_m) * scale
+    right = LEFT + float(plan.glued_blank.length.total_m) * scale
     for at, joint in zip_longest(plan.boards.joints_m, plan.joints):
-        y = TOP + float(plan.blank.width.total_m - at) * scale  # measured from the front edge, which is below
+        y = TOP + float(plan.glued_blank.width.total_m - at) * scale  # measured from the front edge, which is below
         marks.append(Line([(LEFT, y), (right, y)], "glue", 1.2, dash="6 3"))
         if joint is None:  # too thin for dowels
             continue
@@ -176,7 +176,7 @@ def _along(plan: SettingOut, scale: float) -> list[Mark]:
     """The pieces along the blank measured above it, the whole below it; narrow pieces carry their size to one side."""
     marks: list[Mark] = []
     y = TOP - 14
-    for part, begins, ends in plan.blank.length.spans():
+    for part, begins, ends in plan.glued_blank.length.spans():
         if part.kind != "piece":
             continue
         x0, x1 = LEFT + float(begins) * scale, LEFT + float(ends) * scale
@@ -185,10 +185,10 @@ def _along(plan: SettingOut, scale: float) -> list[Mark]:
             marks += dimension_line((x0, y), (x1, y), text, size=14)
         else:
             marks += dimension_line((x0, y), (x1, y), "", size=14)
-            anchor = "start" if begins < plan.blank.length.total_m / 2 else "end"
+            anchor = "start" if begins < plan.glued_blank.length.total_m / 2 else "end"
             marks.append(
                 Words(
-                    LEFT if anchor == "start" else LEFT + float(plan.blank.length.total_m) * scale,
+                    LEFT if anchor == "start" else LEFT + float(plan.glued_blank.length.total_m) * scale,
                     y - 9,
                     text,
                     "ink",
@@ -196,8 +196,8 @@ def _along(plan: SettingOut, scale: float) -> list[Mark]:
                     anchor,
                 )
             )
-    bottom = TOP + float(plan.blank.width.total_m) * scale + 26
-    total = plan.blank.length.total_m
+    bottom = TOP + float(plan.glued_blank.width.total_m) * scale + 26
+    total = plan.glued_blank.length.total_m
     marks += dimension_line(
         (LEFT, bottom), (LEFT + float(total) * scale, bottom), size_text(total, plan.first), size=14
     )
@@ -210,7 +210,7 @@ def _section(plan: SettingOut, scale: float, top: float) -> list[Mark]:
     outline = box(LEFT, top, float(wide) * scale, float(thick) * scale)
     marks: list[Mark] = [Area(outline, "wood-end"), Line([*outline, outline[0]], "edge", 1.6)]
     if plan.boards:
-        low, _ = plan.blank.width.span(1)
+        low, _ = plan.glued_blank.width.span(1)
         for at in plan.boards.joints_m:
             if low < at < low + wide:
                 x = LEFT + float(at - low) * scale
@@ -230,4 +230,6 @@ def _section(plan: SettingOut, scale: float, top: float) -> list[Mark]:
 
 
 def _numbered(plan: SettingOut) -> list[str]:
-    return [f"{part.number} {part.name} {size_text(part.size_m, plan.first)}" for part in plan.blank.length.pieces]
+    return [
+        f"{part.number} {part.name} {size_text(part.size_m, plan.first)}" for part in plan.glued_blank.length.pieces
+    ]

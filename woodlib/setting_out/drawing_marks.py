@@ -79,7 +79,7 @@ def slots(item: SetHardware, centres: list[tuple[float, float]], scale: float) -
     marks: list[Mark] = []
     for place, (x, y) in zip(item.pair.holes_m, centres, strict=True):
         found = item.slots.at(place) if item.slots else None
-        if found is None:
+        if item.slots is None or found is None:
             continue
         length, middle = (float(rounding.marked_m) * scale for rounding in found)
         wide = max(6.0, float(item.fit.drill.marked_m) * scale)

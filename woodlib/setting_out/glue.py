@@ -130,7 +130,6 @@ def area_of_lines_m2(lines: Sequence[tuple[object, object]]) -> Fraction:
             read_exact(problems, f"{entry} of glue line {number}", value)
             for entry, value in zip(("length", "width"), line, strict=True)
         )
-        if long is not None and wide is not None:
-            total += long * wide
+        total += long * wide
     problems.raise_if_any()
     return total

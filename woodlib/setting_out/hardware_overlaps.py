@@ -47,7 +47,7 @@ def _shape(item: SetHardware, hole_m: Fraction, centre: tuple[Fraction, Fraction
     radius = item.fit.drill.marked_m / 2
     slot = item.slots.at(hole_m) if item.slots else None
     middle = half = Fraction(0)
-    if slot:  # its middle is marked away from the round hole
+    if item.slots and slot:  # its middle is marked away from the round hole
         away = 1 if float(hole_m) > item.slots.plan.fixed_m else -1
         middle, half = away * slot[1].marked_m, max(Fraction(0), slot[0].marked_m / 2 - radius)
     work = hole_m + middle - half, hole_m + middle + half

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from ..door import check_kind
 from ..errors import InputError, Problems
 from ..units import both, shown
 from ..units.exact import Rounding, check_rule, exact_text, read_exact, read_name, read_whole
@@ -132,8 +133,7 @@ def markings(pair: HolePair, rule: str = "1/64 in") -> tuple[Marking, Marking]:
     """
     problems = Problems()
     check_rule(problems, rule)
-    if not isinstance(pair, HolePair):
-        problems.add(f"pair is {shown(pair)}; make it with hole_pair(work, centres).")
+    check_kind(problems, "pair", pair, HolePair, "hole_pair('20 in', '128 mm')")
     problems.raise_if_any()
     from_middle = tuple(hole - pair.middle_m for hole in pair.holes_m)
     middle = None if pair.middle_m * 2 == pair.work_m else Rounding(pair.middle_m, rule)
@@ -193,7 +193,7 @@ class HoleFit:
         first = self.drill.first
         off, needs = (both(size, 64, 0.1, "up", first) for size in (self.off_m, self.needs_m))
         need = f"Each hole may be off by {off}, so a {exact_text(self.screw_m, first)} screw needs a hole of {needs}"
-        if self.hole_m is None:
+        if self.hole_m is None or self.allows_m is None:
             return f"{need}: drill {self.drill.text}."
         allowed = f"a hole of {exact_text(self.hole_m, first)} allows {exact_text(self.allows_m, first)}"
         return (
@@ -237,7 +237,7 @@ def hole_fit(
     hole_m = None if hole is None else read_exact(problems, "hole diameter", hole, high=Fraction(1, 10))
     if first not in DRILL_STEPS:
         problems.add(f"first is {shown(first)}; it must be customary or metric.")
-    if hole_m is not None and screw_m is not None and hole_m < screw_m:
+    if hole_m and screw_m and hole_m < screw_m:
         problems.add(
             f"hole diameter is {both(hole_m, 64, 0.1)}, smaller than the screw, {both(screw_m, 64, 0.1)}; "
             "give the larger hole."

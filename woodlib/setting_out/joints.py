@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Any
 
 from ..door import check_kind
 from ..errors import Problems
@@ -150,12 +151,12 @@ def joint_row(
     ]
     gap = practice.dowel_margin_m if margin is None else read_exact(problems, "margin", margin, above=False)
     listed = _checked_cuts(problems, cuts)
-    if None not in sizes and sizes[4] <= sizes[3] / 2:
+    if all(sizes) and sizes[4] <= sizes[3] / 2:
         problems.add(
             f"depth of the {kind} is {both(sizes[4], 64, 0.1)}, so near the show face that it breaks out; "
             "give more than half its thickness."
         )
-    wanted = None if positions is None or sizes[0] is None else _read_positions(problems, positions, sizes[0])
+    wanted = None if positions is None or not sizes[0] else _read_positions(problems, positions, sizes[0])
     problems.raise_if_any()
     joint = Joint(kind, *sizes)
     if wanted is None:
@@ -232,7 +233,7 @@ def _mirrored(
 
 
 def _checked_cuts(problems: Problems, cuts: object) -> tuple[LaterCut, ...]:
-    listed = list(cuts) if isinstance(cuts, list | tuple) else [cuts]
+    listed: list[Any] = list(cuts) if isinstance(cuts, list | tuple) else [cuts]
     for number, cut in enumerate(listed, start=1):
         check_kind(problems, f"cut {number}", cut, LaterCut, "LaterCut('end cut', '2 in', '2-1/8 in')")
     return tuple(listed)
@@ -247,7 +248,7 @@ def _read_positions(problems: Problems, positions: object, length_m: Fraction) -
     read = [
         read_exact(problems, f"position {number}", place, high=length_m) for number, place in enumerate(listed, start=1)
     ]
-    places = [place for place in read if place is not None]
+    places = [place for place in read if place]
     if any(b <= a for a, b in zip(places, places[1:], strict=False)):
         problems.add("positions are not in order from the end; write them in order, each once.")
     return tuple(places)

@@ -41,17 +41,18 @@ class LaterCut:
         problems.raise_if_any()
 
 
-def _read_span(problems: Problems, name: str, span: object) -> tuple[Fraction | None, Fraction | None]:
+def _read_span(problems: Problems, name: str, span: object) -> tuple[Fraction, Fraction]:
     if not isinstance(span, list | tuple) or len(span) != 2:
         problems.add(
             f"{name} is {shown(span)}; give where it begins and where it ends, for example ('1/2 in', '7/8 in')."
         )
-        return None, None
+        return Fraction(0), Fraction(0)
+    said = len(problems.sentences)
     low, high = (
         read_exact(problems, f"{end} of {name}", value, low=-LONGEST_M, above=False)
         for end, value in zip(("begin", "end"), span, strict=True)
     )
-    if low is not None and high is not None and low > high:
+    if len(problems.sentences) == said and low > high:
         problems.add(
             f"{name} begins at {both(low, 64, 0.1)} and ends at {both(high, 64, 0.1)}; give the nearer end first."
         )

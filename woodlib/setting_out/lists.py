@@ -87,7 +87,7 @@ def _panel_rows(plan: SettingOut) -> Iterator[Row]:
     yield _cut("blank of the panel" if plan.made else "blank", 1, _sizes(blank), UP, WITH_WASTE, plan.first)
     for number, strip in enumerate(plan.boards.strips if plan.boards else (), start=1):
         sizes = blank.length.total_m, strip.width_m, blank.thickness.total_m
-        if plan.boards.assumed_m:
+        if plan.boards and plan.boards.assumed_m:
             wide = both(plan.boards.assumed_m, first=plan.first)
             yield _cut(
                 f"strip {number}",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import partial
 
 from ..brief import Brief
 from ..door import check_kind
@@ -82,17 +83,31 @@ class SettingOut:
         return "1 mm" if self.first == "metric" else "1/16 in"
 
     @property
+    def piece(self) -> MadePiece:
+        """The piece as a way to build makes it, where the plan was made with a verdict."""
+        assert self.made is not None, "a plan of the plain panel has no way to build"
+        return self.made
+
+    @property
+    def glued_blank(self) -> Blank:
+        """The blank of the panel, where one is glued up."""
+        assert self.blank is not None, "no panel is glued up in this plan"
+        return self.blank
+
+    @property
     def panel_m(self) -> tuple[Fraction, Fraction, Fraction]:
         """Finished length, width and thickness of the plain panel, or of the whole piece as it is made, m."""
         if self.made:
             return self.made.size_m
-        panel = next(part for part in self.blank.length.pieces if part.name == "panel")
-        return panel.size_m, self.blank.finished_width_m, self.blank.finished_thickness_m
+        blank = self.glued_blank
+        panel = next(part for part in blank.length.pieces if part.name == "panel")
+        return panel.size_m, blank.finished_width_m, blank.finished_thickness_m
 
     @property
     def end_piece_m(self) -> Fraction | None:
         """Length along the grain of each end piece from the panel's own blank, m; None where there is none."""
-        ends = [part for part in self.blank.length.pieces if part.number != _panel_number(self.blank)]
+        blank = self.glued_blank
+        ends = [part for part in blank.length.pieces if part.number != _panel_number(blank)]
         return ends[0].size_m if ends else None
 
     @property
@@ -124,9 +139,12 @@ def stock_of(brief: Brief) -> tuple[StockBoard, ...]:
     >>> [(board.name, board.count) for board in stock_of(chosen_brief())]
     [('A', 3), ('B', 1)]
     """
-    sizes = ("width", "length", "thickness")
+
+    def exact(number: int, size: str) -> Fraction:
+        return brief.exact_m(f"boards.{number}.{size}")
+
     return tuple(
-        StockBoard(board.name, *(brief.exact_m(f"boards.{number}.{size}") for size in sizes), board.count)
+        StockBoard(board.name, exact(number, "width"), exact(number, "length"), exact(number, "thickness"), board.count)
         for number, board in enumerate(brief.boards, start=1)
     )
 
@@ -186,7 +204,7 @@ def set_out(
     weight = weight_of(brief.species(), float(solid), brief.stock.moisture_percent())
     glued = len(boards.strips) > 1 if boards else False
     glued_up = glued or bool(remark)  # boards that do not reach still have to be glued up once there are enough
-    joints = tuple(_joints(blank, boards, hardware, made, brief.first, practice)) if glued else ()
+    joints = tuple(_joints(blank, boards, hardware, made, brief.first, practice)) if boards and glued else ()
     return SettingOut(
         brief.title,
         brief.first,
@@ -230,10 +248,13 @@ def _blank(brief: Brief, made: MadePiece | None, end_pieces: bool | None, warp: 
 
 def _part_blanks(made: MadePiece | None, warp: Fraction, rule: str, practice: ShopPractice) -> Iterator[PartBlank]:
     for part in made.others if made else ():
-        sizes = tuple(size.exact_m for size in part.sizes)
+        long, wide, thick = (size.exact_m for size in part.sizes)
         turned = part.role == "turned"
         yield PartBlank(
-            part, strip_blank(part.name, sizes, turned=turned, out_of_flat_m=warp, rule=rule, practice=practice)
+            part,
+            strip_blank(
+                part.name, (long, wide, thick), turned=turned, out_of_flat_m=warp, rule=rule, practice=practice
+            ),
         )
 
 
@@ -269,7 +290,7 @@ def _order(
     blank: Blank | None,
 ) -> CutOrder:
     if made is None:
-        return cut_order(usual_steps(len(blank.length.pieces) > 1, glued, glued_up=glued_up))
+        return cut_order(usual_steps(blank is not None and len(blank.length.pieces) > 1, glued, glued_up=glued_up))
     return order_for(made, glued, bool(hardware), glued_up=glued_up, lifts=brief.piece.kind in LIFTING)
 
 
@@ -330,7 +351,7 @@ def _joints(blank: Blank, boards: BoardsPlan, hardware, made: MadePiece | None, 
     dowel = _dowel(blank.finished_thickness_m, first)
     if dowel is None:
         return
-    sizes = {"size": dowel[0], "reach": dowel[1], "depth": thick / 2, "practice": practice}
+    row_of = partial(joint_row, blank.length.total_m, size=dowel[0], reach=dowel[1], depth=thick / 2, practice=practice)
     start = blank.length.span(_panel_number(blank))[0]
     front = (blank.width.total_m - blank.finished_width_m) / 2
     left, near = made.panel_at_m if made else (Fraction(0), Fraction(0))
@@ -338,9 +359,9 @@ def _joints(blank: Blank, boards: BoardsPlan, hardware, made: MadePiece | None, 
         cuts = [*cuts_of(blank.length, first), *_hole_cuts(hardware, made, start - left, front - near - glue_line)]
         cuts += _way_cuts(made, blank, start - left) if made else ()
         wanted = _readable_row(blank.length.total_m, first, practice)
-        row = joint_row(blank.length.total_m, cuts, positions=wanted, **sizes)
+        row = row_of(cuts, positions=wanted)
         if row.places_m is None:  # a place in the very middle cannot move while both halves stay alike
-            row = joint_row(blank.length.total_m, cuts, positions=wanted, keep_mirrored=False, **sizes)
+            row = row_of(cuts, positions=wanted, keep_mirrored=False)
         yield row
 
 
@@ -365,7 +386,7 @@ def _hole_cuts(hardware, made: MadePiece | None, start_m: Fraction, aside_m: Fra
             radius = max(radius, *(rounding.marked_m / 2 for rounding in item.slots.lengths))
         for number, (along, across) in enumerate(item.centres_m, start=1):
             place = made.part_at(along, across) if made else None
-            if place is not None and place.part != made.panel.name:
+            if made and made.panel and place is not None and place.part != made.panel.name:
                 continue
             at, beside = start_m + along, across + aside_m
             yield LaterCut(

@@ -60,7 +60,7 @@ class ShopPractice:
         problems.raise_if_any()
 
     @staticmethod
-    def _read(problems: Problems, entry: str, value: object) -> Fraction | None:
+    def _read(problems: Problems, entry: str, value: object) -> Fraction:
         key = _key_of(entry)
         row, name = number("shop practice", key), key.replace("_", " ")
         low, high = Fraction(repr(row.low)), Fraction(repr(row.high))
@@ -75,7 +75,7 @@ class ShopPractice:
                 f"{name} is {shown(value)}; it must be a number from {float(low):g} to {float(high):g} {row.unit}: "
                 f"{row.meaning}."
             )
-        return share
+        return share or Fraction(0)
 
 
 def _key_of(entry: str) -> str:

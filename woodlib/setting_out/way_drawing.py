@@ -30,7 +30,7 @@ SHEET = "sheet"  # it has no grain to draw
 
 def way_drawing(plan: SettingOut) -> Picture:
     """The piece of a plan with a verdict: everything in it comes from the plan's own numbers."""
-    made = plan.made
+    made = plan.piece
     long, wide, _ = made.size_m
     scale = scale_for(long, wide)
     bottom = TOP + float(wide) * scale
@@ -48,7 +48,7 @@ def way_drawing(plan: SettingOut) -> Picture:
 
 def way_in_words(plan: SettingOut) -> list[str]:
     """The drawing's parts and section as sentences without a full stop."""
-    made, first = plan.made, plan.first
+    made, first = plan.piece, plan.first
     long, wide, thick = (size_text(size, first) for size in made.size_m)
     sentences = [f"{made.way.title}, {long} by {wide}, {thick} thick"]
     sentences += [f"{part.count} x {part.name} {part.text(first)}" for part in made.parts]
@@ -73,7 +73,7 @@ def _outline(span_along: Span, span_across: Span, wide: Fraction, scale: float) 
 
 
 def _plan_view(plan: SettingOut, scale: float) -> list[Mark]:
-    made = plan.made
+    made = plan.piece
     wide = made.size_m[1]
     marks: list[Mark] = []
     seen = [place for place in made.places if not place.below]
@@ -95,11 +95,11 @@ def _plan_view(plan: SettingOut, scale: float) -> list[Mark]:
 
 def _panel_glue_lines(plan: SettingOut, scale: float) -> list[Mark]:
     """Glue lines of the panel where they are seen between its shoulders."""
-    if plan.boards is None or plan.made.panel is None:
+    made, panel = plan.piece, plan.piece.panel
+    if plan.boards is None or panel is None:
         return []
-    made = plan.made
-    place = next(place for place in made.places if place.part == made.panel.name)
-    trim = (plan.blank.width.total_m - plan.blank.finished_width_m) / 2
+    place = next(place for place in made.places if place.part == panel.name)
+    trim = (plan.glued_blank.width.total_m - plan.glued_blank.finished_width_m) / 2
     marks: list[Mark] = []
     for at in plan.boards.joints_m:
         # Strips are numbered from the front edge of the blank.
@@ -137,7 +137,8 @@ def _mitres(made: MadePiece, scale: float) -> list[Mark]:
         return []
     long, wide, _ = made.size_m
     border = made.places[0].across[1]
-    corners = [((0, 0), (1, 1)), ((long, 0), (-1, 1)), ((0, wide), (1, -1)), ((long, wide), (-1, -1))]
+    zero = Fraction(0)
+    corners = [((zero, zero), (1, 1)), ((long, zero), (-1, 1)), ((zero, wide), (1, -1)), ((long, wide), (-1, -1))]
     marks: list[Mark] = []
     for (along, across), (right, up) in corners:
         inner = along + right * border, across + up * border
@@ -172,7 +173,7 @@ def _breaks(places: list[Place], end: str) -> list[Fraction]:
 
 def _chain_along(plan: SettingOut, scale: float) -> list[Mark]:
     """The parts along the piece above it, and the whole above them."""
-    made = plan.made
+    made = plan.piece
     long, wide, _ = made.size_m
     crossed = [p for p in made.places if not p.below and p.across[0] <= wide / 2 <= p.across[1]]
     at = _breaks(crossed, "along")
@@ -195,7 +196,7 @@ def _chain_along(plan: SettingOut, scale: float) -> list[Mark]:
 
 def _chain_across(plan: SettingOut, scale: float) -> list[Mark]:
     """The parts across the piece, on its right; equal neighbours after the first are left to the eye."""
-    made = plan.made
+    made = plan.piece
     long, wide, _ = made.size_m
     crossed = [p for p in made.places if not p.below and p.along[0] <= long / 2 <= p.along[1]]
     at, x = _breaks(crossed, "across"), LEFT + float(long) * scale + 10
@@ -227,7 +228,8 @@ def _rounds(made: MadePiece, left: float, top: float, scale: float) -> list[Mark
     """Turned parts from their end, the outermost first and touching left and top; a bore is seen through."""
     outer = max(part.spread[1] - part.spread[0] for part in made.section)
     x = left + float(outer) / 2 * scale
-    y, marks = top + float(outer) / 2 * scale, []
+    y = top + float(outer) / 2 * scale
+    marks: list[Mark] = []
     for part in made.section:
         radius = float(part.spread[1] - part.spread[0]) / 2 * scale
         marks += [
@@ -260,7 +262,7 @@ def _section_marks(made: MadePiece, left: float, top: float, scale: float, seen:
 
 def _section(plan: SettingOut, scale: float, top: float) -> list[Mark]:
     """The whole section to the scale of the plan."""
-    made = plan.made
+    made = plan.piece
     if _turned(made):
         return _rounds_told(plan, scale, top)
     marks = _section_marks(made, LEFT, top, scale)
@@ -276,10 +278,10 @@ def _section(plan: SettingOut, scale: float, top: float) -> list[Mark]:
 
 def _rounds_told(plan: SettingOut, scale: float, top: float) -> list[Mark]:
     """Turned parts from their end, with each diameter beside them."""
-    section = plan.made.section
+    section = plan.piece.section
     outer = float(max(part.spread[1] - part.spread[0] for part in section))
     scale = min(scale, 100 / outer)
-    marks = [*_rounds(plan.made, LEFT, top, scale), Words(LEFT, top - 10, "seen from the end", "quiet", 14, "start")]
+    marks = [*_rounds(plan.piece, LEFT, top, scale), Words(LEFT, top - 10, "seen from the end", "quiet", 14, "start")]
     for number, part in enumerate(section):
         said = f"{part.part}: {size_text(part.spread[1] - part.spread[0], plan.first)} across"
         marks.append(Words(LEFT + outer * scale + 14, top + 16 + 20 * number, said, "ink", 14, "start"))
@@ -288,7 +290,7 @@ def _rounds_told(plan: SettingOut, scale: float, top: float) -> list[Mark]:
 
 def _detail(plan: SettingOut, top: float) -> list[Mark]:
     """The front or left joint larger, cut off where nothing more happens; nothing where there is no joint."""
-    made = plan.made
+    made = plan.piece
     if len(made.section) < 2 or _turned(made):
         return []
     deep = max(part.depth[1] for part in made.section)
@@ -317,7 +319,7 @@ def _detail(plan: SettingOut, top: float) -> list[Mark]:
 
 def _detail_sizes(plan: SettingOut, y: float, scale: float, seen: Fraction) -> list[Mark]:
     """The first part's width below the joint."""
-    first = min(plan.made.section, key=lambda part: (part.spread[0], part.part == "tongue"))
+    first = min(plan.piece.section, key=lambda part: (part.spread[0], part.part == "tongue"))
     size = first.spread[1] - first.spread[0]
     if first.spread[0] or size > seen:
         return []
@@ -329,7 +331,7 @@ def _detail_sizes(plan: SettingOut, y: float, scale: float, seen: Fraction) -> l
 def _legend(plan: SettingOut, x: float, y: float) -> list[Mark]:
     """Parts with their sizes beside the joint, as many as there is room for."""
     rows = []
-    for part in plan.made.parts[:3]:
+    for part in plan.piece.parts[:3]:
         inches = " x ".join(size_text(size.exact_m, plan.first).split(" (")[0] for size in part.sizes)
         rows += [f"{part.count} x {part.name}:", f"   {inches}"]
     return [Words(x, y + 18 * number, row, "ink", 14, "start") for number, row in enumerate(rows)]

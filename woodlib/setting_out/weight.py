@@ -84,6 +84,7 @@ def weight_of(species: Species | str, volume_m3: float, mc_percent: float) -> We
     )
     wood = _wood(problems, species)
     problems.raise_if_any()
+    assert wood is not None
     gravity, shrinkage = (
         wood.value_or_estimate("specific_gravity_12"),
         wood.value_or_estimate("volumetric_shrinkage_percent"),

@@ -32,8 +32,8 @@ def read_exact(
     low: Fraction = Fraction(0),
     high: Fraction = LONGEST_M,
     above: bool = True,
-) -> Fraction | None:
-    """A length as an exact fraction of a metre, or None with one sentence added to ``problems``.
+) -> Fraction:
+    """A length as an exact fraction of a metre, or 0 with one sentence added to ``problems``.
 
     Text and quantities carry their unit; plain numbers and fractions are metres. ``above`` leaves ``low`` itself out.
 
@@ -44,20 +44,20 @@ def read_exact(
         exact = exact_metres(value, default_unit="meter", name=name)
     except InputError as error:
         problems.absorb(error)
-        return None
+        return Fraction(0)
     if low <= exact <= high and not (above and exact == low):
         return exact
     least = "more than zero" if above and low == 0 else f"{'more than' if above else 'at least'} {_limit(low)}"
     problems.add(f"{name} is {shown(value)}, {both(exact, 64, 0.1)}; it must be {least} and at most {_limit(high)}.")
-    return None
+    return Fraction(0)
 
 
-def read_whole(problems: Problems, name: str, value: object, low: int, high: int) -> int | None:
-    """A whole number from ``low`` to ``high``, or None with one sentence added to ``problems``."""
+def read_whole(problems: Problems, name: str, value: object, low: int, high: int) -> int:
+    """A whole number from ``low`` to ``high``, or 0 with one sentence added to ``problems``."""
     if not isinstance(value, bool) and isinstance(value, int) and low <= value <= high:
         return value
     problems.add(f"{name} is {shown(value)}; write a whole number from {low} to {high}.")
-    return None
+    return 0
 
 
 def read_name(problems: Problems, name: str, value: object, longest: int = 60) -> str:
