@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, cast
 
 import numpy as np
 
@@ -68,7 +68,7 @@ class Year:
     rh_percent: np.ndarray
     label: str = ""
     remarks: tuple[str, ...] = ()
-    vapour_pressure_pa: np.ndarray = field(default=None, repr=False)  # type: ignore[assignment]
+    vapour_pressure_pa: np.ndarray = field(default=cast(Any, None), repr=False)
 
     def __post_init__(self) -> None:
         problems = Problems()
@@ -77,13 +77,14 @@ class Year:
             self._store(name, read_values(getattr(self, name), limits, name=name, problems=problems))
         problems.raise_if_any()
         self._check_lengths()
-        if self.vapour_pressure_pa is None:
+        given: Any = self.vapour_pressure_pa
+        if given is None:
             self._store("vapour_pressure_pa", vapour_pressure_pa.kernel(self.temperature_c, self.rh_percent))
         else:
             limits = Limits(0.0, 1.0e5, "Pa", "a typical indoor value is 1200 Pa")
             self._store(
                 "vapour_pressure_pa",
-                read_values(self.vapour_pressure_pa, limits, name="vapour_pressure_pa", problems=problems),
+                read_values(given, limits, name="vapour_pressure_pa", problems=problems),
             )
             if self.vapour_pressure_pa.shape != self.day.shape:
                 problems.add(

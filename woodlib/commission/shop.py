@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
+from ..setting_out.boards import Strip
 from ..setting_out.buying import on_hand_text
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, shop_drawing
 from ..setting_out.glue import area_text
@@ -25,7 +28,7 @@ def setting_out_of(commission: Commission) -> SettingOut:
 
     >>> from woodlib.commission import chosen_brief, commission_of
     >>> plan = setting_out_of(commission_of(chosen_brief(), "breadboard"))
-    >>> [(part.count, part.name) for part in plan.made.parts], len(plan.joints)
+    >>> [(part.count, part.name) for part in plan.piece.parts], len(plan.joints)
     ([(1, 'panel'), (2, 'end piece')], 3)
     """
     return set_out(commission.brief, verdict=commission.built)
@@ -50,9 +53,9 @@ def shop_cards(commission: Commission) -> Card:
 
 def parts_to_cut(plan: SettingOut) -> Card:
     """The finished parts, where each size comes from, and that they add up exactly."""
-    rows = [*_whole(plan), *((f"{part.count} x {part.name}", part.text(plan.first)) for part in plan.made.parts)]
-    sums = listed([f"{line.said(plan.first)}." for line in plan.made.sums])
-    reasons = listed([f"{part.name}: {where_from(part)}." for part in plan.made.parts])
+    rows = [*_whole(plan), *((f"{part.count} x {part.name}", part.text(plan.first)) for part in plan.piece.parts)]
+    sums = listed([f"{line.said(plan.first)}." for line in plan.piece.sums])
+    reasons = listed([f"{part.name}: {where_from(part)}." for part in plan.piece.parts])
     return joined(
         heading("Parts"),
         table(("Part", "Length along its grain x width x thickness"), rows, "The piece and its parts, finished"),
@@ -64,8 +67,8 @@ def parts_to_cut(plan: SettingOut) -> Card:
 
 def _whole(plan: SettingOut) -> list[tuple[str, str]]:
     """The size of the whole piece, or of a part that is fitted into an opening."""
-    long, wide, thick = (size_text(size, plan.first) for size in plan.made.size_m)
-    what = "as fitted" if plan.made.way.fitted else "finished outside"
+    long, wide, thick = (size_text(size, plan.first) for size in plan.piece.size_m)
+    what = "as fitted" if plan.piece.way.fitted else "finished outside"
     return [(f"{what}, across the grain", wide), (f"{what}, along the grain", long), (f"{what}, thick", thick)]
 
 
@@ -93,7 +96,7 @@ def _strips(plan: SettingOut) -> Card:
     if plan.boards is None:
         return NOTHING
     if plan.boards.assumed_m:
-        return _assumed(plan)
+        return _assumed(plan.boards.strips, plan.boards.assumed_m, plan.first)
     rows = [
         (f"strip {number}", strip.board, size_text(strip.width_m, plan.first))
         for number, strip in enumerate(plan.boards.strips, start=1)
@@ -113,10 +116,10 @@ def _strips(plan: SettingOut) -> Card:
     )
 
 
-def _assumed(plan: SettingOut) -> Card:
+def _assumed(strips: tuple[Strip, ...], assumed_m: Fraction, first: str) -> Card:
     """Strips alike, from boards that are not listed."""
-    count, wide = len(plan.boards.strips), both(plan.boards.assumed_m, first=plan.first)
-    strip = size_text(plan.boards.strips[0].width_m, plan.first)
+    count, wide = len(strips), both(assumed_m, first=first)
+    strip = size_text(strips[0].width_m, first)
     said = (
         f"The panel is set out in {count} strips {strip} wide, edges jointed, ripped from boards {wide} wide."
         if count > 1
@@ -127,25 +130,25 @@ def _assumed(plan: SettingOut) -> Card:
 
 def _own_blank(plan: SettingOut) -> Card:
     """Numbers to write before the first cut, and how the figure runs on, where end pieces come from the blank."""
-    if plan.made.own_ends_m is None:
+    if plan.piece.own_ends_m is None:
         return NOTHING
-    marks = ", ".join(plan.blank.run.mark_with)
+    marks = ", ".join(plan.glued_blank.run.mark_with)
     return joined(
         paragraphs(f"Before the first cut write on the show face, in this order: {marks}."),
-        listed([corner.says for corner in plan.blank.run.corners]),
+        listed([corner.says for corner in plan.glued_blank.run.corners]),
     )
 
 
 def holes_to_bore(plan: SettingOut) -> Card:
     """Every hole: where it is, how to mark it, how wide; what fits, what gets slots, and what is in the way."""
-    rows = [_hole(row, plan.edge, plan.first) for row in hole_rows(plan)[: -len(plan.made.fixings) or None]]
+    rows = [_hole(row, plan.edge, plan.first) for row in hole_rows(plan)[: -len(plan.piece.fixings) or None]]
     head = "Hole", "From the left end", f"From the {plan.edge}", "Mark and bore"
     cards = [table(head, rows, "Holes for hardware")] if rows else []
     said = [item.fit.says for item in plan.hardware]
     said += [item.slots.said(plan.first) for item in plan.hardware if item.slots]
     cards += [_warned(plan), listed(list(dict.fromkeys(said)))] if rows else []
-    cards += [_fixings(plan)] if plan.made.fixings else []
-    cards += [paragraphs(NOT_SET_OUT)] if plan.made.way.on_a_base else []
+    cards += [_fixings(plan)] if plan.piece.fixings else []
+    cards += [paragraphs(NOT_SET_OUT)] if plan.piece.way.on_a_base else []
     return joined(heading("Holes"), *cards) if cards else NOTHING
 
 
@@ -164,7 +167,7 @@ def _fixings(plan: SettingOut) -> Card:
         rows.setdefault(across, ([], said))[0].append(along)
     listed_rows = [(across, ", ".join(along), said) for across, (along, said) in rows.items()]
     head = f"From the {plan.edge}", "From the left end", "Bore"
-    caption = f"Bored in the {plan.made.fixings[0].part}, as it is built"
+    caption = f"Bored in the {plan.piece.fixings[0].part}, as it is built"
     return folded("Pins and screws of the way it is built", table(head, listed_rows, caption))
 
 
@@ -238,14 +241,14 @@ def weight_and_wood(plan: SettingOut) -> Card:
     said = [f"Weight: {plan.weight.text(plan.first)}, at {round(plan.weight.mc_percent, 1):g} % MC."]
     if plan.blank:
         said.append(f"Panel: {plan.glue.said(plan.first)}")
-    for glue in plan.made.glue:
+    for glue in plan.piece.glue:
         lines = f"{glue.count} glue line{'s' if glue.count > 1 else ''}"
         clamps = f", {glue.clamps} clamps" if glue.clamps else ", pressed all over"
         said.append(f"{glue.name[0].upper()}{glue.name[1:]}: {lines}, {area_text(glue.area_m2, plan.first)}{clamps}.")
     said += [purchase.says for purchase in plan.purchases]
     if plan.on_hand:
         said.append(on_hand_text([(b.thickness_m, b.width_m, b.length_m, b.count) for b in plan.on_hand], plan.first))
-    beside = [part for part in plan.made.parts if not part.solid]
+    beside = [part for part in plan.piece.parts if not part.solid]
     said += [
         f"Beside it{', from offcuts' if part.role == 'offcut' else ''}: {part.count} x {part.name}, {part.text(plan.first)}."
         for part in beside
