@@ -104,16 +104,6 @@ def test_a_frame_moves_by_its_stiles():
     assert 1000 * found.moves.mid_m == pytest.approx(6.7848, abs=1e-4)
 
 
-def test_the_frame_comes_out_at_the_size_of_the_piece():
-    # Ordered 20 x 44 in with a 2 in border. Stiles 44; rails 20 - 2*2 = 16: 2 + 16 + 2 = 20 and 2 + 40 + 2 = 44.
-    found = verdict("frame_panel", piece=Piece(ASH, "20 in", "44 in", "7/8 in", "2 in"))
-    parts = {part.key: part.text() for part in found.parts}
-    assert parts["finished_width"] == "20 in (508 mm)"
-    assert parts["finished_length"] == parts["stile_length"] == "44 in (1118 mm)"
-    assert parts["rail_length"] == "16 in (406 mm)"
-    assert parts["member_width"] == "2 in (51 mm)"
-
-
 def test_a_slot_is_as_long_as_its_two_reaches_as_they_are_written():
     # 6.6867 and 7.8108 mm: 4.21 and 4.92 sixteenths, so 5/16 each, 5/8 together; 7 and 8 mm, 15 together.
     found = verdict("breadboard")

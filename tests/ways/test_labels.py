@@ -18,7 +18,7 @@ from woodlib.ways.registry import every_way, register, unregister
 SEAT = data_path("briefs/reading_nook_seat.toml")
 PIECE = Piece("white oak", "6 in", "20 in", "3/4 in", "3/4 in")
 MONTHS = [6, 6, 7, 8, 9, 10, 11, 11, 10, 8, 7, 6]
-SIZES = ("cuts", "states", "outside", "parts")
+SIZES = ("cuts", "states")
 
 
 def numbers():
@@ -26,7 +26,7 @@ def numbers():
     cuts = {}
     for way in every_way():
         verdict = verdict_for(way.key, PIECE, 8, MONTHS)
-        sizes = (*verdict.cuts, *verdict.states, *verdict.parts)
+        sizes = (*verdict.cuts, *verdict.states)
         cuts[way.key] = {cut.key: (cut.metres, cut.rounding, cut.steps()) for cut in sizes}
     commission = commission_of(read_brief(SEAT))
     parts, leaves = {}, {}

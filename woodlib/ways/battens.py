@@ -13,7 +13,7 @@ from .made import MadePiece, Size, Sum
 from .making import ACROSS
 from .on_battens import batten_middles, battened, on_battens
 from .piece import Allowances, Piece
-from .rules import INCH_M, CutRule, NoteRule, fixed, travel
+from .rules import INCH_M, CutRule, NoteRule, down, fixed, travel, up
 from .steps import SQUARE_EDGE, SQUARE_ENDS, TOGETHER, Step
 from .travel import Quantities, fixings, outermost_m
 from .way import Limit, Way
@@ -44,11 +44,10 @@ def _slots(name: str) -> tuple[CutRule, ...]:
 RULES = (
     *_slots("outer"),
     *_slots("halfway"),
-    CutRule(
+    up(
         "set_back",
         "batten end, set back from each edge",
         (fixed("cover"), travel("edge_narrowing")),
-        "up",
         "in the driest month the edge draws in and must still hide the batten",
     ),
 )
@@ -88,11 +87,10 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=(
-        CutRule(
+        down(
             "hidden_driest",
             "batten hidden at each edge in the driest month",
             (fixed("cover"),),
-            "down",
             "the edge draws in and the batten does not",
         ),
     ),

@@ -4,18 +4,17 @@ from __future__ import annotations
 
 from ..picture.scene import Mark, corners
 from .drawn import Drawn, end_wood, hollow, label, shape, sized, wood
-from .end_pieces import CUT_END_PIECES, ENDS, across_end, end_lines, end_pieces, end_places, end_section
+from .end_pieces import CUT_END_PIECES, across_end, end_lines, end_pieces, end_places, end_section
 from .fixings_on_a_line import fixings_across, slot_detail, slots
 from .given import Given
 from .joint_drawing import CENTRE, LEFT, RIGHT
 from .made import MadePiece, Sum, WoodPart
 from .making import ALONG, made
 from .piece import Allowances, Piece
-from .rules import INCH_M, CutRule, NoteRule, Term, fixed, travel
+from .rules import INCH_M, CutRule, NoteRule, Term, down, fixed, travel, up
 from .steps import SQUARE_EDGE, SQUARE_ENDS, TOGETHER, Step
 from .travel import Quantities, fixings, outermost_m
 from .way import Limit, Opening, Way
-from .whole_size import size
 
 END_SHARE, THICKNESS_SHARE = 0.2, 0.5  # of end and stock that a pin may take; common practice, no source
 
@@ -49,7 +48,7 @@ def _slots(name: str) -> tuple[CutRule, ...]:
     return slots(name, "pin", "narrowing", "widening", whole, why)
 
 
-TONGUE = CutRule(
+TONGUE = down(
     "tongue_width",
     "tongue, width across the panel",
     (
@@ -59,7 +58,6 @@ TONGUE = CutRule(
         travel("edge_narrowing", -2.0),
         travel("edge_widening", -2.0),
     ),
-    "down",
     "in the dampest month the tongue must not reach the ends of the stopped groove",
 )
 
@@ -67,46 +65,39 @@ TONGUE = CutRule(
 RULES = (
     *_slots("outer"),
     *_slots("halfway"),
-    CutRule("pin", "pins, diameter", (fixed("pin"),), "down", "wood is left on both sides of every pin", fine=True),
-    CutRule(
+    down("pin", "pins, diameter", (fixed("pin"),), "wood is left on both sides of every pin", fine=True),
+    up(
         "groove_stop",
         "groove stop from each end of the end piece",
         (fixed("cover"), travel("edge_narrowing")),
-        "up",
         "in the driest month the panel's edge draws back and must still hide the groove",
     ),
     TONGUE,
-    CutRule(
+    down(
         "tongue_thickness",
         "tongue, thickness",
         (fixed("thickness", 1 / 3),),
-        "down",
         "a third of the panel's thickness",
         fine=True,
     ),
-    CutRule(
+    down(
         "tongue_length",
         "tongue, length from the shoulder",
         (fixed("end_width", 0.5), fixed("clearance", -1.0)),
-        "down",
         "half the width of the end, less what keeps it off the bottom of the groove",
     ),
-    CutRule(
-        "groove_depth", "groove for the tongue, depth", (fixed("end_width", 0.5),), "up", "half the width of the end"
-    ),
-    CutRule(
+    up("groove_depth", "groove for the tongue, depth", (fixed("end_width", 0.5),), "half the width of the end"),
+    down(
         "pin_from_shoulder",
         "pins, from the shoulder",
         (fixed("end_width", 0.25), fixed("clearance", -0.5)),
-        "down",
         "the middle of the tongue, so that wood stays on both sides of every pin",
         fine=True,
     ),
-    CutRule(
+    down(
         "draw_bore",
         "middle hole in the tongue, nearer to the shoulder by",
         (fixed("draw_bore"),),
-        "down",
         "the pin then draws the end tight without glue",
         fine=True,
     ),
@@ -114,19 +105,17 @@ RULES = (
 
 
 STATES = (
-    CutRule(
+    up(
         "step_driest",
         "step at each corner in the driest month",
         (travel("edge_narrowing"),),
-        "up",
         "the end stands proud of the panel",
         fine=True,
     ),
-    CutRule(
+    up(
         "step_dampest",
         "step at each corner in the dampest month",
         (travel("edge_widening"),),
-        "up",
         "the panel stands proud of the end",
         fine=True,
     ),
@@ -217,16 +206,6 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=STATES,
-    parts=(
-        *ENDS,
-        size(
-            "panel_with_tongues",
-            "panel with both tongues, along the grain",
-            fixed("finished_length"),
-            fixed("border", -1.0),
-            fixed("clearance", -2.0),
-        ),
-    ),
     stopped_by=Limit(
         ("step_driest", "step_dampest"),
         0.25 * INCH_M,

@@ -7,7 +7,7 @@ from .drawn import Drawn, end_wood, hollow, label, shape, sized
 from .joint_drawing import CENTRE, LEFT, RIGHT
 from .on_a_base import make, plan
 from .piece import Allowances, Piece
-from .rules import INCH_M, CutRule, fixed, travel
+from .rules import INCH_M, down, fixed, travel, up
 from .travel import Quantities, at_fixing
 from .way import Limit, Way
 
@@ -24,32 +24,28 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 RULES = (
-    CutRule(
+    up(
         "shoulder_gap",
         "gap between button shoulder and rail",
         (fixed("clearance"), travel("edge_widening")),
-        "up",
         "in the dampest month the button moves outward and must not push the rail",
     ),
-    CutRule(
+    down(
         "tongue_length",
         "button tongue, length",
         (fixed("hold"), fixed("clearance"), travel("edge_narrowing"), travel("edge_widening")),
-        "down",
         "in the driest month it must still hold in the groove",
     ),
-    CutRule(
+    up(
         "groove_depth",
         "groove for the buttons, depth",
         (fixed("hold"), fixed("clearance"), travel("edge_narrowing"), travel("edge_widening")),
-        "up",
         "in the dampest month the tongue must not reach the bottom",
     ),
-    CutRule(
+    up(
         "cross_rail_slot",
         "screw slots in the cross rails, length",
         (fixed("screw"), fixed("clearance"), travel("outer_narrowing"), travel("outer_widening")),
-        "up",
         "screw shank, plus the top's travel both ways, plus play",
     ),
 )
@@ -102,18 +98,11 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=(
-        CutRule(
-            "hold_driest",
-            "hold of a button in the driest month",
-            (fixed("hold"),),
-            "down",
-            "it draws back with the edge",
-        ),
-        CutRule(
+        down("hold_driest", "hold of a button in the driest month", (fixed("hold"),), "it draws back with the edge"),
+        down(
             "hold_dampest",
             "hold of a button in the dampest month",
             (fixed("hold"), travel("edge_narrowing"), travel("edge_widening")),
-            "down",
             "it moves outward with the edge",
         ),
     ),

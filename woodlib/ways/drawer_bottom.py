@@ -25,10 +25,10 @@ from .drawn import (
 from .given import Given
 from .joint_drawing import CENTRE, LEFT, RIGHT
 from .made import MadePiece, Sum
-from .opening import OPENING, fitted
+from .opening import fitted
 from .piece import Allowances, Piece
 from .plan_drawing import sheet_box, sizes_px
-from .rules import INCH_M, CutRule, fixed, travel
+from .rules import INCH_M, down, fixed, travel, up
 from .travel import Quantities, at_fixing, thickness_travel
 from .way import Limit, Way
 
@@ -62,76 +62,65 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 RULES = (
-    CutRule(
+    up(
         "bottom_width",
         "bottom, width from front to back",
         (fixed("cover"), fixed("depth"), fixed("back"), travel("bottom_shrink")),
-        "up",
         "in the driest month it must still sit in the front's groove and cover the back",
     ),
-    CutRule(
+    down(
         "bottom_length",
         "bottom, length from side to side",
         (fixed("length"), fixed("cover", 2.0), fixed("clearance", -1.0)),
-        "down",
         "along the grain it hardly moves; play against the bottoms of both grooves",
     ),
-    CutRule(
-        "groove_depth", "grooves in front and sides, depth", (fixed("cover"),), "up", "what holds the bottom all round"
-    ),
-    CutRule(
+    up("groove_depth", "grooves in front and sides, depth", (fixed("cover"),), "what holds the bottom all round"),
+    down(
         "edge_thickness",
         "edges of the bottom, thinned to",
         (fixed("tongue"),),
-        "down",
         "no more than a third of a side, so that wood is left on both sides of the groove",
         fine=True,
     ),
-    CutRule(
+    up(
         "groove_width",
         "grooves, width",
         (fixed("tongue"), travel("tongue_widening")),
-        "up",
         "in the dampest month the thicker edges must still slide",
         fine=True,
     ),
-    CutRule(
+    up(
         "screw_slot",
         "screw slot below the back, length",
         (fixed("screw"), fixed("clearance"), travel("screw_narrowing"), travel("screw_widening")),
-        "up",
         "screw shank, plus the bottom's travel both ways, plus play; fixed at the front, it has all of the movement",
     ),
-    CutRule(
+    up(
         "screw_slot_backward",
         "screw slot below the back, backward from the screw's centre",
         (fixed("screw", 0.5), fixed("clearance", 0.5), travel("screw_narrowing")),
-        "up",
         "in the driest month the slot has come forward past the screw",
     ),
-    CutRule(
+    up(
         "screw_slot_forward",
         "screw slot below the back, forward from the screw's centre",
         (fixed("screw", 0.5), fixed("clearance", 0.5), travel("screw_widening")),
-        "up",
         "in the dampest month the slot has gone backward past the screw",
     ),
 )
 
 
 STATES = (
-    CutRule(
+    up(
         "behind_today",
         "bottom behind the drawer's back today",
         (travel("bottom_shrink"),),
-        "up",
         "leave room behind the drawer",
     ),
-    CutRule(
+    up(
         "behind_dampest",
         "bottom behind the drawer's back in the dampest month",
         (travel("bottom_shrink"), travel("bottom_growth")),
-        "up",
         "leave room behind the drawer",
     ),
 )
@@ -217,7 +206,6 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=STATES,
-    outside=OPENING,
     part="bottom",
     stopped_by=Limit(("screw_slot",), 0.75 * INCH_M, "a washer no longer covers a slot longer than {limit}"),
     make=make,

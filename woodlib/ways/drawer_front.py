@@ -6,9 +6,9 @@ from ..picture.scene import Mark
 from .drawn import Drawn
 from .given import Given
 from .made import MadePiece, Sum
-from .opening import OPENING, fitted, front_rules, front_states, joint, plan
+from .opening import fitted, front_rules, front_states, joint, plan
 from .piece import Allowances, Piece
-from .rules import INCH_M, CutRule, fixed
+from .rules import INCH_M, down, fixed
 from .travel import Quantities, in_opening
 from .way import Limit, Opening, Way
 
@@ -25,11 +25,10 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 RULES = (
     *front_rules("front"),
-    CutRule(
+    down(
         "length",
         "drawer front, length",
         (fixed("opening_length"), fixed("least", -2.0)),
-        "down",
         "along the grain it hardly moves; the same small gap at both ends",
         fine=True,
     ),
@@ -68,7 +67,6 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=front_states("front"),
-    outside=OPENING,
     part="front",
     stopped_by=Limit(("gap_driest",), 0.25 * INCH_M, "the gap above it opens wider than {limit}"),
     opens=Opening("gap", "above the front", "gap_driest", "gap_dampest", "gap_today"),

@@ -6,9 +6,9 @@ from ..picture.scene import Mark
 from .drawn import Drawn
 from .given import Given
 from .made import MadePiece, Sum
-from .opening import OPENING, fitted, front_rules, front_states, joint, plan
+from .opening import fitted, front_rules, front_states, joint, plan
 from .piece import Allowances, Piece
-from .rules import INCH_M, CutRule, fixed
+from .rules import INCH_M, down, fixed
 from .travel import Quantities, in_opening
 from .way import Limit, Opening, Way
 
@@ -47,16 +47,14 @@ WAY = Way(
     numbers=numbers,
     cuts=(
         *front_rules("side"),
-        CutRule(
+        down(
             "bottom_groove_depth",
             "deepest groove for the bottom",
             (fixed("thickness", 1 / 3),),
-            "down",
             "no more than a third of the side",
         ),
     ),
     states=front_states("side"),
-    outside=OPENING,
     part="side",
     stopped_by=Limit(("gap_driest",), 0.25 * INCH_M, "the gap above it opens wider than {limit}"),
     opens=Opening("gap", "above the side", "gap_driest", "gap_dampest", "gap_today"),

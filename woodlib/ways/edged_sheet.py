@@ -9,48 +9,44 @@ from .given import Given
 from .joint_drawing import CENTRE, LEFT
 from .made import MadePiece
 from .making import ZERO
-from .rules import INCH_M, CutRule, NoteRule, fixed, travel
-from .stable_sheet import DUST, EDGING, FLUSH, ORDER, SHEET, SPACE, edged, numbers
+from .rules import INCH_M, NoteRule, fixed, travel, up
+from .stable_sheet import DUST, FLUSH, ORDER, SHEET, SPACE, edged, numbers
 from .steps import TOGETHER, Step
 from .way import Limit, Way
 
 RULES = (
     *SHEET,
-    CutRule("edging_width", "edging, width", (fixed("edging"),), "up", "planed flush with the faces after gluing"),
+    up("edging_width", "edging, width", (fixed("edging"),), "planed flush with the faces after gluing"),
     SPACE,
 )
 
 
 STATES = (
-    CutRule(
+    up(
         "step_driest",
         "edging below the sheet in the driest month",
         (travel("step_narrowing"),),
-        "up",
         "both faces together",
         fine=True,
     ),
-    CutRule(
+    up(
         "step_dampest",
         "edging above the sheet in the dampest month",
         (travel("step_widening"),),
-        "up",
         "both faces together",
         fine=True,
     ),
-    CutRule(
+    up(
         "mitre_driest",
         "mitre of the edging open in the driest month, if no glue held it",
         (travel("mitre_narrowing"),),
-        "up",
         "at the inside corner",
         fine=True,
     ),
-    CutRule(
+    up(
         "mitre_dampest",
         "mitre of the edging open in the dampest month, if no glue held it",
         (travel("mitre_widening"),),
-        "up",
         "at the outside corner",
         fine=True,
     ),
@@ -101,7 +97,6 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=STATES,
-    parts=EDGING,
     part="sheet",
     stopped_by=Limit(("space_beside",), 0.25 * INCH_M, "the space beside it gets wider than {limit}"),
     make=make,

@@ -10,23 +10,7 @@ from .given import Given
 from .made import JointLine, Place, Section, WoodPart
 from .making import ZERO
 from .plan_drawing import panel, sheet_box, sizes_px, today_lines
-from .rules import fixed
 from .steps import Step
-from .whole_size import JOINTS, size
-
-ENDS = (
-    size(
-        "panel_between",
-        "panel between the end pieces, along the grain",
-        fixed("finished_length"),
-        fixed("border", -2.0),
-        why=JOINTS,
-    ),
-    size("end_piece_length", "end pieces, two, length across the panel", fixed("finished_width")),
-    size("end_piece_width", "end pieces, width", fixed("border")),
-)
-"""A panel of the whole width between two end pieces."""
-
 
 CUT_END_PIECES = Step("cut the end pieces to size", ["parallel face"], ["square end pieces"])
 

@@ -8,7 +8,7 @@ from .drawn import Drawn, end_wood, hollow, label, sized
 from .joint_drawing import CENTRE, LEFT, RIGHT
 from .on_a_base import make, plan
 from .piece import Allowances, Piece
-from .rules import CutRule, NoteRule, fixed, travel
+from .rules import NoteRule, fixed, travel, up
 from .travel import Quantities, fixings
 from .way import Limit, Way
 
@@ -25,45 +25,40 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 RULES = (
-    CutRule(
+    up(
         "end_recess_width",
         "recess in the end aprons, width along the apron",
         (fixed("plate"), fixed("clearance"), travel("outer_narrowing"), travel("outer_widening")),
-        "up",
         "the plate swings with the top past its screw in the apron, both ways",
     ),
-    CutRule(
+    up(
         "recess_depth",
         "recess, depth below the top edge of the apron",
         (fixed("clearance"),),
-        "up",
         "thickness of the plate and a hair more, so that the screws pull the top down on the apron",
         fine=True,
     ),
-    CutRule(
+    up(
         "long_recess_length",
         "recess in the long aprons, length along the apron",
         (fixed("plate"), fixed("reach"), fixed("clearance")),
-        "up",
         "there the plate lies along the apron, because the top moves square to it",
     ),
 )
 
 
 STATES = (
-    CutRule(
+    up(
         "swing_driest",
         "swing of the outer plates to the driest month",
         (travel("outer_narrowing"),),
-        "up",
         "sideways at the screw in the top",
         fine=True,
     ),
-    CutRule(
+    up(
         "swing_dampest",
         "swing of the outer plates to the dampest month",
         (travel("outer_widening"),),
-        "up",
         "sideways at the screw in the top",
         fine=True,
     ),

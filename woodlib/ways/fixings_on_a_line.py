@@ -13,7 +13,7 @@ from .drawn import Drawn, end_wood, hollow, label, shape, wood
 from .given import Given
 from .joint_drawing import CENTRE, LEFT, RIGHT
 from .made import Fixing, Size
-from .rules import CutRule, fixed, travel
+from .rules import CutRule, fixed, travel, up
 
 
 def slots(name: str, fixing: str, outward: str, inward: str, length_why: str, why: str) -> tuple[CutRule, ...]:
@@ -24,20 +24,18 @@ def slots(name: str, fixing: str, outward: str, inward: str, length_why: str, wh
     months = {"narrowing": "driest", "widening": "dampest"}
 
     def reach(direction: str, way: str) -> CutRule:
-        return CutRule(
+        return up(
             f"{name}_slot_{direction}",
             f"{name} slots, {direction} from the {fixing}'s centre",
             (fixed(fixing, 0.5), fixed("clearance", 0.5), travel(f"{name}_{way}")),
-            "up",
             why.format(month=months[way], direction=direction),
         )
 
     reaches = reach("outward", outward), reach("inward", inward)
-    length = CutRule(
+    length = up(
         f"{name}_slot",
         f"{name} slots, length",
         (fixed(fixing), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
-        "up",
         length_why,
         reaches=reaches,
     )

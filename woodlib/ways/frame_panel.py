@@ -11,10 +11,9 @@ from .given import Given
 from .made import JointGlue, MadePiece, Sum, WoodPart
 from .making import made
 from .piece import Allowances, Piece
-from .rules import INCH_M, CutRule, NoteRule, fixed, travel
+from .rules import INCH_M, NoteRule, down, fixed, travel, up
 from .travel import RANGE, Quantities, thickness_travel
 from .way import Limit, Opening, Way
-from .whole_size import JOINTS, size
 
 SEAT_CAUTION = (
     "A seat or step carries a person: bear its panel from below on ledges or battens on which it can slide; do not "
@@ -74,172 +73,137 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     }
 
 
-GROOVE = CutRule(
+GROOVE = up(
     "stile_groove_depth",
     "groove in the stiles, depth",
     (fixed("cover"), fixed("clearance"), travel("panel_shrink", 0.5), travel("panel_growth", 0.5)),
-    "up",
     "in the dampest month the panel must not reach the bottom and push the frame apart",
 )
 
 
-LINE = CutRule(
+LINE = up(
     "line_today",
     "line between shoulder and stile today, each side",
     (fixed("clearance"), travel("panel_growth", 0.5)),
-    "up",
     "it closes as the panel grows; in the dampest month the shoulder must not push the stile",
 )
 
 
-CHANGE = CutRule(
+CHANGE = up(
     "line_change",
     "line between shoulder and stile, change over the year",
     (travel("panel_growth", 0.5), travel("panel_shrink", 0.5)),
-    "up",
     "each long edge of the panel goes in and out by half of its movement",
 )
 
 
 RULES = (
-    CutRule(
+    down(
         "panel_width",
         "panel, width across the grain",
         (fixed("opening"), fixed("cover", 2.0), travel("panel_shrink")),
-        "down",
         "in the driest month it must still sit in both grooves",
     ),
     GROOVE,
-    CutRule(
+    down(
         "panel_length",
         "panel, length along the grain",
         (fixed("opening_length"), fixed("cover", 2.0)),
-        "down",
         "along the grain it hardly moves; the rails' groove only has to hold it",
     ),
-    CutRule(
+    up(
         "rail_groove_depth",
         "groove in the rails, depth",
         (fixed("cover"), fixed("clearance")),
-        "up",
         "the panel's small change of length fits in the play",
     ),
-    CutRule(
+    up(
         "groove_width",
         "groove, width",
         (fixed("tongue"),),
-        "up",
         "a third of the frame's thickness, as the cutter is",
         fine=True,
     ),
-    CutRule(
+    up(
         "edge_play",
         "play of the panel's edge across its groove today",
         (fixed("fit"), travel("tongue_widening")),
-        "up",
         "in the dampest month the thicker edge must still slide",
         fine=True,
     ),
-    CutRule(
+    down(
         "tongue_thickness",
         "tongue on the panel's edges, thickness",
         (fixed("tongue"), fixed("fit", -1.0), travel("tongue_widening", -1.0)),
-        "down",
         "the panel is as thick as the frame; its edges are cut down to slide in the groove",
         fine=True,
     ),
-    CutRule(
+    up(
         "edge_shoulder",
         "long edges of the panel, shoulder set back by",
         GROOVE.terms,
-        "up",
         "as much as the groove is deep: the tongue there, and the line that the shoulder leaves open today",
     ),
-    CutRule(
+    up(
         "end_shoulder",
         "ends of the panel, shoulder set back by",
         (fixed("cover"), *LINE.terms),
-        "up",
         "the tongue in the rails' groove, and a line there as wide as along the sides today, so that it looks meant",
     ),
     LINE,
-    CutRule(
+    up(
         "space_beside",
         "space to leave in front of or behind the frame",
         (fixed("clearance"), travel("frame_widening")),
-        "up",
         "two stiles grow in the dampest month, and what stands beside the frame must not stop them",
         fine=True,
     ),
 )
 
 
-PARTS = (
-    size("stile_length", "stiles, two, length", fixed("finished_length")),
-    size(
-        "rail_length",
-        "rails, two, length between the stiles",
-        fixed("finished_width"),
-        fixed("border", -2.0),
-        why=JOINTS,
-    ),
-    size("member_width", "stiles and rails, width", fixed("border")),
-)
-
-
 STATES = (
     CHANGE,
-    CutRule(
+    up(
         "line_driest",
         "line between shoulder and stile in the driest month",
         (*LINE.terms, travel("panel_shrink", 0.5)),
-        "up",
         "the panel is at its narrowest; finish the tongue, for it shows",
     ),
-    CutRule(
+    down(
         "line_dampest",
         "line between shoulder and stile in the dampest month",
         (fixed("clearance"),),
-        "down",
         "the panel is at its widest",
         fine=True,
     ),
-    CutRule(
+    up(
         "frame_narrower",
         "frame narrower outside in the driest month",
         (travel("frame_narrowing"),),
-        "up",
         "two stiles across their own grain",
         fine=True,
     ),
-    CutRule(
+    up(
         "frame_wider",
         "frame wider outside in the dampest month",
         (travel("frame_widening"),),
-        "up",
         "two stiles across their own grain",
         fine=True,
     ),
-    CutRule(
-        "hold_driest",
-        "panel in each groove in the driest month",
-        (fixed("cover"),),
-        "down",
-        "what keeps it from dropping out",
+    down(
+        "hold_driest", "panel in each groove in the driest month", (fixed("cover"),), "what keeps it from dropping out"
     ),
-    CutRule(
+    down(
         "spare_dampest",
         "spare at the bottom of each groove in the dampest month",
         (fixed("clearance"),),
-        "down",
         "nothing is left to blow the frame apart",
         fine=True,
     ),
-    CutRule(
+    up(
         "rattle_driest",
         "rattle across the groove in the driest month",
         (fixed("fit"), travel("tongue_widening"), travel("tongue_narrowing")),
-        "up",
         "the panel's edge is at its thinnest",
         fine=True,
     ),
@@ -317,7 +281,6 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=STATES,
-    parts=PARTS,
     stopped_by=Limit(("stile_groove_depth",), INCH_M, "the groove gets deeper than {limit}, half of the stile"),
     opens=Opening("line", "beside the panel", "line_driest", "line_dampest", "line_today"),
     make=make,

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from ..picture.scene import Line, Mark, corners
 from .drawn import Drawn, end_wood, label, wood
-from .end_pieces import CUT_END_PIECES, ENDS, end_lines, end_pieces, end_places, end_section
+from .end_pieces import CUT_END_PIECES, end_lines, end_pieces, end_places, end_section
 from .given import Given
 from .joint_drawing import CENTRE, LEFT
 from .made import JointGlue, MadePiece, Sum, WoodPart
@@ -75,7 +75,6 @@ WAY = Way(
     keeps_border=True,
     keeps_flat=True,
     numbers=numbers,
-    parts=ENDS,
     held_by="Stretched by its border, at most",
     make=make,
     order=(

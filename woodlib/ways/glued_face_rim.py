@@ -16,12 +16,11 @@ from .made import JointGlue, JointLine, MadePiece, Place, Section, Sum, WoodPart
 from .making import made, whole_panel
 from .piece import Allowances, Piece
 from .plan_drawing import glued
-from .rules import CutRule, fixed, travel
+from .rules import travel, up
 from .steps import SQUARE_EDGE, SQUARE_ENDS, TOGETHER, Step
 from .stiffness import panel_and_strip
 from .travel import Quantities
 from .way import Way
-from .whole_size import size
 
 
 def face_share(piece: Piece) -> float:
@@ -124,26 +123,20 @@ WAY = Way(
     keeps_border=True,
     numbers=numbers,
     states=(
-        CutRule(
+        up(
             "bow_driest",
             "bow in the driest month, if free",
             (travel("bow_narrowing"),),
-            "up",
             "the side with the rim turns round, proud in the middle",
             fine=True,
         ),
-        CutRule(
+        up(
             "bow_dampest",
             "bow in the dampest month, if free",
             (travel("bow_widening"),),
-            "up",
             "the side with the rim turns hollow",
             fine=True,
         ),
-    ),
-    parts=(
-        size("rim_length", "rim pieces across the face, two, length", fixed("finished_width")),
-        size("rim_width", "rim pieces, width", fixed("border")),
     ),
     holding=holding,
     held_by="Stretched by its rim, at most",

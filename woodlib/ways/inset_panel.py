@@ -6,9 +6,9 @@ from ..picture.scene import Mark
 from .drawn import Drawn
 from .given import Given
 from .made import MadePiece, Sum
-from .opening import OPENING, fitted, joint, plan
+from .opening import fitted, joint, plan
 from .piece import Allowances, Piece
-from .rules import INCH_M, CutRule, fixed, travel
+from .rules import INCH_M, down, fixed, travel, up
 from .travel import Quantities, in_opening
 from .way import Limit, Opening, Way
 
@@ -24,35 +24,25 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 RULES = (
-    CutRule(
+    down(
         "panel_width",
         "panel, width across the grain",
         (fixed("opening"), fixed("least", -2.0), travel("gap_growth", -1.0)),
-        "down",
         "in the dampest month it must still clear at the free edge",
         fine=True,
     ),
-    CutRule(
+    down(
         "panel_length",
         "panel, length along the grain",
         (fixed("opening_length"), fixed("least", -2.0)),
-        "down",
         "along the grain it hardly moves; the same small gap at both ends",
         fine=True,
     ),
-    CutRule(
-        "hinged_gap",
-        "reveal at the hinged edge",
-        (fixed("least"),),
-        "up",
-        "hinges hold this edge where it is",
-        fine=True,
-    ),
-    CutRule(
+    up("hinged_gap", "reveal at the hinged edge", (fixed("least"),), "hinges hold this edge where it is", fine=True),
+    up(
         "gap_today",
         "reveal at the free edge today",
         (fixed("least"), travel("gap_growth")),
-        "up",
         "all of the movement shows here",
         fine=True,
     ),
@@ -60,21 +50,15 @@ RULES = (
 
 
 STATES = (
-    CutRule(
+    up(
         "gap_driest",
         "reveal at the free edge in the driest month",
         (fixed("least"), travel("gap_growth"), travel("gap_shrink")),
-        "up",
         "the panel is at its narrowest",
         fine=True,
     ),
-    CutRule(
-        "gap_dampest",
-        "reveal at the free edge in the dampest month",
-        (fixed("least"),),
-        "down",
-        "it still clears",
-        fine=True,
+    down(
+        "gap_dampest", "reveal at the free edge in the dampest month", (fixed("least"),), "it still clears", fine=True
     ),
 )
 
@@ -114,7 +98,6 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=STATES,
-    outside=OPENING,
     stopped_by=Limit(("gap_driest",), 0.5 * INCH_M, "its gap opens wider than {limit}"),
     opens=Opening("gap", "at the free edge", "gap_driest", "gap_dampest", "gap_today"),
     make=make,

@@ -18,7 +18,6 @@ from .risk import risk_level, risk_levels
 from .rules import CutRule, room
 from .travel import RANGE, Quantities
 from .way import Way
-from .whole_size import whole_sizes
 
 STRESS_WARNS = "by the stress model the chance of a crack is 1 in 20 or more; the careful side counts."
 HARDLY_M = 0.0008  # half of 1/16 in: written as nothing otherwise
@@ -30,7 +29,8 @@ _TONES = ("fine", "watch", "stop")
 def numbers_of(way: Way, piece: Piece, travels: Quantities, allowances: Allowances, held_share: Sliding) -> Quantities:
     """The smooth numbers of one way: how far the width goes, the whole size, its own, and the share that it holds."""
     held = {"held_share": held_share} | ({"push_share": held_share} if way.opens_when_damp else {})
-    return travels | whole_sizes(piece, travels["width"]) | way.numbers(travels, piece, allowances) | held
+    whole = {"finished_width": travels["width"], "finished_length": piece.length_m, "border": piece.border_width_m}
+    return travels | whole | way.numbers(travels, piece, allowances) | held
 
 
 def held_strain(numbers: Mapping[str, Sliding], end: str = "mid") -> Sliding:

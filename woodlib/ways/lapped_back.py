@@ -25,18 +25,15 @@ from .loose_boards import (
 )
 from .made import MadePiece, Section
 from .making import ZERO
-from .opening import OPENING
-from .rules import CutRule, fixed
+from .rules import down, fixed, up
 from .way import Opening, Way
 
 RULES = (
     BOARDS,
     GAP,
     EDGE_GAP,
-    CutRule(
-        "lap_width", "lap on each edge, width", REACH, "up", "in the driest month the laps must still cover each other"
-    ),
-    CutRule("lap_thickness", "lap, thickness", (fixed("thickness", 0.5),), "down", "half the board"),
+    up("lap_width", "lap on each edge, width", REACH, "in the driest month the laps must still cover each other"),
+    down("lap_thickness", "lap, thickness", (fixed("thickness", 0.5),), "half the board"),
     REBATE,
 )
 
@@ -100,7 +97,6 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=states("lap kept"),
-    outside=OPENING,
     part="back, all boards together,",
     opens=Opening("gap", "between two boards", "gap_driest", "gap_dampest", "gap_today"),
     make=make,

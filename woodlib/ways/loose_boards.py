@@ -12,7 +12,7 @@ from .made import JointLine, MadePiece, Place, Size, Sum, WoodPart
 from .making import ACROSS, ZERO, made
 from .piece import Allowances, Piece
 from .plan_drawing import sheet_box
-from .rules import CutRule, NoteRule, fixed, travel
+from .rules import CutRule, NoteRule, down, fixed, travel, up
 from .steps import CROSSCUT, SQUARE_EDGE, SQUARE_ENDS, TOGETHER, Step
 from .travel import Quantities, at_fixing
 
@@ -28,36 +28,33 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     }
 
 
-GAP = CutRule(
+GAP = up(
     "gap_today",
     "gap between boards today",
     (fixed("least"), travel("board_widening")),
-    "up",
     "in the dampest month the boards must not push each other and the case apart",
     fine=True,
 )
 
 
-EDGE_GAP = CutRule(
+EDGE_GAP = up(
     "edge_gap_today",
     "gap between the outer boards and the case today",
     (fixed("least"), travel("board_widening", 0.5)),
-    "up",
     "half a board's growth, because each board is fixed at its middle",
     fine=True,
 )
 
 
-REBATE = CutRule(
+REBATE = up(
     "rebate_width",
     "rebate in the case, width",
     (fixed("lap"), fixed("least"), travel("board_widening", 0.5), travel("board_narrowing", 0.5)),
-    "up",
     "in the driest month the outer boards must still be covered",
 )
 
 
-BOARDS = CutRule("board_width", "boards, face width", (fixed("board"),), "down", "narrow boards keep every gap small")
+BOARDS = down("board_width", "boards, face width", (fixed("board"),), "narrow boards keep every gap small")
 
 
 REACH = (fixed("lap"), fixed("least"), travel("board_widening"), travel("board_narrowing"))
@@ -65,25 +62,15 @@ REACH = (fixed("lap"), fixed("least"), travel("board_widening"), travel("board_n
 
 def states(kept: str) -> tuple[CutRule, ...]:
     return (
-        CutRule(
+        up(
             "gap_driest",
             "gap between boards in the driest month",
             (fixed("least"), travel("board_widening"), travel("board_narrowing")),
-            "up",
             "every board is at its narrowest",
             fine=True,
         ),
-        CutRule(
-            "gap_dampest",
-            "gap between boards in the dampest month",
-            (fixed("least"),),
-            "down",
-            "it stays open",
-            fine=True,
-        ),
-        CutRule(
-            "kept_driest", f"{kept} in the driest month", (fixed("lap"),), "down", "no light shows through", fine=True
-        ),
+        down("gap_dampest", "gap between boards in the dampest month", (fixed("least"),), "it stays open", fine=True),
+        down("kept_driest", f"{kept} in the driest month", (fixed("lap"),), "no light shows through", fine=True),
     )
 
 

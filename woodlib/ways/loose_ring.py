@@ -7,17 +7,16 @@ from .drawn import Drawn
 from .given import Given
 from .made import MadePiece, Section, Sum, WoodPart
 from .making import made
-from .rules import CutRule, fixed, travel
+from .rules import down, fixed, travel, up
 from .steps import TOGETHER, Step
-from .turned import ORDER, OVAL, ROUND, joint, numbers, plan, turned
+from .turned import ORDER, OVAL, joint, numbers, plan, turned
 from .way import Limit, Way
 
 RULES = (
-    CutRule(
+    up(
         "bore",
         "ring, inside diameter",
         (fixed("diameter"), fixed("least", 2.0), travel("large_narrowing"), travel("large_widening")),
-        "up",
         "in the dampest month the post grows, in the driest the ring's own hole shrinks across its grain",
         fine=True,
     ),
@@ -75,16 +74,8 @@ WAY = Way(
     cuts=RULES,
     states=(
         *OVAL,
-        CutRule(
-            "play_dampest",
-            "play around the post in the dampest month",
-            (fixed("least"),),
-            "down",
-            "on each side",
-            fine=True,
-        ),
+        down("play_dampest", "play around the post in the dampest month", (fixed("least"),), "on each side", fine=True),
     ),
-    outside=ROUND,
     part="post",
     stopped_by=Limit(
         ("oval_driest", "oval_dampest"),

@@ -16,11 +16,10 @@ from .joint_drawing import CENTRE, LEFT, RIGHT
 from .made import JointGlue, MadePiece, WoodPart
 from .making import made
 from .piece import Allowances, Piece
-from .rules import CutRule, NoteRule, fixed, travel
+from .rules import NoteRule, down, fixed, travel, up
 from .stiffness import panel_and_strip
 from .travel import Quantities
 from .way import Opening, Way
-from .whole_size import size
 
 
 def mitre_share(piece: Piece) -> float:
@@ -63,18 +62,16 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 RULES = (
     *frame_panel.RULES,
-    CutRule(
+    down(
         "loose_tongue_thickness",
         "loose tongue (spline) across each mitre, thickness",
         (fixed("frame_thickness", 1 / 3),),
-        "down",
         "a third of the frame",
     ),
-    CutRule(
+    up(
         "loose_tongue_slot_depth",
         "slot for the loose tongue, depth in each member",
         (fixed("member", 1 / 3), fixed("clearance", 0.5)),
-        "up",
         "a third of the member's width, and room for glue",
     ),
 )
@@ -82,19 +79,17 @@ RULES = (
 
 STATES = (
     *frame_panel.STATES,
-    CutRule(
+    up(
         "mitre_driest",
         "mitre open at the inside corner in the driest month, if no glue held it",
         (travel("inside"),),
-        "up",
         "every member is at its narrowest, and its mitre steeper",
         fine=True,
     ),
-    CutRule(
+    up(
         "mitre_dampest",
         "mitre open at the outside corner in the dampest month, if no glue held it",
         (travel("outside"),),
-        "up",
         "every member is at its widest, and its mitre flatter",
         fine=True,
     ),
@@ -193,11 +188,6 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=STATES,
-    parts=(
-        size("long_member_length", "members front and back, two, length over the mitres", fixed("finished_length")),
-        size("end_member_length", "members at the ends, two, length over the mitres", fixed("finished_width")),
-        size("member_width", "members, width", fixed("border")),
-    ),
     holding=holding,
     held_by="Stretched in the mitres, at most",
     opens=Opening("line", "beside the panel", "line_driest", "line_dampest", "line_today"),

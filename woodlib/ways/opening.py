@@ -11,32 +11,23 @@ from .joint_drawing import beside
 from .made import MadePiece, Place, Section, Size, Sum, WoodPart
 from .making import ZERO, made
 from .plan_drawing import sheet_box
-from .rules import CutRule, fixed, travel
-from .whole_size import size
-
-OPENING = (
-    size("opening_width", "opening, across the grain", fixed("finished_width")),
-    size("opening_length", "opening, along the grain", fixed("finished_length")),
-)
-"""Of a part that is fitted into one."""
+from .rules import CutRule, down, fixed, travel, up
 
 
 def front_rules(part: str) -> tuple[CutRule, CutRule]:
     """Height of a front or a side in its opening, and the gap that is left above it today."""
     return (
-        CutRule(
+        down(
             "height",
             f"drawer {part}, height",
             (fixed("opening"), fixed("least", -1.0), travel("gap_growth", -1.0)),
-            "down",
             "in the dampest month it must still clear the rail above",
             fine=True,
         ),
-        CutRule(
+        up(
             "gap_today",
             f"gap above the {part} today",
             (fixed("least"), travel("gap_growth")),
-            "up",
             "all of the movement shows at the top, because the drawer stands on its runners",
             fine=True,
         ),
@@ -46,21 +37,15 @@ def front_rules(part: str) -> tuple[CutRule, CutRule]:
 def front_states(part: str) -> tuple[CutRule, CutRule]:
     """The gap above in the driest and in the dampest month."""
     return (
-        CutRule(
+        up(
             "gap_driest",
             f"gap above the {part} in the driest month",
             (fixed("least"), travel("gap_growth"), travel("gap_shrink")),
-            "up",
             "it is at its lowest",
             fine=True,
         ),
-        CutRule(
-            "gap_dampest",
-            f"gap above the {part} in the dampest month",
-            (fixed("least"),),
-            "down",
-            "it still clears",
-            fine=True,
+        down(
+            "gap_dampest", f"gap above the {part} in the dampest month", (fixed("least"),), "it still clears", fine=True
         ),
     )
 

@@ -13,11 +13,10 @@ from .joint_drawing import CENTRE, LEFT
 from .made import JointGlue, JointLine, MadePiece, Section, Sum, WoodPart
 from .making import ALONG, made
 from .piece import Allowances, Piece
-from .rules import INCH_M, CutRule, NoteRule, fixed, travel
+from .rules import INCH_M, NoteRule, down, fixed, travel, up
 from .steps import SQUARE_ENDS, TOGETHER, Step
 from .travel import Quantities, at_fixing
 from .way import Limit, Way
-from .whole_size import size
 
 REACH_SHARE = 0.5  # of the rim's width that a loose tongue goes into; common practice, no source
 
@@ -37,66 +36,58 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 RULES = (
-    CutRule(
+    up(
         "end_piece_width",
         "end pieces, width along the grain",
         (fixed("rim_width"),),
-        "up",
         "crosscut from both ends of the blank, next to the end each one goes to",
     ),
-    CutRule(
+    up(
         "end_piece_length",
         "end pieces, length across the grain",
         (fixed("whole_width"),),
-        "up",
         "as wide as the whole blank today; trimmed flush after gluing",
     ),
-    CutRule(
+    down(
         "loose_tongue_length",
         "loose tongue in each end joint, length across the panel",
         (fixed("whole_width"), fixed("cover", -2.0)),
-        "down",
         "stopped short of both edges so that it stays hidden",
     ),
-    CutRule(
+    down(
         "loose_tongue_thickness",
         "loose tongue in each end joint, thickness",
         (fixed("rim_thickness", 1 / 3),),
-        "down",
         "a third of the rim",
     ),
-    CutRule(
+    down(
         "loose_tongue_reach",
         "loose tongue in each end joint, reach into each side",
         (fixed("tongue_reach"),),
-        "down",
         "half the rim's width at most, so that wood is left beyond it",
         fine=True,
     ),
-    CutRule(
+    up(
         "loose_tongue_slot_depth",
         "slots for the loose tongue, depth on each side",
         (fixed("tongue_reach"), fixed("clearance", 0.5)),
-        "up",
         "a little deeper than the tongue reaches, for glue, so that the joint closes",
         fine=True,
     ),
-    CutRule(
+    up(
         "space_beside",
         "space to leave beside each long edge",
         (fixed("clearance"), travel("edge_widening")),
-        "up",
         "in the dampest month the whole width grows and must not meet a wall or frame",
     ),
 )
 
 
 STATES = (
-    CutRule(
+    up(
         "space_driest",
         "space beside each long edge in the driest month",
         (fixed("clearance"), travel("edge_widening"), travel("edge_narrowing")),
-        "up",
         "the edge has drawn in",
     ),
 )
@@ -202,14 +193,6 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=STATES,
-    parts=(
-        size(
-            "blank_length",
-            "blank before the end pieces are cut off, along the grain",
-            fixed("finished_length"),
-            why="kerfs and trim are added to it",
-        ),
-    ),
     stopped_by=Limit(("space_driest",), 0.5 * INCH_M, "the space beside it gets wider than {limit}"),
     make=make,
     order=(

@@ -11,8 +11,8 @@ from .held import Held
 from .made import MadePiece, Sum
 from .making import made
 from .piece import Allowances, Piece
-from .rules import CutRule, fixed, travel
-from .turned import ORDER, OVAL, ROUND, joint, numbers, plan, radial_share, turned
+from .rules import down, fixed, travel, up
+from .turned import ORDER, OVAL, joint, numbers, plan, radial_share, turned
 from .way import Way
 
 
@@ -22,14 +22,8 @@ def holding(piece: Piece, allowances: Allowances) -> Held:
 
 
 RULES = (
-    CutRule("hole", "hole in the seat, diameter", (fixed("diameter"),), "up", "the size of the bit", fine=True),
-    CutRule(
-        "tenon_length",
-        "tenon, length",
-        (fixed("tenon_length"),),
-        "down",
-        "through the seat, or stopped short of its face",
-    ),
+    up("hole", "hole in the seat, diameter", (fixed("diameter"),), "the size of the bit", fine=True),
+    down("tenon_length", "tenon, length", (fixed("tenon_length"),), "through the seat, or stopped short of its face"),
 )
 
 
@@ -59,16 +53,14 @@ WAY = Way(
     cuts=RULES,
     states=(
         *OVAL,
-        CutRule(
+        up(
             "short_driest",
             "tenon short of the hole in the driest month, along the seat's grain",
             (fixed("fit"), travel("small_narrowing")),
-            "up",
             "what the glue has to hold, if nothing was dried first",
             fine=True,
         ),
     ),
-    outside=ROUND,
     holding=holding,
     part="tenon",
     make=make,

@@ -68,6 +68,18 @@ class CutRule:
         return Cut(self.key, self.label, float(self.size(quantities)), self.rounding, self.why, self.fine, reaches)
 
 
+def up(
+    key: str, label: str, terms: tuple[Term, ...], why: str, fine: bool = False, reaches: tuple[CutRule, ...] = ()
+) -> CutRule:
+    """A gap, a slot or a groove: never narrower than the sum."""
+    return CutRule(key, label, terms, "up", why, fine, reaches)
+
+
+def down(key: str, label: str, terms: tuple[Term, ...], why: str, fine: bool = False) -> CutRule:
+    """A tongue, or what goes into an opening: never wider than the sum."""
+    return CutRule(key, label, terms, "down", why, fine)
+
+
 def fixed(name: str, times: float = 1.0) -> Term:
     """A size that is there whatever the wood does."""
     return Term(name, times)

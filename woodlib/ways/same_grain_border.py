@@ -12,11 +12,10 @@ from .made import JointGlue, JointLine, MadePiece, Place, Section, Sum, WoodPart
 from .making import ACROSS, made
 from .piece import Allowances, Piece
 from .plan_drawing import panel, sheet_box, sizes_px, today_lines
-from .rules import INCH_M, CutRule, NoteRule, fixed, travel
+from .rules import INCH_M, NoteRule, fixed, travel, up
 from .steps import SQUARE_EDGE, SQUARE_ENDS, TOGETHER, Step
 from .travel import Quantities, at_fixing
 from .way import Limit, Way
-from .whole_size import size
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
@@ -29,11 +28,10 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 RULES = (
-    CutRule(
+    up(
         "space_beside",
         "space to leave beside each long edge",
         (fixed("clearance"), travel("edge_widening")),
-        "up",
         "in the dampest month the whole width grows and must not meet a wall or frame",
     ),
 )
@@ -92,23 +90,12 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=(
-        CutRule(
+        up(
             "space_driest",
             "space beside each long edge in the driest month",
             (fixed("clearance"), travel("edge_widening"), travel("edge_narrowing")),
-            "up",
             "the edge has drawn in",
         ),
-    ),
-    parts=(
-        size(
-            "panel_between",
-            "panel between the strips, across the grain",
-            fixed("finished_width"),
-            fixed("border", -2.0),
-        ),
-        size("strip_length", "strips, two, length", fixed("finished_length")),
-        size("strip_width", "strips, width", fixed("border")),
     ),
     stopped_by=Limit(("space_driest",), 0.5 * INCH_M, "the space beside it gets wider than {limit}"),
     make=make,

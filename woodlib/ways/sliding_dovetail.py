@@ -10,7 +10,7 @@ from .made import MadePiece, Sum
 from .making import ACROSS
 from .on_battens import battened, on_battens
 from .piece import Allowances, Piece
-from .rules import INCH_M, CutRule, NoteRule, fixed, travel
+from .rules import INCH_M, NoteRule, down, fixed, travel, up
 from .steps import SQUARE_EDGE, SQUARE_ENDS, TOGETHER, Step
 from .travel import Quantities, fixings
 from .way import Limit, Way
@@ -34,46 +34,35 @@ END_GAP = (fixed("clearance"), travel("edge_narrowing"))
 
 
 RULES = (
-    CutRule(
+    down(
         "housing_depth",
         "housing, depth",
         (fixed("thickness", 1 / 3),),
-        "down",
         "no more than a third, or the panel snaps there",
     ),
-    CutRule(
-        "housing_stop",
-        "housing, stop from the front edge",
-        (fixed("cover"),),
-        "up",
-        "closed at the front, open at the back",
-    ),
-    CutRule(
+    up("housing_stop", "housing, stop from the front edge", (fixed("cover"),), "closed at the front, open at the back"),
+    up(
         "stop_gap",
         "gap between the batten's front end and the stop",
         END_GAP,
-        "up",
         "in the driest month the stop draws in towards the batten",
     ),
-    CutRule(
+    up(
         "set_back",
         "batten, set back from the back edge",
         (fixed("cover"), travel("edge_narrowing")),
-        "up",
         "in the driest month the edge draws in and must still hide the batten",
     ),
-    CutRule(
+    down(
         "batten_length",
         "batten, length",
         (fixed("width"), fixed("cover", -2.0), fixed("clearance", -1.0), travel("edge_narrowing", -2.0)),
-        "down",
         "what stop, gap and set-back leave",
     ),
-    CutRule(
+    up(
         "slack",
         "slack across the dovetail, housing over batten",
         (travel("batten_widening"),),
-        "up",
         "the batten swells across its own grain and must still slide in the dampest month",
         fine=True,
     ),
@@ -81,26 +70,17 @@ RULES = (
 
 
 STATES = (
-    CutRule(
-        "stop_gap_driest",
-        "gap at the stop in the driest month",
-        (fixed("clearance"),),
-        "down",
-        "it stays open",
-        fine=True,
-    ),
-    CutRule(
+    down("stop_gap_driest", "gap at the stop in the driest month", (fixed("clearance"),), "it stays open", fine=True),
+    up(
         "stop_gap_dampest",
         "gap at the stop in the dampest month",
         (*END_GAP, travel("edge_widening")),
-        "up",
         "the stop has moved away from the batten",
     ),
-    CutRule(
+    up(
         "slack_driest",
         "slack across the dovetail in the driest month",
         (travel("batten_widening"), travel("batten_narrowing")),
-        "up",
         "the batten is at its narrowest; a long taper takes this up",
         fine=True,
     ),

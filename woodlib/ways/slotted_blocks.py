@@ -7,7 +7,7 @@ from .drawn import Drawn
 from .fixings_on_a_line import screwed
 from .on_a_base import make, plan
 from .piece import Allowances, Piece
-from .rules import INCH_M, CutRule, fixed, travel
+from .rules import INCH_M, CutRule, down, fixed, travel, up
 from .travel import Quantities, fixings
 from .way import Limit, Way
 
@@ -24,29 +24,26 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 REACHES = (
-    CutRule(
+    up(
         "long_apron_slot_outward",
         "slots in the blocks of the long aprons, outward from the screw's centre",
         (fixed("screw", 0.5), fixed("clearance", 0.5), travel("edge_widening")),
-        "up",
         "in the dampest month the screw moves outward with the top",
     ),
-    CutRule(
+    up(
         "long_apron_slot_inward",
         "slots in the blocks of the long aprons, inward from the screw's centre",
         (fixed("screw", 0.5), fixed("clearance", 0.5), travel("edge_narrowing")),
-        "up",
         "in the driest month the screw moves inward with the top",
     ),
 )
 
 
 def _slot(key: str, where: str, name: str, reaches: tuple[CutRule, ...] = ()) -> CutRule:
-    return CutRule(
+    return up(
         key,
         f"slots in the {where}, length",
         (fixed("screw"), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
-        "up",
         "screw shank, plus the top's travel both ways, plus play",
         reaches=reaches,
     )
@@ -56,37 +53,33 @@ RULES = (
     _slot("long_apron_slot", "blocks of the long aprons", "edge", REACHES),
     *REACHES,
     _slot("end_apron_slot", "outer blocks of the end aprons", "outer"),
-    CutRule(
+    up(
         "block_gap",
         "gap between top edge of block and top",
         (fixed("clearance", 0.5),),
-        "up",
         "the screw then pulls the top down on the apron and not on the block",
     ),
-    CutRule(
+    up(
         "block_width",
         "blocks of the long aprons, width square to the apron",
         (fixed("screw", HEAD_SHARE), fixed("hold", 2.0), travel("edge_narrowing"), travel("edge_widening")),
-        "up",
         "the slot, with sound wood on both sides of it",
     ),
 )
 
 
 STATES = (
-    CutRule(
+    down(
         "play_driest",
         "play left in the slots of the long aprons in the driest month",
         (fixed("clearance", 0.5),),
-        "down",
         "the screw has come inward",
         fine=True,
     ),
-    CutRule(
+    down(
         "play_dampest",
         "play left in the slots of the long aprons in the dampest month",
         (fixed("clearance", 0.5),),
-        "down",
         "the screw has gone outward",
         fine=True,
     ),

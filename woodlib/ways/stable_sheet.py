@@ -15,17 +15,9 @@ from .given import Given
 from .made import JointGlue, JointLine, MadePiece, Section, Size, Sum, WoodPart
 from .making import ACROSS, ALONG, ZERO, made
 from .piece import Allowances, Piece
-from .rules import CutRule, fixed, travel
+from .rules import down, fixed, travel, up
 from .steps import Step
 from .travel import RANGE, Quantities, thickness_travel
-from .whole_size import size
-
-EDGING = (
-    size("long_edging_length", "edging along the grain, two, length over the mitres", fixed("finished_length")),
-    size("end_edging_length", "edging across the grain, two, length over the mitres", fixed("finished_width")),
-)
-"""Solid edging around a sheet."""
-
 
 DUST = "Dust of fibreboard is fine and carries binder: draw it off and wear a mask."
 
@@ -58,28 +50,18 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     }
 
 
-SPACE = CutRule(
+SPACE = up(
     "space_beside",
     "space to leave beside each edge",
     (fixed("clearance"), travel("sheet_widening"), travel("edging_widening")),
-    "up",
     "half the sheet's growth and all of the edging's",
     fine=True,
 )
 
 
 SHEET = (
-    CutRule(
-        "sheet_width", "sheet, width", (fixed("sheet_width"),), "down", "the finished size less the edging", fine=True
-    ),
-    CutRule(
-        "sheet_length",
-        "sheet, length",
-        (fixed("sheet_length"),),
-        "down",
-        "the finished size less the edging",
-        fine=True,
-    ),
+    down("sheet_width", "sheet, width", (fixed("sheet_width"),), "the finished size less the edging", fine=True),
+    down("sheet_length", "sheet, length", (fixed("sheet_length"),), "the finished size less the edging", fine=True),
 )
 
 

@@ -25,23 +25,21 @@ from .loose_boards import (
 )
 from .made import MadePiece, Section
 from .making import ZERO
-from .opening import OPENING
-from .rules import CutRule, fixed
+from .rules import down, fixed, up
 from .way import Opening, Way
 
 RULES = (
     BOARDS,
     GAP,
     EDGE_GAP,
-    CutRule("tongue_length", "tongue, length", REACH, "down", "in the driest month it must still sit in its groove"),
-    CutRule(
+    down("tongue_length", "tongue, length", REACH, "in the driest month it must still sit in its groove"),
+    up(
         "groove_depth",
         "groove for the tongue, depth",
         REACH,
-        "up",
         "in the dampest month the tongue must not reach the bottom",
     ),
-    CutRule("tongue_thickness", "tongue, thickness", (fixed("thickness", 1 / 3),), "down", "a third of the board"),
+    down("tongue_thickness", "tongue, thickness", (fixed("thickness", 1 / 3),), "a third of the board"),
     REBATE,
 )
 
@@ -88,7 +86,6 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=states("tongue kept in its groove"),
-    outside=OPENING,
     part="back, all boards together,",
     opens=Opening("gap", "between two boards", "gap_driest", "gap_dampest", "gap_today"),
     make=make,

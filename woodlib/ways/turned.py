@@ -16,17 +16,9 @@ from .made import Place, Section, Size, WoodPart
 from .making import ZERO
 from .piece import Allowances, Piece
 from .plan_drawing import wood_round
-from .rules import CutRule, fixed, travel
+from .rules import travel, up
 from .steps import TOGETHER, Step
 from .travel import Quantities
-from .whole_size import size
-
-ROUND = (
-    size("diameter", "diameter", fixed("finished_width")),
-    size("length", "length along the grain", fixed("finished_length")),
-)
-"""Of a turned part."""
-
 
 FIT_M = 0.0002  # glue and hand pressure; common practice, no source
 
@@ -60,16 +52,9 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
 
 
 OVAL = (
-    CutRule(
-        "oval_driest", "out of round in the driest month", (travel("oval_narrowing"),), "up", "long one way", fine=True
-    ),
-    CutRule(
-        "oval_dampest",
-        "out of round in the dampest month",
-        (travel("oval_widening"),),
-        "up",
-        "long the other way",
-        fine=True,
+    up("oval_driest", "out of round in the driest month", (travel("oval_narrowing"),), "long one way", fine=True),
+    up(
+        "oval_dampest", "out of round in the dampest month", (travel("oval_widening"),), "long the other way", fine=True
     ),
 )
 

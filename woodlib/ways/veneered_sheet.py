@@ -15,8 +15,8 @@ from .joint_drawing import LEFT, layers
 from .made import MadePiece
 from .piece import Allowances, Piece
 from .risk import risk_levels
-from .rules import CutRule, fixed, travel
-from .stable_sheet import DUST, EDGING, FLUSH, ORDER, SHEET, SPACE, edged, numbers
+from .rules import down, fixed, travel, up
+from .stable_sheet import DUST, FLUSH, ORDER, SHEET, SPACE, edged, numbers
 from .steps import TOGETHER, Step
 from .stiffness import panel_and_strip
 from .way import Way
@@ -94,35 +94,31 @@ WAY = Way(
     numbers=numbers,
     cuts=(
         *SHEET,
-        CutRule(
+        down(
             "veneer_thickness",
             "veneer, thickness",
             (fixed("veneer"),),
-            "down",
             "no thicker than this: thicker layers carry more energy to crack with",
             fine=True,
         ),
         SPACE,
     ),
     states=(
-        CutRule(
+        up(
             "narrower_driest",
             "sheet narrower at each edge in the driest month",
             (travel("sheet_narrowing"),),
-            "up",
             "half its width",
             fine=True,
         ),
-        CutRule(
+        up(
             "wider_dampest",
             "sheet wider at each edge in the dampest month",
             (travel("sheet_widening"),),
-            "up",
             "half its width",
             fine=True,
         ),
     ),
-    parts=EDGING,
     holding=holding,
     part="sheet",
     make=make,

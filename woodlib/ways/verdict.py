@@ -40,7 +40,6 @@ class Verdict:
     """The answer for one way to build; every way gives the same fields.
 
     ``moves`` change of the panel's width from the driest to the dampest month; ``cuts`` dimensions to cut today;
-    ``parts`` the finished size and the sizes of the parts, where no movement is added;
     ``states`` sizes as they will stand in a month;
     ``level`` and ``risk`` the step of risk and its word, by the careful end of the restrained strain, ``likely_level``
     by its best guess; ``allowed`` whether the kit advises it: only at the mildest step; ``judged`` the
@@ -52,7 +51,6 @@ class Verdict:
     moves: Movement
     cuts: tuple[Cut, ...]
     states: tuple[Cut, ...]
-    parts: tuple[Cut, ...]
     driest_month: str
     dampest_month: str
     driest: str
@@ -119,7 +117,6 @@ def decide(
         moves=movement_of(numbers, "swing"),
         cuts=tuple(rule.cut(numbers) for rule in way.cuts),
         states=tuple(rule.cut(numbers) for rule in way.states),
-        parts=tuple(rule.cut(numbers) for rule in way.outside + way.parts),
         driest_month=months[0],
         dampest_month=months[1],
         driest=_month(judged, months[0], "narrowing"),

@@ -11,7 +11,6 @@ from .piece import Allowances, Piece
 from .rules import CutRule, NoteRule
 from .steps import Step
 from .travel import Quantities
-from .whole_size import FINISHED
 
 if TYPE_CHECKING:
     from ..picture.scene import Mark
@@ -62,8 +61,7 @@ class Way:
     practice, no source); ``usual`` that it is compared when no kind is named; ``also`` other names it goes by.
 
     Numbers: ``numbers(travels, piece, allowances)`` returns its smooth numbers; ``cuts`` the sizes to cut today,
-    ``states`` sizes as they will stand in a month, never negative; ``outside`` the sizes of the whole piece, or of the
-    opening, and ``parts`` those of its parts; ``stopped_by`` what stops it from growing wider, where anything does;
+    ``states`` sizes as they will stand in a month, never negative; ``stopped_by`` what stops it from growing wider, where anything does;
     ``opens`` what opens and closes so that it is seen.
 
     Work: ``make(given)`` makes its parts from exact sizes; ``order`` steps of its own, beside those of a panel;
@@ -116,8 +114,6 @@ class Way:
     also: tuple[str, ...] = ()
     cuts: tuple[CutRule, ...] = ()
     states: tuple[CutRule, ...] = ()
-    outside: tuple[CutRule, ...] = FINISHED
-    parts: tuple[CutRule, ...] = ()
     stopped_by: Limit | None = None
     opens: Opening | None = None
     holding: Callable[[Piece, Allowances], Held] | None = None
