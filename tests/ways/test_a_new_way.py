@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from woodlib.brief import read_brief
-from woodlib.commission.contents import CONTENTS
+from woodlib.commission.contents import CLIENT, SHOP, entries
 from woodlib.commission.judged import commission_of
 from woodlib.commission.shop import setting_out_of
 from woodlib.data_files import data_path
@@ -145,7 +145,7 @@ def test_it_is_set_out_drawn_and_put_in_order(commission):
 
 
 def test_the_pages_cards_tell_it(commission):
-    made = [entry(commission) for entry in CONTENTS]
+    made = [entry(commission) for entry in entries((*CLIENT, *SHOP))]
     said = "\n".join(str(card) for card in made if not isinstance(card, Study))
     for wanted in (
         WEDGED.built_as,
