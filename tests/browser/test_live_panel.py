@@ -22,6 +22,7 @@ PANEL = """\
 import sys
 sys.path.insert(0, {tests!r})
 from example_study import example
+from woodlib.live import show
 show(example)
 """
 BUTTON = """\

@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..picture.scene import Area, Line, Mark, Picture, box
 from ..restraint.measures import odds_of
 from ..studies.through_the_year import HARDLY_M, Month
-from ..words.say import Said, humidity, length, say
+from ..words.say import Said, length, say, whole_percent
 from .card import Card, Figure, Paragraph, Words, joined
 from .judged import Commission
 from .margin import safe_humidity_percent
@@ -91,7 +91,7 @@ def _at(months: tuple[Month, ...], name: str) -> Month:
 
 def you_do(commission: Commission) -> Said:
     """What the client does: the air to keep, and what to stay away from."""
-    low, high = (humidity(percent) for percent in safe_humidity_percent(commission))
+    low, high = (whole_percent(percent) for percent in safe_humidity_percent(commission))
     return say(
         "keep the room as it is, between {low} and {high} on a small hygrometer, and the piece away from heaters and sun.",
         low=low,

@@ -13,7 +13,7 @@ from ..ways.client_view import GAP, HALF, HEIGHT, LETTERS, RESULT_Y, WIDTH, Seen
 from ..ways.risk import risk_levels
 from ..ways.way import Way
 from ..words.decided import Pick, pick
-from ..words.say import Said, humidity, length, moisture, percent, say, strain
+from ..words.say import Said, humidity, length, moisture, percent, say, strain, whole_percent
 
 KEY = "through-the-year"
 QUESTION = "How will it stand, month by month?"
@@ -143,7 +143,7 @@ def opening_words(year: PieceYear, seen: Seen) -> Said | Pick | str:
 def air_words(month: Month) -> Pick:
     """Air and wood of a month in a few words."""
     wood = percent(month.mc_percent)
-    known = say("air {air}, wood {wood}", air=percent(month.rh_percent or 0.0), wood=wood)
+    known = say("air {air}, wood {wood}", air=whole_percent(month.rh_percent or 0.0), wood=wood)
     return Pick(float(month.rh_percent is not None), (say("wood {wood}", wood=wood), known))
 
 

@@ -118,6 +118,7 @@ FORMATS = {
         Format("humidity", "percent", (Part(" % RH"),)),
         Format("temperature", "degree Celsius", (Part(" \u00b0F", 1.8, 32), Part(" \u00b0C"))),
         Format("percent", "percent", (_tenths(" %"),)),
+        Format("whole_percent", "percent", (Part(" %"),)),
         Format("stress", "pascal", (Part(" psi", 1 / _PASCAL_PER_PSI), _tenths(" MPa", 1e-6))),
         Format("strain", "metre per metre", (Part(" %", 100, steps_per_unit=100, decimals=2),)),
         Format("angle", "degree", (Part("\u00b0"),)),
