@@ -7,11 +7,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from references.diffusivity import constant_form
+from references.plate import fraction_with_resistance
 
 from woodlib.moisture.diffusion import GREATEST_STEP_RATIO, march
 from woodlib.moisture.drive import _graded
 from woodlib.moisture.lookup import Lookup
-from woodlib.moisture.plate import fraction_with_resistance
 
 DAY = 86400.0
 

@@ -6,14 +6,14 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from references.diffusivity import constant_form
+from references.diffusivity import constant_form, end_grain_m2_s
 from references.film_fit import excluded_percent, film_permeance, fit_film
-from references.plate import swing_delay_s, swing_kept
+from references.plate import fraction_with_resistance, fraction_without_resistance, roots, swing_delay_s, swing_kept
 
-from woodlib.moisture.diffusivity import FORMS, end_grain_m2_s, rh_per_moisture, siau_m2_s
+from woodlib.moisture.diffusivity import FORMS, rh_per_moisture, siau_m2_s
 from woodlib.moisture.equilibrium import emc_percent
 from woodlib.moisture.finishes import film_coefficient_m_s, find_finish, surface_coefficient_m_s
-from woodlib.moisture.plate import fraction_with_resistance, fraction_without_resistance, roots, swing_depth_m
+from woodlib.moisture.plate import swing_depth_m
 from woodlib.tables import numbers
 
 moisture = st.floats(0.0, 30.0)

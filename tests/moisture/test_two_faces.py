@@ -7,11 +7,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from references.diffusivity import constant_form
+from references.plate import fraction_with_resistance
 
 from woodlib.moisture.drive import steady_air
 from woodlib.moisture.finishes import BARE, CLOSED, find_finish
 from woodlib.moisture.following import follow
-from woodlib.moisture.plate import fraction_with_resistance
 from woodlib.moisture.stock import Stock
 from woodlib.moisture.two_faces import step_inside
 

@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from references.shape import cup_from_faces_m, diamond_angle_rad
 from references.warp import (
+    arc_depth_m,
     bow_m,
     crook_of_turning_grain_m,
     cup_over_time_m,
@@ -27,7 +28,7 @@ from woodlib.moisture.finishes import CLOSED
 from woodlib.moisture.following import follow
 from woodlib.moisture.readiness import out_of_flat_m
 from woodlib.moisture.stock import Stock
-from woodlib.movement.glue_up import arc_depth_m, glue_up, panel_line
+from woodlib.movement.glue_up import glue_up, panel_line
 from woodlib.movement.shape import cup_m
 
 

@@ -7,12 +7,13 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from references.diffusivity import end_grain_m2_s
+from references.plate import fraction_without_resistance
 
 from woodlib.air.psychrometrics import saturation_pressure_pa
-from woodlib.moisture.diffusivity import end_grain_m2_s, siau_m2_s, spruce_m2_s, steep_m2_s
+from woodlib.moisture.diffusivity import siau_m2_s, spruce_m2_s, steep_m2_s
 from woodlib.moisture.drive import steady_air
 from woodlib.moisture.following import follow
-from woodlib.moisture.plate import fraction_without_resistance
 from woodlib.moisture.stock import Stock
 
 SIAU = "Siau form, worked out apart from the kit"

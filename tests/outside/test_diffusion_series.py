@@ -11,12 +11,13 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from references.diffusivity import constant_form
+from references.plate import fraction_with_resistance, fraction_without_resistance, roots
 from scipy.integrate import trapezoid
 
 from woodlib.moisture.diffusion import march
 from woodlib.moisture.drive import _graded
 from woodlib.moisture.lookup import Lookup
-from woodlib.moisture.plate import fraction_with_resistance, fraction_without_resistance, roots, swing_response
+from woodlib.moisture.plate import swing_response
 
 CRANK = "Crank, Mathematics of Diffusion, ch. 4"
 D = 2.6e-11

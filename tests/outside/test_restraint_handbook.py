@@ -5,10 +5,11 @@ Elastic ratios of ash, toughness and the 25 mm specimen are from memory; toleran
 
 import numpy as np
 import pytest
+from references.closed_forms import full_restraint_stress_pa
 from references.fracture import averaging_length_m, critical_check_depth_m
 
 from woodlib.movement.wood import rotated_strains, wood_of
-from woodlib.restraint.closed_forms import full_restraint_stress_pa, transverse_modulus_pa
+from woodlib.restraint.closed_forms import transverse_modulus_pa
 from woodlib.restraint.elastic import elastic_constants
 from woodlib.restraint.fracture import fracture_energy_j_per_m2
 

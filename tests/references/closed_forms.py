@@ -47,3 +47,14 @@ def free_end_movement_m(width_m, glued_m, misfit_strain):
     -2.31
     """
     return misfit_strain * (width_m - glued_m) / 2.0
+
+
+def full_restraint_stress_pa(modulus_across_pa, free_strain, relaxation=1.0):
+    """Stress across the grain when nothing may move, Pa: -E e lambda.
+
+    The grain direction stays free. Elastic (relaxation 1) over-states slow seasonal stress.
+
+    >>> round(float(full_restraint_stress_pa(1056e6, -0.0137)) / 1e6, 4)
+    14.4672
+    """
+    return -modulus_across_pa * free_strain * relaxation

@@ -7,6 +7,7 @@ from typing import Any
 import numpy as np
 
 from woodlib.moisture.diffusivity import Form
+from woodlib.moisture.rates import rate
 
 
 def constant_form(diffusivity_m2_s: float) -> Form:
@@ -21,3 +22,12 @@ def constant_form(diffusivity_m2_s: float) -> Form:
         return np.full(shape, float(diffusivity_m2_s))
 
     return Form(constant, f"constant {diffusivity_m2_s:g} m2/s")
+
+
+def end_grain_m2_s(transverse_m2_s: Any) -> tuple[Any, Any, Any]:
+    """Diffusion coefficient along the grain (low, mid, high) from the one across it, m2/s.
+
+    >>> tuple(f"{value:.1e}" for value in end_grain_m2_s(2.6e-11))
+    ('2.6e-10', '3.1e-10', '3.9e-10')
+    """
+    return tuple(factor * transverse_m2_s for factor in rate("end_grain_factor"))

@@ -11,11 +11,11 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
+from references.plate import fraction_with_resistance, fraction_without_resistance
 from scipy.optimize import minimize_scalar
 
 from woodlib.air.psychrometrics import saturation_pressure_pa
 from woodlib.moisture.equilibrium import emc_percent
-from woodlib.moisture.plate import fraction_with_resistance, fraction_without_resistance
 from woodlib.moisture.rates import rate
 
 _LOWEST, _HIGHEST = 1e-11, 1e-5  # m/s, far outside any film of the table

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 import numpy as np
+from references.diffusivity import end_grain_m2_s
+from references.plate import fraction_without_resistance
 
 from woodlib.door import Limits, read_values
 from woodlib.errors import Problems
-from woodlib.moisture.diffusivity import end_grain_m2_s
-from woodlib.moisture.plate import fraction_without_resistance
 from woodlib.moisture.rates import Likely
 from woodlib.moisture.resting import DAYS, LENGTH, _need_stock
 from woodlib.moisture.stock import Stock

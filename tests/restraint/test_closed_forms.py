@@ -5,11 +5,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from random_panels import ASH_PANEL
-from references.closed_forms import free_end_movement_m, peak_tension_pa, plane_restraint_stress_pa
+from references.closed_forms import (
+    free_end_movement_m,
+    full_restraint_stress_pa,
+    peak_tension_pa,
+    plane_restraint_stress_pa,
+)
 from references.series import series_stress_pa
 
 from woodlib.restraint.closed_forms import (
-    full_restraint_stress_pa,
     held_strain,
     one_line_restraint,
     restraint_factor,

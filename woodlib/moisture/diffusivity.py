@@ -132,12 +132,3 @@ FORMS = {
     ),
     "spruce": Form(spruce_m2_s, "exponential form for spruce near room temperature (from memory)"),
 }
-
-
-def end_grain_m2_s(transverse_m2_s: Any) -> tuple[Any, Any, Any]:
-    """Diffusion coefficient along the grain (low, mid, high) from the one across it, m2/s.
-
-    >>> tuple(f"{value:.1e}" for value in end_grain_m2_s(2.6e-11))
-    ('2.6e-10', '3.1e-10', '3.9e-10')
-    """
-    return tuple(factor * transverse_m2_s for factor in rate("end_grain_factor"))

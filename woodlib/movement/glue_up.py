@@ -7,22 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
 from ..errors import Problems
 from .shape import cup_m
-
-
-def arc_depth_m(width_m: Any, curvature_per_m: Any) -> Any:
-    """Depth of an arc of given length and curvature, (1 - cos(k w/2))/k; w^2 k/8 while it is shallow; broadcasts.
-
-    >>> round(1000 * float(arc_depth_m(0.2, 0.194)), 2)
-    0.97
-    """
-    quarter = np.multiply(width_m, curvature_per_m) / 4.0
-    return np.multiply(width_m, quarter) / 2.0 * np.sinc(quarter / np.pi) ** 2
 
 
 @dataclass(frozen=True)

@@ -24,17 +24,6 @@ def transverse_modulus_pa(tangential_pa, radial_pa, rolling_shear_pa, poisson_tr
     return 1.0 / (c2**2 / tangential_pa + s2**2 / radial_pa + mixed * c2 * s2)
 
 
-def full_restraint_stress_pa(modulus_across_pa, free_strain, relaxation=1.0):
-    """Stress across the grain when nothing may move, Pa: -E e lambda.
-
-    The grain direction stays free. Elastic (relaxation 1) over-states slow seasonal stress.
-
-    >>> round(float(full_restraint_stress_pa(1056e6, -0.0137)) / 1e6, 4)
-    14.4672
-    """
-    return -modulus_across_pa * free_strain * relaxation
-
-
 def working_depth_m(width_m, modulus_along_line_pa, shear_pa, depth_m):
     """Depth of wood, from the glue line, that shear can make share the load, m.
 

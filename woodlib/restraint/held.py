@@ -24,7 +24,7 @@ from .field_readings import (
     restraint_factor_of,
 )
 from .held_inputs import HeldInputs, check_held
-from .measures import agreement_sentence, chance_sentence, strain_words
+from .measures import chance_sentence
 from .relaxation import SeasonStress, season_stress, several_years
 
 _YEARS = 8  # the peak settles by the second year, by the fifth when relaxation is slow
@@ -68,35 +68,12 @@ class HeldPanel:
     woods: tuple[Wood, Wood] = field(repr=False)
 
     @property
-    def strain_rule_sentence(self) -> str:
-        """The strain rule in words."""
-        return f"By the strain rule the panel {strain_words(self.held_back_strain)}."
-
-    @property
     def chance_sentence(self) -> str:
         """The chance of a crack in words, or why there is none."""
         if self.chance is None:
             name = self.inputs.species.name
             return f"No strength across the grain is printed for {name}, so no chance of a crack is given."
         return f"Chance of a crack in the first years: {chance_sentence(self.chance)}."
-
-    @property
-    def verdict_sentence(self) -> str:
-        """What the two measures say together, leaning to the careful side."""
-        return agreement_sentence(self.held_back_strain, self.chance.sound.likely if self.chance else None)
-
-    @property
-    def crack_sentence(self) -> str:
-        """Place and direction of the likely crack, and the way the load takes."""
-        return (
-            "The strip hardly changes its length, so on drying it keeps the end of the panel as wide as it was; "
-            "glue carries "
-            "that hold into the panel as shear near the corners, and across the middle the panel is pulled "
-            "apart. A crack "
-            "starts at the end of the panel near the middle of its width and runs along the grain; the corners "
-            "of the glue "
-            "line may open first."
-        )
 
     def chances(self, glue_up_mc_percent, year_mc_percent) -> CrackChance | None:
         """Chance of a crack of the same panel for many glue-ups and years at once; takes no checks of its own.
