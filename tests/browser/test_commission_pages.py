@@ -45,7 +45,7 @@ def test_the_clients_page_is_short_and_its_folded_sliders_move(pages, offline):
     page.goto((pages / "client.html").as_uri())
     page.wait_for_selector("html[data-ready]")
     assert page.evaluate("document.documentElement.scrollHeight") <= MOST_SCREENS * SIZES["phone"]["height"]
-    page.locator("details.part > summary").first.click()
+    page.locator("details.part > summary", has_text="What if").click()
     before = page.locator("#ways-to-build [data-readings]").inner_text()
     page.locator("#ways-to-build-width").press("Home")
     page.wait_for_function(
