@@ -570,3 +570,23 @@ def test_a_log_that_lacks_months_says_so_before_anything_else(tmp_path, months, 
     begins = telling.opening(commission).html
     assert begins.index(f"The air of {unknown} is not known") < begins.index("We build it") and "was measured" in begins
     assert built_in in telling.stock_ready(commission).html
+
+
+def test_the_range_of_a_house_known_by_its_kind_holds_that_houses_differ(tmp_path):
+    ranges = []
+    for house in ('climate = "Chicago"\n', 'log = "room.csv"\nclimate = "Chicago"\n'):
+        text = PLAIN[: PLAIN.index("[house.seasons]")] + "[house]\n" + house
+        (tmp_path / "table.toml").write_text(text, encoding="utf-8")
+        if "log" in house:  # the same year, measured
+            months = ranges[0].year
+            rows = [
+                f"2023-{month:02d}-{day:02d} 12:00;{months.temperature_c[month - 1]:.2f};{months.rh_percent[month - 1]:.2f}"
+                for month in range(1, 13)
+                for day in range(1, 29)
+            ]
+            (tmp_path / "room.csv").write_text("\n".join(["time;temp C;rh", *rows]), encoding="utf-8")
+        ranges.append(checked_commission(tmp_path / "table.toml"))
+    by_kind, measured = (commission.whole_moves for commission in ranges)
+    assert by_kind.mid_m == pytest.approx(measured.mid_m, rel=0.01)
+    assert by_kind.high_m - by_kind.low_m > 1.2 * (measured.high_m - measured.low_m)
+    assert 1.5 < ranges[0].year.houses_differ_percent < 2.5 and ranges[1].year.houses_differ_percent == 0.0

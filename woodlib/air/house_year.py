@@ -30,6 +30,11 @@ class HouseBand:
     driest: tuple[float, float, float]
     dampest: tuple[float, float, float]
 
+    def at_the_ends(self) -> tuple[float, float]:
+        """Nine houses in ten lie within this of the driest and of the dampest month, % MC."""
+        driest, dampest = (0.5 * (high - low) for low, _, high in (self.driest, self.dampest))
+        return driest, dampest
+
     def in_words(self) -> str:
         """One sentence on the three ranges."""
         ranges = [f"{low:.1f} to {high:.1f}" for low, _, high in (self.driest, self.dampest, self.swing)]
@@ -63,13 +68,14 @@ def house_year(outdoor: Year, room: Room, label: str = "") -> Year:
     temperature, humidity = room_air(months.temperature_c, months.vapour_pressure_pa, room)
     name = label or f"{outdoor.label.removesuffix(', outdoors') or 'outdoor air'}, indoors"
     year = Year(MID_MONTH, temperature, humidity, name)
+    band = between_houses(outdoor, room)
     remarks = (
         *outdoor.remarks,
         room.in_words(),
-        between_houses(outdoor, room).in_words(),
+        band.in_words(),
         _what_a_log_does(months, room, year),
     )
-    return replace(year, remarks=remarks)
+    return replace(year, remarks=remarks, houses_differ_percent=max(band.at_the_ends()))
 
 
 def between_houses(outdoor: Year, room: Room, covariance: np.ndarray | None = None) -> HouseBand:
@@ -159,19 +165,21 @@ def filled(outdoor: Year, log: Year, room: Room) -> Year:
     names = ", ".join(MONTH_NAMES[month - 1] for month in missing)
     where = outdoor.label.removesuffix(", outdoors")
     told = tuple(remark for remark in log.remarks if not remark.startswith(("Part of a year", "Thin months")))
-    return Year(
-        MID_MONTH,
-        temperature,
-        humidity,
-        log.label,
-        (
-            *told,
-            f"The log has no more than a few days of {names}: these months are filled from the outdoor air of {where} and "
-            "a house whose constants fit the rest of the log.",
-            moved.room.in_words(),
-            between_houses(outdoor, moved.room, moved.covariance).in_words(),
-        ),
+    band = between_houses(outdoor, moved.room, moved.covariance)
+    remarks = (
+        *told,
+        f"The log has no more than a few days of {names}: these months are filled from the outdoor air of {where} and "
+        "a house whose constants fit the rest of the log.",
+        moved.room.in_words(),
+        band.in_words(),
     )
+    made = Year(MID_MONTH, temperature, humidity, log.label, remarks)
+    open_ends = [
+        within
+        for month, within in zip((made.driest(), made.dampest()), band.at_the_ends(), strict=True)
+        if month.number in missing
+    ]
+    return replace(made, houses_differ_percent=max(open_ends, default=0.0))
 
 
 def _what_a_log_does(months: Year, room: Room, year: Year) -> str:

@@ -9,7 +9,7 @@ straight line between; devices cool, dry and moisten at their set points.
 from __future__ import annotations
 
 import csv
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
@@ -83,12 +83,13 @@ def all_kinds() -> tuple[Room, ...]:
     """
     with data_path("houses.csv").open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
-    text = {"name", "also_called", "source"}
-    given = [{name: row[name] for name in (entry.name for entry in fields(Room)) if row.get(name)} for row in rows]
-    made: list[dict[str, Any]] = [
-        {name: value if name in text else float(value) for name, value in row.items()} for row in given
-    ]
-    return tuple(Room(**row) for row in made)
+    return tuple(_kind(row) for row in rows)
+
+
+def _kind(row: dict[str, str]) -> Room:
+    none = {"cooled_to_c": np.inf, "rh_at_least_percent": 0.0, "rh_at_most_percent": 100.0}
+    numbers = {name: float(row[name] or none[name]) for name in (*CONSTANTS, *SPREADS, *none)}
+    return Room(name=row["name"], also_called=row["also_called"], source=row["source"], **numbers)
 
 
 def find_kind(name: str) -> Room:

@@ -46,6 +46,9 @@ class Month:
     emc_percent: float
 
 
+_FROM_THE_AIR = np.empty(0)  # stands for a vapour pressure that follows from temperature and humidity
+
+
 @dataclass(frozen=True, eq=False)
 class Year:
     """A year of air.
@@ -53,6 +56,8 @@ class Year:
     day: (n,) days since 1 January 0:00 on a calendar of 365 days, rising; a log that runs on into the next year
     has days above 365. temperature_c, rh_percent: (n,). label: a few words. remarks: what to know about it.
     vapour_pressure_pa: (n,) Pa, from temperature and humidity unless given (means of hours differ from it).
+    houses_differ_percent: nine such houses in ten lie within this of the driest and the dampest month, in % MC; 0 for air
+    that was measured or typed.
 
     >>> year = Year([15.0, 196.0], [20.0, 24.0], [30.0, 60.0], "two readings")
     >>> [month.name for month in (year.driest(), year.dampest())]
@@ -68,7 +73,8 @@ class Year:
     rh_percent: np.ndarray
     label: str = ""
     remarks: tuple[str, ...] = ()
-    vapour_pressure_pa: np.ndarray = field(default=cast(Any, None), repr=False)
+    vapour_pressure_pa: np.ndarray = field(default_factory=lambda: _FROM_THE_AIR, repr=False)
+    houses_differ_percent: float = 0.0
 
     def __post_init__(self) -> None:
         problems = Problems()
@@ -77,8 +83,7 @@ class Year:
             self._store(name, read_values(getattr(self, name), limits, name=name, problems=problems))
         problems.raise_if_any()
         self._check_lengths()
-        given: Any = self.vapour_pressure_pa
-        if given is None:
+        if self.vapour_pressure_pa is _FROM_THE_AIR:
             self._store("vapour_pressure_pa", vapour_pressure_pa.kernel(self.temperature_c, self.rh_percent))
         else:
             limits = Limits(0.0, 1.0e5, "Pa", "a typical indoor value is 1200 Pa")

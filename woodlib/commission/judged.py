@@ -11,7 +11,7 @@ from ..air.year import Year
 from ..brief import Brief
 from ..errors import InputError, Problems
 from ..movement.months import MonthlyMoisture, monthly_moisture
-from ..movement.spread import Doubts, Movement
+from ..movement.spread import Doubts, Movement, doubts_in
 from ..ways.held import plane_field
 from ..ways.index import free_movement, suitability, verdict_for
 from ..ways.piece import Piece
@@ -148,7 +148,7 @@ def _judge(brief: Brief) -> Commission:
     problems.raise_if_any()
     months = _absorbed(problems, brief, "house", monthly_moisture, year)
     problems.raise_if_any()
-    doubts = Doubts(meter_percent=brief.stock.meter_error_percent)
+    doubts = doubts_in(year, brief.stock.meter_error_percent)
     stock = brief.stock.moisture_percent()
     ways = ways_of(brief)
 

@@ -23,6 +23,8 @@ from .wood import Wood, width_strain
 if TYPE_CHECKING:
     from pint import Quantity
 
+    from ..air.year import Year
+
 NINETY_PERCENT_HALF_WIDTH = 1.6448536269514722  # standard deviations between which nine in ten of a normal number lie
 LEAST_VARIANCE = 1e-24  # of a strain: where nothing moves there is nothing to divide by
 
@@ -57,6 +59,13 @@ class Doubts:
 def check_doubts(problems: Problems, doubts: object) -> None:
     """Add a sentence unless these are :class:`Doubts`."""
     check_kind(problems, "doubts", doubts, Doubts, "Doubts(meter_percent=0.5)")
+
+
+def doubts_in(air: Year, meter_percent: float) -> Doubts:
+    """The usual doubts in the given air, wider where its year follows from the kind of house: houses differ."""
+    return Doubts(
+        meter_percent=meter_percent, air_percent=float(np.hypot(Doubts.air_percent, air.houses_differ_percent))
+    )
 
 
 USUAL_DOUBTS = Doubts()
