@@ -8,15 +8,14 @@ straight line between; devices cool, dry and moisten at their set points.
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
 import numpy as np
 
-from ..data_files import data_path
 from ..errors import InputError
+from ..tables import rows
 from .psychrometrics import gained_pressure_pa, saturation_pressure_pa
 
 CONSTANTS = ("set_point_c", "warmer_k", "winter_gain_g_m3", "summer_gain_g_m3")
@@ -81,9 +80,7 @@ def all_kinds() -> tuple[Room, ...]:
     >>> all_kinds()[0].name
     'lived in, windows open in summer'
     """
-    with data_path("houses.csv").open(encoding="utf-8", newline="") as file:
-        rows = list(csv.DictReader(file))
-    return tuple(_kind(row) for row in rows)
+    return tuple(_kind(row) for row in rows("houses.csv"))
 
 
 def _kind(row: dict[str, str]) -> Room:

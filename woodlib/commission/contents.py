@@ -57,7 +57,7 @@ def for_the_workshop(commission: Commission) -> Card:
     people = sentences(brief.client and f"For {brief.client}.", brief.maker and f"From {brief.maker}.")
     return joined(
         heading(f"For the workshop: {brief.title}", 1),
-        paragraphs(people, f"Built as {commission.built.way.built_as}."),
+        paragraphs(people, commission.year.not_known, f"Built as {commission.built.way.built_as}."),
         heading("What to cut today", 2),
     )
 

@@ -22,9 +22,7 @@ def opening(commission: Commission) -> Card:
     """The people, the answer in short, and the brief as it was agreed."""
     brief = commission.brief
     people = sentences(brief.client and f"For {brief.client}.", brief.maker and f"From {brief.maker}.")
-    short = sentences(
-        commission.year.not_known, _built_as(commission), _if_glued(commission), _goes(commission), _to_do(commission)
-    )
+    short = sentences(_built_as(commission), _if_glued(commission), _goes(commission), _to_do(commission))
     rows = list(_facts(commission))
     return joined(
         paragraphs(people, short),
@@ -34,9 +32,10 @@ def opening(commission: Commission) -> Card:
 
 
 def title(commission: Commission) -> Card:
-    """What the piece is called, and what a page needs to know of it."""
+    """What the piece is called, what of its house is not known, and what a page needs to know of it."""
     settings = {"title": commission.brief.title, "units": commission.page_units}
-    return joined(heading(commission.brief.title, 1), first=commission.first, settings=settings)
+    known = paragraphs(commission.year.not_known)
+    return joined(heading(commission.brief.title, 1), known, first=commission.first, settings=settings)
 
 
 def _built_as(commission: Commission) -> str:
