@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Any, cast
+from typing import Any
 
 import numpy as np
 
@@ -89,7 +89,7 @@ class Year:
             limits = Limits(0.0, 1.0e5, "Pa", "a typical indoor value is 1200 Pa")
             self._store(
                 "vapour_pressure_pa",
-                read_values(given, limits, name="vapour_pressure_pa", problems=problems),
+                read_values(self.vapour_pressure_pa, limits, name="vapour_pressure_pa", problems=problems),
             )
             if self.vapour_pressure_pa.shape != self.day.shape:
                 problems.add(
