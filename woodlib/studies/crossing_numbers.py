@@ -21,9 +21,9 @@ from ..movement.wood import Wood, wood_of
 from ..restraint.assumptions import assumption
 from ..restraint.elastic import ElasticConstants, elastic_constants
 from ..restraint.relaxation import relaxed_path_pa
+from ..units.exact import INCH_M
 from ..words.decided import Decided, Sliding, in_sight
 
-INCH_M = 0.0254
 LENGTH_M, THICKNESS_M = 44 * INCH_M, 0.875 * INCH_M  # of the panel
 WIDTHS_M, BORDERS_M, BORDER_THICKNESSES_M = (
     (10 * INCH_M, 30 * INCH_M),

@@ -12,12 +12,12 @@ from ..movement.shape import wedge_map
 from ..movement.wood import wood_of
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
+from ..units.exact import INCH_M
 from ..words.decided import Decided, Pick, Sliding, level, pick, reached, size_of
 from ..words.say import Said, fine_length, length, movement, say, small_length
 from .laying_pictures import BOARD_TIMES, BOARDS, PANEL_TIMES, THICKNESS_M, Laid, laying_picture
 
 WOODS = ("white oak", "black walnut", "black cherry", "eastern white pine")
-INCH_M = 0.0254
 WIDTHS = ("3", "4", "6", "8")  # in
 MOST_DRIED = 6.0  # % MC
 JOINTER_M, WANTED_M = 6 * INCH_M, 15 / 16 * INCH_M

@@ -8,9 +8,9 @@ import numpy as np
 
 from ..picture.scene import Area, Circle, Line, Mark, Picture, Window, Words, box
 from ..picture.wood import end_outline, moved_end, pith_direction
+from ..units.exact import INCH_M
 from ..words.decided import Decided, Sliding
 
-INCH_M = 0.0254
 THICKNESS_M = INCH_M
 BOARDS = 5
 BOARD_TIMES, PANEL_TIMES = 6, 3

@@ -12,6 +12,7 @@ from ..movement.spread import USUAL_DOUBTS, strain_range
 from ..movement.wood import Wood, wood_of
 from ..species import Species, find_species
 from ..study import Answer, Choice, Reading, Span, study
+from ..units.exact import INCH_M
 from ..words.decided import Decided, Pick, Sliding, in_sight, larger, now, pick
 from ..words.say import Said, angle, count, fine_length, length, moisture, movement, percent, say, temperature
 from .panel_year import BOARD_THICKNESS_M, MONTHS, PITH_DISTANCE_M, TIMES, YearOfPanel, year_picture
@@ -28,7 +29,7 @@ WOODS = (
     "eastern white pine",
 )
 ROOM_TEMPERATURE_C = 21.0
-INCH_M, FOOT_M = 0.0254, 0.3048
+FOOT_M = 12 * INCH_M
 SAW_KERF_M = INCH_M / 8  # a full-kerf table saw blade; common practice, no source
 RULE_PER_FOOT_M = INCH_M / 8  # a rule of the shop; common practice, no source
 

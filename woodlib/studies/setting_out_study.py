@@ -14,12 +14,11 @@ from ..setting_out.holes import Marking, hole_pair, markings
 from ..setting_out.kernels import clear_after, clear_before, hole_for_screw, pair_about, rest_each_side
 from ..setting_out.practice import ShopPractice
 from ..study import Answer, Choice, Reading, Span, study
-from ..units.exact import Rounding
+from ..units.exact import INCH_M, Rounding
 from ..words.decided import Decided, Pick, Sliding, larger, level, pick, size_of, smaller
 from ..words.say import Said, fine_length, length, say
 from .setting_out_pictures import draw
 
-INCH_M = 0.0254
 BLANK_M = 44 * INCH_M
 CENTRES_M = 0.128
 FIXED_DOWELS_M = tuple(place * INCH_M for place in (2, 10, 18, 26, 42))  # numbers 1 to 4 and 6 of an even row

@@ -18,6 +18,7 @@ from ..movement.shape import cup_m
 from ..movement.wood import wood_of
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
+from ..units.exact import INCH_M
 from ..words.decided import Decided, Pick, Sliding, pick, size_of
 from ..words.many import at_each
 from ..words.say import Said, count, days, fine_length, length, moisture, say, small_length
@@ -25,7 +26,6 @@ from .week_pictures import CUP_TIMES, FILM_DAYS, Curves, Film, curves, film_pict
 
 WOODS = ("white oak", "black cherry", "eastern white pine")
 ROOM_TEMPERATURE_C = 21.0
-INCH_M = 0.0254
 WIDTH_M, PITH_DISTANCE_M = 8 * INCH_M, 4 * INCH_M
 TOPS = {"bare": "bare", "oil": "linseed oil, 3 coats", "varnish": "urethane varnish, 3 coats"}
 BOTTOMS = {"bare": "bare", "varnish": "urethane varnish, 3 coats", "bench": "lies flat on the bench"}

@@ -11,12 +11,12 @@ import numpy as np
 from ..moisture.step_days import DAY_S, days_of_steps
 from ..moisture.two_faces import StepInside
 from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box
+from ..units.exact import INCH_M
 from ..words.decided import Decided, Sliding
 from ..words.say import length, moisture
 
 FILM_DAYS = (0, 1, 3, 7, 14, 28)
 CUP_TIMES = 4
-INCH_M = 0.0254
 
 _NAMES = ("start", "1 day", "3 days", "1 week", "2 weeks", "4 weeks")
 _LEFT, _PITCH, _CUT_WIDTH = 22.0, 118.0, 96.0  # px: first cut, from one to the next, width of a cut

@@ -12,6 +12,7 @@ from . import both, exact_metres, inch_fraction, rounded_steps, shown
 LONGEST_M = Fraction(12)  # beyond any furniture and any board that is sold; catches inches typed as metres
 MILLIMETRE = Fraction(1, 1000)
 INCH = Fraction(254, 10_000)
+INCH_M = float(INCH)
 
 # Name of a rule -> its step in metres. What a maker reads off: a rule in inches or one in millimetres.
 RULES = {

@@ -16,6 +16,7 @@ from typing import Any
 
 from ..errors import InputError
 from ..units import FORMATS
+from ..units.exact import INCH_M
 from .decided import Decided, Pick, Sliding, now, pick
 from .many import Many
 
@@ -99,7 +100,7 @@ mass = _maker("mass")
 count = _maker("count")
 
 
-_LEAST_M = 0.0254 / 64
+_LEAST_M = INCH_M / 64
 
 
 def small_length(size: Sliding) -> Pick:
