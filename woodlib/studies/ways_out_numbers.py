@@ -12,22 +12,19 @@ INCH_M = 0.0254
 LOWEST_M, HIGHEST_M = 8 * INCH_M, 40 * INCH_M
 STOCK_MC_PERCENT = 8.0
 DRIEST, DAMPEST = MonthAir(20.0, 25.0, 15.0, 45.0), MonthAir(24.0, 62.0, 50.0, 80.0)
-_ORDER = (
-    "glued_border",
-    "glued_face_rim",
-    "own_blank_rim",
-    "breadboard",
-    "frame_panel",
-    "same_grain_border",
-    "battens",
-    "sliding_dovetail",
-    "buttons",
-    "slotted_blocks",
-    "figure_plates",
-    "inset_panel",
-    "edged_sheet",
+WAYS = tuple(
+    way.key
+    for way in sorted(
+        ways_for("seat"),
+        key=lambda way: (
+            not way.holds,
+            not way.solid,
+            way.fitted,
+            way.on_a_base,
+            not (way.keeps_border or way.wants_border),
+        ),
+    )
 )
-WAYS = tuple(sorted((way.key for way in ways_for("seat")), key=_ORDER.index))
 """The ways that serve a seat: glued ones first, then those that keep a border, those below, and those set in."""
 GLUED = tuple(way for way in WAYS if way_of(way).holds)
 SLIDING = tuple(way for way in WAYS if way not in GLUED)

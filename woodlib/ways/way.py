@@ -61,8 +61,8 @@ class Way:
     practice, no source); ``usual`` that it is compared when no kind is named; ``also`` other names it goes by.
 
     Numbers: ``numbers(travels, piece, allowances)`` returns its smooth numbers; ``cuts`` the sizes to cut today,
-    ``states`` sizes as they will stand in a month, never negative; ``stopped_by`` what stops it from growing wider, where anything does;
-    ``opens`` what opens and closes so that it is seen.
+    ``states`` sizes as they will stand in a month, never negative; ``stopped_by`` what stops it from growing wider,
+    where anything does; ``opens`` what opens and closes so that it is seen.
 
     Work: ``make(given)`` makes its parts from exact sizes; ``order`` steps of its own, beside those of a panel;
     ``plan`` and ``joint`` draw it from above and in section.
