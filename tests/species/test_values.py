@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from woodlib.errors import InputError, MissingDataError
 from woodlib.species import STATUSES, Species, Value, all_species, estimates_used, find_species
+from woodlib.species.catalogue import _provenance_of
 from woodlib.species.estimates import has_rule
 from woodlib.species.quantities import keys
 from woodlib.species.shrinkage import (
@@ -153,3 +154,10 @@ def test_species_can_be_built_by_hand():
     pear = Species("pear", "Pyrus communis", "hardwood", False, {"specific_gravity_12": gravity})
     assert pear.require("specific_gravity_12").number == 0.69
     assert pear.lenders("tension_perpendicular_pa") == ()
+
+
+def test_a_value_without_its_provenance_is_told_to_whoever_adds_a_wood():
+    with pytest.raises(
+        InputError, match="species_provenance.csv has no row for it; add a row 'new oak,specific_gravity_12"
+    ):
+        _provenance_of({}, "new oak", "specific_gravity_12")

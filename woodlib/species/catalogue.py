@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import cache
 from statistics import fmean
 
 from .. import tables
+from ..errors import InputError
 from . import shrinkage
 from .doubts import doubts_of_group, doubts_of_species
 from .quantities import columns, keys
@@ -68,13 +69,23 @@ def _provenance() -> dict[tuple[str, str], dict[str, str]]:
     return {(row["species"], row["column"]): row for row in tables.rows("species_provenance.csv")}
 
 
+def _provenance_of(provenance: Mapping[tuple[str, str], dict[str, str]], wood: str, column: str) -> dict[str, str]:
+    """Where a printed value comes from; raises :class:`InputError` for whoever adds a wood and leaves one out."""
+    if (wood, column) not in provenance:
+        raise InputError(
+            f"species.csv gives {wood} a {column}, but species_provenance.csv has no row for it; add a row "
+            f"'{wood},{column},STATUS,SOURCE,,'."
+        )
+    return provenance[wood, column]
+
+
 def _printed(row: dict[str, str], provenance: dict) -> dict[str, Value]:
     """Values of one row of the table, in SI, each with its own status and source."""
     found = {}
     for name, column in columns().items():
         text = row.get(name, "")
         if text:
-            found[column.key] = _value(text, column, provenance[row["name"], name])
+            found[column.key] = _value(text, column, _provenance_of(provenance, row["name"], name))
     return found
 
 
