@@ -36,7 +36,7 @@ def face_share(piece: Piece) -> float:
     panel, strip, _ = panel_and_strip(piece)
     rim = strip.modulus_x_pa * piece.border_width_m * piece.border_thickness_m
     held = panel.modulus_x_pa * _working_m(piece, piece.width_m, panel) * piece.thickness_m
-    return rim / (rim + held)
+    return float(rim / (rim + held))
 
 
 def _working_m(piece: Piece, width_m: float, panel: PlaneWood) -> float:
