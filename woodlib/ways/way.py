@@ -143,6 +143,10 @@ class Way:
     boarded: bool = False
     round: bool = False
 
+    def __repr__(self) -> str:
+        """The key tells a way apart: a study that holds one can be kept under a name that stays the same."""
+        return f"Way({self.key!r})"
+
     @property
     def sizes(self) -> dict[str, CutRule]:
         """The rules of all sizes by key, to cut and as they will stand."""
