@@ -8,7 +8,7 @@ from commissions.sheets import faults
 from woodlib.brief import read_brief
 from woodlib.commission import chosen_brief, commission_of
 from woodlib.commission.in_four_lines import four_lines, row_of_pieces, the_odds
-from woodlib.commission.pair import opening_m, piece_year, the_pair
+from woodlib.commission.pair import piece_year, the_pair
 from woodlib.handout.replay import freeze_checked
 from woodlib.picture.scene import Area, walk
 from woodlib.words.decided import chosen
@@ -45,9 +45,9 @@ def test_the_demonstration_by_hand(seat):
     january = next(month for month in year.months if month.name == "January")
     # 0.365 % per % MC (Wood Handbook table 13-5, white oak, tangential) from 8.0 to 6 %, 0.39 % per % below it:
     # 419 mm x (2.0 x 0.00365 + 0.62 x 0.0039) = 4.07 mm, half of it 2.0 mm; 6.35 + 2.0 = 8.4 mm.
-    assert 1000 * opening_m(seat.built, january, "customary") == pytest.approx(8.4, abs=0.1)
+    assert 1000 * january.line == pytest.approx(8.4, abs=0.1)
     cut = next(month for month in year.months if month.cut)
-    assert 1000 * opening_m(seat.built, cut, "customary") == pytest.approx(6.35)
+    assert 1000 * cut.line == pytest.approx(6.35)
     assert year.held.pull(cut, max(month.goes for month in year.months)) == 0.0
 
 

@@ -9,7 +9,7 @@ from ..words.say import Said, length, say, whole_percent
 from .card import Card, Figure, Paragraph, Words, joined
 from .judged import Commission
 from .margin import safe_humidity_percent
-from .pair import opening_m, piece_year
+from .pair import piece_year
 from .seasons import months_of
 
 MOST_DRAWN = 30
@@ -78,10 +78,7 @@ def you_will_see(commission: Commission) -> Words:
             dry=length(max(-dry.goes, 0.0) * width),
             damp=length(max(damp.goes, 0.0) * width),
         )
-    sizes = {
-        name: length(opening_m(commission.built, _at(year.months, month), commission.first))
-        for name, month in (("dry", driest), ("damp", dampest))
-    }
+    sizes = {name: length(_at(year.months, month).line) for name, month in (("dry", driest), ("damp", dampest))}
     return say(f"a {opens.name}: about {{dry}} in {driest}, {{damp}} in {dampest}. It is meant to be there.", **sizes)
 
 

@@ -30,28 +30,31 @@ def piece_year(commission: Commission) -> PieceYear:
     stock = commission.brief.stock.moisture_percent()
     goes = width_strain(piece.wood, radians(piece.ring_angle_deg), 0.0, stock, np.asarray(months.mc_percent))
     airs = [None] * len(months.names) if months.rh_percent is None else months.rh_percent.tolist()
-    named = zip(months.names, airs, months.mc_percent.tolist(), goes.tolist(), strict=True)
+    lines = [opening_m(built, share, commission.first) for share in (0.0, *goes.tolist())]
+    named = zip(months.names, airs, months.mc_percent.tolist(), goes.tolist(), lines[1:], strict=True)
     places = [Month(*entry) for entry in named]
     return PieceYear(
         commission.brief.title,
-        (Month(TODAY, None, stock, 0.0, cut=True), *places),
+        (Month(TODAY, None, stock, 0.0, lines[0], cut=True), *places),
         months.names[months.driest],
         built.way,
         _drawn(commission),
         _held(commission),
-        lambda month: opening_m(built, month, commission.first),
     )
 
 
-def opening_m(built: Verdict, month: Month, first: str) -> float:
-    """How wide the opening that is seen stands in a month, likely, m: what is marked today, and what the wood does to it."""
+def opening_m(built: Verdict, goes: float, first: str) -> float:
+    """How wide the opening that is seen stands, likely, m: what is marked today, and what the wood does to it.
+
+    ``goes`` is the likely change of width since the day it is cut, as a share.
+    """
     opens = built.way.opens
     if opens is None:
         return 0.0
     today = float(built.cut(opens.today).written_m(first)) if opens.today else 0.0
-    towards, key = ("narrowing", opens.driest) if month.goes < 0.0 else ("widening", opens.dampest)
+    towards, key = ("narrowing", opens.driest) if goes < 0.0 else ("widening", opens.dampest)
     furthest = built.quantities[f"{towards}_high"] / built.quantities["width"]
-    share = abs(month.goes) / furthest if furthest > 0.0 else 0.0
+    share = abs(goes) / furthest if furthest > 0.0 else 0.0
     cut_today = built.cut(opens.today).metres if opens.today else 0.0
     return max(today + share * (built.cut(key).metres - cut_today), 0.0)
 

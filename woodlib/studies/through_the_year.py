@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from ..picture.scene import Mark, Picture, Words
@@ -25,13 +24,15 @@ HARDLY_M = 0.0004  # an opening below this is written as none: 1/64 in
 class Month:
     """One place of the slider: its name, air and wood in percent, and the likely change of width since the day it is cut.
 
-    The change is a share of the width; ``cut`` marks that day itself, before any summer.
+    The change is a share of the width; ``line`` is how wide the opening that is seen stands, m; ``cut`` marks that day
+    itself, before any summer.
     """
 
     name: str
     rh_percent: float | None
     mc_percent: float
     goes: float
+    line: float
     cut: bool = False
 
 
@@ -54,7 +55,7 @@ class Held:
 
 @dataclass(frozen=True)
 class PieceYear:
-    """What the client's year is drawn from; ``line`` leads from a month to the opening that is seen, m."""
+    """What the client's year is drawn from."""
 
     title: str
     months: tuple[Month, ...]
@@ -62,7 +63,6 @@ class PieceYear:
     way: Way
     drawn: Seen
     held: Held
-    line: Callable[[Month], float]
 
 
 def through_the_year(year: PieceYear) -> Study:
@@ -80,7 +80,7 @@ def through_the_year(year: PieceYear) -> Study:
             year.drawn,
             goes=here.goes,
             furthest=furthest,
-            line=year.line(here),
+            line=here.line,
             split=max(pull, 0.0) * year.drawn.width,
             level=level,
         )
