@@ -118,7 +118,7 @@ def board_shape(
     hollow. Lean: how far the upper end of a line through the thickness has gone sideways, against the width.
 
     >>> cup, lean = board_shape(0.1, 0.0, 0.2, -0.0100, -0.0215)
-    >>> round(1000 * cup, 2), round(1000 * abs(lean), 2)
+    >>> round(1000 * float(cup), 2), round(1000 * abs(float(lean)), 2)
     (0.83, 0.0)
     """
     half, up = 0.5 * width_m, 0.5 * THICKNESS_M
