@@ -80,5 +80,5 @@ def _held(commission: Commission) -> Held:
     width, left = commission.piece.width_m, assumption("compression_set_strain").low
     glued = commission.glued
     if glued is None:
-        return Held(1.0, REACH_SHARE * width, left, False, "held fast")
+        return Held(1.0, REACH_SHARE * width, left, False, "fast at both edges")
     return Held(float(glued.quantities["held_share"]), REACH_SHARE * width, left, True, "border glued on")

@@ -163,7 +163,7 @@ def picture_of(year: PieceYear, month: Month, seen: Seen, state: Pick) -> Pictur
     change = seen.goes * seen.width
     sides = [say(f"{{change}} {side}", change=length(abs(change))) for side in ("narrower", "wider")]
     marks: list[Mark] = [
-        Words(0.0, 15.0, "As you saw it", "ink", LETTERS, "start", bold=True),
+        Words(0.0, 15.0, "As you saw it" if year.held.ends else "If it were held", "ink", LETTERS, "start", bold=True),
         Words(0.0, 34.0, year.held.says, "quiet", LETTERS, "start"),
         Words(right, 15.0, "As we build it", "ink", LETTERS, "start", bold=True),
         Words(right, 34.0, year.way.short, "quiet", LETTERS, "start"),
