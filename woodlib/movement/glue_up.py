@@ -48,8 +48,8 @@ def panel_line(
 
     Joints are flush and keep the direction, as glued edges do. Laid with both ends at the same height.
 
-    >>> arc = panel_line([0.1] * 5, [0.1] * 5)
-    >>> round(1000 * arc.out_of_flat_m, 2), round(1000 * float(arc_depth_m(0.5, 0.1)), 2)
+    >>> arc = panel_line([0.1] * 5, [0.1] * 5)  # an arc of 10 m radius is 10 (1 - cos 0.025) m deep
+    >>> round(1000 * arc.out_of_flat_m, 2), round(10_000 * float(1 - np.cos(0.025)), 2)
     (3.12, 3.12)
     """
     widths, curvatures = np.asarray(widths_m, float), np.asarray(curvatures_per_m, float)
