@@ -52,8 +52,10 @@ if hasattr(command_line, "show_verdicts"):
 from woodlib.commission import checked_brief, commission_of
 for verdict in commission_of(checked_brief(sys.argv[1])).verdicts:
     print(verdict)"""
+# As a command of the kit does, which settles how many threads linear algebra takes before NumPy is loaded.
 STUDIES = """\
 import json, time
+import woodlib.__main__
 from woodlib.handout.replay import freeze_checked
 from woodlib.studies import STUDIES, find_study
 taken = {}
@@ -65,6 +67,7 @@ for key in STUDIES:
     taken[key] = time.perf_counter() - start[0], time.process_time() - start[1]
 print(json.dumps(taken))"""
 PANEL = f"""\
+import woodlib.__main__
 from woodlib.studies import find_study
 study = find_study({SLID!r})
 try:
