@@ -10,7 +10,7 @@ from ..movement.wood import width_strain
 from ..restraint.assumptions import assumption
 from ..studies.through_the_year import TODAY, Held, Month, PieceYear, through_the_year
 from ..study.study import Study
-from ..ways.client_view import Seen
+from ..ways.client_parts import Seen
 from ..ways.verdict import Verdict
 from .judged import Commission
 from .names import finish_of

@@ -8,7 +8,9 @@ from ..picture.scene import Mark, Picture, Words
 from ..study.answer import Answer, Reading
 from ..study.inputs import Choice
 from ..study.study import Study
-from ..ways.client_view import GAP, HALF, HEIGHT, LETTERS, RESULT_Y, WIDTH, Seen, held_cut, held_fast, view_of
+from ..ways.client_held import held_cut, held_fast
+from ..ways.client_parts import GAP, HALF, HEIGHT, LETTERS, RESULT_Y, WIDTH, Seen
+from ..ways.client_view import view_of
 from ..ways.risk import risk_levels
 from ..ways.way import Way
 from ..words.decided import Pick, pick
