@@ -62,8 +62,9 @@ def parser() -> argparse.ArgumentParser:
         help="copy the notebooks there first and open the copies; files "
         "that are there already are left as they are. Options for JupyterLab go after --",
     )
-    made = command("brief", write_brief, "write a new brief with every key explained")
-    made.add_argument("file", type=file_path, metavar="NEW.toml")
+    made = command("brief", write_brief, "ask six questions and write a brief, or write one with every key explained")
+    made.add_argument("file", nargs="?", type=file_path, metavar="NEW.toml", help="left out, six questions are asked")
+    made.add_argument("--kind", default="", metavar="KIND", help='only what this kind of piece needs: "table top"')
     made = command("handout", write_handout, "make the handout for a brief: one HTML file that needs no network")
     made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
     made.add_argument(
@@ -153,13 +154,10 @@ def open_notebooks(chosen: argparse.Namespace) -> int:
 
 
 def write_brief(chosen: argparse.Namespace) -> int:
-    """Write a documented brief to a new file."""
-    from .brief import write_template
+    """Write a documented brief to a new file, or ask for what stands in it."""
+    from .new_brief import new_brief
 
-    print(
-        f"Wrote {write_template(chosen.file)}; change its values, then: python3 -m woodlib handout {chosen.file} -o "
-        f"{chosen.file.with_suffix('.html').name}"
-    )
+    print("\n".join(new_brief(chosen.file, chosen.kind)))
     return 0
 
 
