@@ -113,7 +113,7 @@ def _house(text: str, answers: Answers) -> Answers:
         return {"house.climate": place} | ({"house.kind": kind} if kind and find_kind(kind) else {})
     if len(numbers) != 2:
         raise InputError(f"{shown(text)} is not two numbers; write humidity in winter, then in summer: 25 % 60 %.")
-    found = {}
+    found: Answers = {}
     for season, humidity, degrees in zip(("winter", "summer"), numbers, _ROOMS, strict=True):
         share = number_in(
             humidity, "percent", name=f"humidity in {season}", default_unit="percent", minimum=5, maximum=95
