@@ -139,5 +139,5 @@ def test_the_readme_gives_commands_that_exist():
     from woodlib.command_line import parser
 
     known = parser()._subparsers._group_actions[0].choices
-    named = set(re.findall(r"(?:python3|py|python) -m woodlib (\w+)", text))
+    named = set(re.findall(r"(?:python3|py|python) -m woodlib ([\w-]+)", text))
     assert {"open", "test", "handout", "brief"} <= named <= set(known)

@@ -95,6 +95,14 @@ def parser() -> argparse.ArgumentParser:
         help='a way to build instead of the one decided on, for example "breadboard end"',
     )
     text = "how far a board moves, in one line: WIDTH WOOD CUT FROM TO"
+    text = "what to do after a mishap in the shop: a step in a joint, a hole that is off, wood that moved"
+    made = command("what-now", answer_a_mishap, text)
+    made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
+    made.add_argument(
+        "mishap", nargs="?", default="", metavar="MISHAP", help="step, moved, short, narrow, knot, hole, moisture"
+    )
+    made.add_argument("value", nargs="?", default="", metavar="VALUE", help='how much: "1/32 in", "1 mm", "10 %%"')
+    made.add_argument("--way", default="", metavar="WAY", help="a way to build instead of the one decided on")
     made = command("move", answer_at_the_bench, text)
     text = 'for example "18 in" "white ash" flatsawn 35%% 65%%; 8%% 12%% MC for moisture of the wood instead of air'
     made.add_argument("question", nargs="+", metavar="WORD", help=text)
@@ -176,6 +184,17 @@ def answer_at_the_bench(chosen: argparse.Namespace) -> int:
 
     question = read_question(chosen.question, chosen.at, chosen.thickness, chosen.length)
     print("\n".join(answer(question, chosen.why, chosen.ends)))
+    return 0
+
+
+def answer_a_mishap(chosen: argparse.Namespace) -> int:
+    """What to do after a mishap, from the plan of a brief."""
+    from .commission.checked import judged_brief
+    from .commission.what_now import answer_lines
+
+    commission = judged_brief(chosen.brief)
+    commission = commission.building(chosen.way) if chosen.way else commission
+    print("\n".join(answer_lines(commission, chosen.mishap, chosen.value)))
     return 0
 
 

@@ -27,6 +27,7 @@ _NAMES = {
     "four_lines": "in_four_lines",
     "how_they_compare": "deciding",
     "living_with_it": "contents",
+    "mishaps": "what_now",
     "opening": "in_short",
     "setting_out": "contents",
     "setting_out_of": "shop",

@@ -19,6 +19,7 @@ from .ready import stock_ready
 from .reasons import why_it_moves
 from .shop import shop_cards
 from .sources import small_print
+from .what_now import mishaps
 from .workshop import cautions, cut_list
 
 Entry = Callable[[Commission], Card | Study]
@@ -94,7 +95,7 @@ CLIENT: tuple[Entry | First | Fold, ...] = (
 )
 """The client's page."""
 
-SHOP: tuple[Entry, ...] = (for_the_workshop, stock_ready, cut_list, setting_out, cautions, small_print)
+SHOP: tuple[Entry, ...] = (for_the_workshop, stock_ready, cut_list, setting_out, mishaps, cautions, small_print)
 """The shop's page."""
 
 
