@@ -428,7 +428,9 @@ def test_a_room_kept_at_saturation_is_blamed_on_its_key(tmp_path, before, after,
 def test_a_size_that_only_the_setting_out_refuses_has_the_line_of_the_piece(tmp_path):
     huge = GOOD.replace('"seat"', '"turned part"').replace('width = "20 in"', 'width = "15 ft"')
     (tmp_path / "seat.toml").write_text(huge.replace('length = "44 in"', 'length = "6 m"'), encoding="utf-8")
-    with pytest.raises(InputError, match="^seat.toml, line 2: volume is 98.5209 m3; it must be above 0 and up to 5 m3"):
+    with pytest.raises(
+        InputError, match="^seat.toml, line 2: volume is 98.52\\d+ m3; it must be above 0 and up to 5 m3"
+    ):
         checked_brief(tmp_path / "seat.toml")
 
 

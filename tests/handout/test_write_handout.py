@@ -75,7 +75,7 @@ def test_the_page_is_a_letter_about_the_piece(seat):
     for words in (
         "For Invented client (demonstration).",
         "We build it as a frame with a loose, floating panel.",
-        "In your house 20 in (508 mm) of white oak grows and shrinks by about 7/16 in (11 mm) over the year.",
+        "In your house 20 in (508 mm) of white oak grows and shrinks by about 1/4 in (6 mm) over the year.",
         "Why wood moves, and why glue does not stop it",
         "Living with it",
         "When to call us",

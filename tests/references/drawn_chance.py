@@ -18,19 +18,23 @@ def sampled_chance(load: HeldLoad, strength_pa: float, count: int = 131072, seed
 
     ``count`` is best a power of two. Used to check ``crack_chance``; the two agree within the sampling error.
     """
-    draws = _Draws.from_points(qmc.Sobol(9, seed=seed).random(count))
+    draws = _Draws.from_points(qmc.Sobol(10, seed=seed).random(count))
     peak = _log_peak(load, draws.rate, draws.share) + draws.board
     median = strength_pa * np.exp(-(_log_spread(assumption("strength_variation").middle) ** 2) / 2)
     strength = np.log(median) + draws.strength
-    calibrated = peak > strength + np.log(draws.calibrated)
+    low, high = np.log(load.split_cost_j_m2)
+    share = assumption("split_energy_share").middle
+    released = 2.0 * peak + np.log(share * load.width_m / load.modulus_pa)
+    released = released > (low + high) / 2.0 + draws.cost * (high - low) / (2.0 * 1.6448536269514722)
+    calibrated = released & (peak > strength + np.log(draws.calibrated))
+    strong = released & (peak > strength + np.log(assumption("calibrated_strength_factor").high))
     size = np.log(load.effective_over_peak) * draws.size_share
-    careful = peak + size > strength + np.log(draws.duration)
+    careful = released & (peak + size > strength + np.log(draws.duration))
     intensity = peak + draws.log_root_depth + np.log(assumption("edge_crack_factor").middle)
-    runs = intensity > np.log(draws.toughness)
-    runs_slowly = intensity > np.log(draws.toughness * draws.duration)
-    sound = Probability(calibrated.mean(), (calibrated.mean() + careful.mean()) / 2, careful.mean())
-    likely = ((calibrated | runs).mean() + (careful | runs).mean()) / 2
-    checked = Probability((calibrated | runs).mean(), likely, (careful | runs_slowly).mean())
+    runs = released & (intensity > np.log(draws.toughness))
+    runs_slowly = released & (intensity > np.log(draws.toughness * draws.duration))
+    sound = Probability(strong.mean(), calibrated.mean(), careful.mean())
+    checked = Probability((strong | runs).mean(), (calibrated | runs).mean(), (careful | runs_slowly).mean())
     return CrackChance(sound, checked, tuple(assumption(key) for key in USED))
 
 
@@ -44,6 +48,7 @@ class _Draws(NamedTuple):
     duration: np.ndarray
     toughness: np.ndarray
     log_root_depth: np.ndarray
+    cost: np.ndarray
 
     @classmethod
     def from_points(cls, points: np.ndarray) -> _Draws:
@@ -68,4 +73,5 @@ class _Draws(NamedTuple):
             even(6, "duration_factor"),
             even(7, "toughness"),
             0.5 * np.log(np.pi * depth) + 0.5 * depth_spread * normal[:, 8],
+            normal[:, 9],
         )

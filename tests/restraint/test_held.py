@@ -8,7 +8,6 @@ from hypothesis import strategies as st
 from woodlib.errors import MissingDataError
 from woodlib.restraint.assumptions import all_assumptions
 from woodlib.restraint.held import held_panel
-from woodlib.restraint.measures import agreement_sentence
 from woodlib.species import Species, all_species, find_species
 
 SEAT = {
@@ -49,7 +48,7 @@ def test_any_panel_is_finite_and_consistent(width, length, strip, angle, glue_up
         <= held.season.relaxed_high_pa
         <= held.season.bound_pa * 1.000001
     )
-    assert 0 <= held.held_back_from_glue_up <= held.held_back_strain < 0.03
+    assert 0 <= held.held_back_low <= held.held_back_strain <= held.held_back_high < 0.03
     assert np.isfinite(held.picture().stress_pa).all()
     assert held.effective_stress_pa > 0 and held.chance.sound.low <= held.chance.sound.high
 
@@ -72,18 +71,11 @@ def test_twelve_months_and_their_extremes_agree():
     assert year.season.relaxed_pa == pytest.approx(pair.season.relaxed_pa, rel=0.02)
 
 
-def test_no_strength_no_chance_but_the_strain_rule():
+def test_a_strength_that_no_table_prints_is_worked_out_and_said():
     held = held_panel("sugar maple", **SEAT)
-    assert held.chance is None and held.strength_pa is None
-    assert "No strength across the grain is printed for sugar maple" in held.chance_sentence
-    assert agreement_sentence(held.held_back_strain, None).startswith("Only the strain rule")
-    assert (
-        "panel",
-        "strength in tension across the grain",
-        "missing",
-        "",
-        "printed in no table; not guessed",
-    ) in held.provenance
+    known = next(row for row in held.provenance if row[1] == "strength in tension across the grain")
+    assert known[2] == "estimated" and "from memory" in known[3] and "specific gravity" in known[4]
+    assert any("worked out from the density" in remark for remark in held.remarks)
 
 
 def test_every_wood_gets_numbers_or_one_sentence():

@@ -49,7 +49,6 @@ def test_the_range_is_said_in_words():
         (0.0098, 0.01, "disagree: the strain rule warns"),
         (0.002, 0.3, "disagree: the strain rule sees no danger"),
         (0.012, 0.3, "Both measures warn"),
-        (0.006, None, "Only the strain rule"),
     ],
 )
 def test_every_pair_of_measures_has_its_sentence(strain, chance, words):

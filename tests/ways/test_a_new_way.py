@@ -120,9 +120,9 @@ def commission(wedged):
 def test_it_is_found_compared_and_judged(wedged, commission):
     assert find_way("Wedged ledges") is way_of("wedged_ledge") is wedged
     assert commission.built.way is wedged and commission.built.allowed
-    found = compare(commission.piece, 8, commission.months, kind="seat")
+    found = compare(commission.piece, 8, commission.months, doubts=commission.doubts, kind="seat")
     assert found["wedged_ledge"].cut("ledge_gap").metres == commission.built.cut("ledge_gap").metres > 0.0
-    verdict = verdict_for("wedged_ledge", commission.piece, 8, commission.months)
+    verdict = verdict_for("wedged_ledge", commission.piece, 8, commission.months, doubts=commission.doubts)
     assert "each gap opens by up to" in verdict.driest and verdict.cut("ledge_gap").text() in verdict.reason
     assert plain_text(verdict.judged.seen()).startswith("The gap at the ledge is ")
 
@@ -151,7 +151,7 @@ def test_the_pages_cards_tell_it(commission):
         WEDGED.built_as,
         WEDGED.steps[0],
         WEDGED.cautions[0],
-        "the gap at each ledge is widest in January",
+        "the gap at each ledge is widest in March",
         "if a line opens beside a wedge",
         "gap at the end of each ledge",
         "2 x ledge",

@@ -9,6 +9,7 @@ from woodlib.picture.scene import Area, Circle, Line, Window, Words, flatten_poi
 from woodlib.picture.wood import grain_lines
 from woodlib.ways.drawing import MONTHS, draw, draw_verdict, measures_of, sheet_for, usual_scale
 from woodlib.ways.drawn import Drawn, scale_for
+from woodlib.ways.held import Held
 from woodlib.ways.index import verdict_for
 from woodlib.ways.judge import judge, numbers_of
 from woodlib.ways.piece import Allowances, Piece
@@ -17,6 +18,7 @@ from woodlib.ways.travel import travel_quantities
 from woodlib.words.decided import Decided, larger
 from woodlib.words.say import plain_text
 
+HELD = Held(0.7)
 KEYS = [way.key for way in every_way()]
 YEAR = [6, 6, 6.5, 7, 8, 9, 11, 11.5, 11, 9, 8, 7]
 
@@ -38,7 +40,7 @@ def drawn(key, stock, driest, dampest, width_share=1.0):
     def state(width, start, low, high):
         travels = travel_quantities(piece.wood, piece.border_wood, 0.0, width, start, low, high)
         travels |= {"stock_mc": start, "driest_mc": low, "dampest_mc": high}
-        judged = judge(way, numbers_of(way, piece, travels, Allowances(), 0.7 if way.holds else 0.0))
+        judged = judge(way, numbers_of(way, piece, travels, Allowances(), HELD), HELD)
         return judged, measures_of(piece) | {"width": width}
 
     sheet = sheet_for([state(piece.width_m, 8.0, 4.0, 15.0)])

@@ -8,12 +8,14 @@ from woodlib.study.answer import Answer, Reading
 from woodlib.study.inputs import Span
 from woodlib.study.study import Study
 from woodlib.ways.drawing import draw, measures_of, sheet_for
+from woodlib.ways.held import Held
 from woodlib.ways.judge import judge, numbers_of
 from woodlib.ways.piece import Allowances, Piece
 from woodlib.ways.registry import way_of
 from woodlib.ways.travel import travel_quantities
 from woodlib.words.decided import in_sight
 
+HELD = Held(0.7)
 SHELF = Piece("white oak", "16 in", "44 in", "3/4 in", "2 in")
 POST = Piece("white oak", "1 in", "2 in", "1 in", "2 in")
 
@@ -24,7 +26,7 @@ def study_of(key):
     def state(driest, dampest):
         ends = (in_sight(sorption_percent(celsius, rh)) for celsius, rh in ((20.0, driest), (24.0, dampest)))
         now = travel_quantities(piece.wood, piece.border_wood, 0.0, piece.width_m, 8.0, *ends)
-        return judge(way, numbers_of(way, piece, now, Allowances(), 0.7 if way.holds else 0.0)), measures_of(piece)
+        return judge(way, numbers_of(way, piece, now, Allowances(), HELD), HELD), measures_of(piece)
 
     sheet = sheet_for([state(20.0, 70.0)])
 

@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from math import hypot
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from ..errors import InputError
+from ..errors import InputError, MissingDataError
 from ..units import exact_metres, shown
 
 if TYPE_CHECKING:
     from ..air.rooms import Room
     from ..air.year import Year
+    from ..moisture.finishes import Finish as TableFinish
+    from ..movement.months import MonthlyMoisture
+    from ..movement.spread import Doubts
     from ..species import Species
 
 
@@ -212,6 +216,34 @@ class Brief:
     def year(self) -> Year:
         """A year of the air in the house; see :meth:`House.year`."""
         return self.house.year()
+
+    def table_finish(self) -> TableFinish:
+        """The finish from the table; bare wood where it names none, or no coats of it.
+
+        Raises :class:`InputError` for a finish, or a number of coats, that no table has.
+        """
+        from ..moisture.finishes import BARE, find_finish
+
+        bare = not self.finish.name or self.finish.coats == 0
+        return BARE if bare else find_finish(self.finish.name, self.finish.coats)
+
+    def months(self) -> tuple[MonthlyMoisture, Doubts]:
+        """The wood's own year in this house under its finish, and how far off the numbers may be.
+
+        A wood whose density no table has is taken to follow the air in full.
+        """
+        from ..moisture.stock import Stock as Board
+        from ..movement.months import monthly_moisture, months_inside
+        from ..movement.spread import doubts_in
+
+        year, finish = self.year(), self.table_finish()
+        doubts = doubts_in(year, self.stock.meter_error_percent)
+        try:
+            board = Board.of(self.species(), self.piece.thickness_m, first_finish=finish, second_finish=finish)
+        except MissingDataError:
+            return monthly_moisture(year), doubts
+        months, own = months_inside(year, board)
+        return months, replace(doubts, air_percent=hypot(doubts.air_percent, own))
 
     def species(self) -> Species:
         """The wood, from the maker's own table if the brief names one, else from the catalogue."""

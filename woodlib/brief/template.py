@@ -135,8 +135,8 @@ def _entry(key: Key, given: Mapping[str, str], only: bool) -> list[str]:
 def _quoted(value: str) -> str:
     """A text as TOML writes it.
 
-    >>> _quoted('20"')
-    "'20\"'"
+    >>> print(_quoted('20"'), _quoted("Ann's"))
+    '20"' "Ann's"
     """
     return f"'{value}'" if '"' in value and "'" not in value else json.dumps(value, ensure_ascii=False)
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from ..picture.scene import Area, Line, Mark, Picture, box
-from ..restraint.measures import odds_of
+from ..restraint.chance import Probability
+from ..restraint.measures import odds_of, odds_words
 from ..studies.through_the_year import HARDLY_M, Month
 from ..words.say import Said, length, say, whole_percent
 from .card import Card, Figure, Paragraph, Words, joined
@@ -56,7 +57,7 @@ def why(commission: Commission) -> Words:
     told = _odds(commission)
     if told is None:
         return say("{moves} A border glued across its ends would not let it.", moves=moves)
-    few, of = told
+    few, of = odds_of(told.likely)
     return say(
         f"{{moves}} A border glued across its ends would not let it: about {few} in {of} split in the first years.",
         moves=moves,
@@ -101,18 +102,19 @@ def the_odds(commission: Commission) -> Card:
     told = _odds(commission)
     if told is None:
         return Card()
-    few, of = told
-    words = f"Of {of} such pieces with their borders glued across, about {few} would split in the first years."
+    few, of = odds_of(told.likely)
+    words = (
+        f"Of {of} such pieces with their borders glued across, about {few} would split in the first years "
+        f"(it could be {odds_words(told.low)} to {odds_words(told.high)})."
+    )
     if of > MOST_DRAWN:
         return Card((Paragraph(words),))
     return Card((Figure(row_of_pieces(few, of), words, small=True), Paragraph(words)))
 
 
-def _odds(commission: Commission) -> tuple[int, int] | None:
+def _odds(commission: Commission) -> Probability | None:
     glued = commission.glued
-    if glued is None or glued.allowed or glued.panel is None or glued.panel.chance is None:
-        return None
-    return odds_of(glued.panel.chance.sound.likely)
+    return None if glued is None or glued.allowed or glued.panel is None else glued.panel.chance.sound
 
 
 def row_of_pieces(few: int, of: int) -> Picture:

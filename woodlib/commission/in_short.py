@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..brief import Hardware
-from ..restraint.measures import odds_words
+from ..restraint.measures import chance_range, crack_words
 from ..units import write
+from ..ways.judge import DECIDERS
 from ..words.say import Said, fine_length, length, say
 from .card import Card, Words, heading, joined, paragraphs, sentences, table
 from .judged import Commission
 from .margin import safe_humidity_percent
-from .names import finish_of
 from .seasons import airs_of, likely, months_of, outside_m
 from .shop import setting_out_of
 
@@ -51,12 +51,27 @@ def _if_glued(commission: Commission) -> str:
     glued = commission.glued
     if glued is None or glued.allowed:
         return ""
-    if glued.panel is not None and glued.panel.chance:
-        odds = odds_words(glued.panel.chance.sound.likely)
-        return f"Glued across the ends, a border may well crack it: the chance in the first years is about {odds}."
+    if glued.panel is not None:
+        chance = glued.panel.chance.sound
+        besides = _BESIDES[DECIDERS[round(float(glued.judged.decides))]] if chance.likely < _SELDOM else ""
+        return (
+            f"With a border glued across its ends such a panel {crack_words(chance.likely)} in the first years: "
+            f"{chance_range(chance)}.{besides}"
+        )
     if glued.level == 2:
         return "Glued across the ends, a border could crack it within a few winters."
     return "Glued across the ends, a border may crack it over the years."
+
+
+_SELDOM = 0.08  # chance below which odds alone are no reason
+_BESIDES = {
+    "pulled": " And each year it is stretched further than wood bears without a set, so nobody can promise it.",
+    "stress": "",
+    "squeezed": " But the wood grows after it is glued, more than any season gives back, and is crushed.",
+    "border": " But so thin or narrow a border has to follow the panel, and gives way itself.",
+    "glue": " But the ends of its glue line bear more than such a joint can promise to, and may open first.",
+}
+"""What speaks against a glued border where the odds of a split are low, by what decides."""
 
 
 def _goes(commission: Commission) -> Said:
@@ -114,7 +129,7 @@ def _facts(commission: Commission) -> Iterator[tuple[Words, Words]]:
         f"{brief.stock.species}, {_rings(piece.ring_angle_deg)}, at {stock} today (MC: the water in the wood, in "
         "percent of its dry weight)",
     )
-    yield "Finish", finish_of(brief).label
+    yield "Finish", brief.table_finish().label
     airs, names = airs_of(commission), months_of(commission)
     yield (
         "Your house",

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 from ..air.year import Year
 from ..brief import Brief
 from ..errors import InputError, Problems
-from ..movement.months import MonthlyMoisture, monthly_moisture
-from ..movement.spread import Doubts, Movement, doubts_in
+from ..movement.months import MonthlyMoisture
+from ..movement.spread import Doubts, Movement
 from ..ways.held import plane_field
 from ..ways.index import free_movement, suitability, verdict_for
 from ..ways.piece import Piece
@@ -146,9 +146,9 @@ def _judge(brief: Brief) -> Commission:
     piece = _absorbed(problems, brief, "piece", _piece, brief)
     year = _absorbed(problems, brief, "house", brief.year)
     problems.raise_if_any()
-    months = _absorbed(problems, brief, "house", monthly_moisture, year)
+    own = _absorbed(problems, brief, "house", brief.months)
     problems.raise_if_any()
-    doubts = doubts_in(year, brief.stock.meter_error_percent)
+    months, doubts = own
     stock = brief.stock.moisture_percent()
     ways = ways_of(brief)
 

@@ -7,7 +7,7 @@ from difflib import get_close_matches
 from ..brief import Brief
 from ..brief.desk import Desk
 from ..errors import InputError, MissingDataError, Problems
-from ..moisture.finishes import BARE, Finish, find_finish
+from ..moisture.finishes import find_finish
 from ..units import shown
 from ..ways.registry import find_way, way_of, ways_for
 
@@ -115,12 +115,3 @@ def ways_of(brief: Brief) -> tuple[str, ...]:
     return tuple(
         way.key for way in serving if (bordered or not way.wants_border) and not (way.on_a_base and brief.piece.lifts)
     )
-
-
-def finish_of(brief: Brief) -> Finish:
-    """The finish of the brief from the table; bare wood where it names none, or no coats of it.
-
-    Raises :class:`InputError` for a finish, or a number of coats, that no table has.
-    """
-    bare = not brief.finish.name or brief.finish.coats == 0
-    return BARE if bare else find_finish(brief.finish.name, brief.finish.coats)

@@ -7,13 +7,14 @@ from math import radians
 import numpy as np
 
 from ..movement.wood import width_strain
-from ..restraint.assumptions import assumption
 from ..studies.through_the_year import TODAY, Held, Month, PieceYear, through_the_year
 from ..study.study import Study
 from ..ways.client_parts import Seen
+from ..ways.held import Held as HeldShare
+from ..ways.registry import reference_way
+from ..ways.strained import strained
 from ..ways.verdict import Verdict
 from .judged import Commission
-from .names import finish_of
 
 REACH_SHARE = 0.3
 """How far from a held end its grip is felt, as a share of the width: a third of it for deep panels (closed form)."""
@@ -71,14 +72,20 @@ def _drawn(commission: Commission) -> Seen:
         ring_angle_deg=piece.ring_angle_deg,
         grip=held.grip,
         reach=held.reach_m,
-        painted=finish_of(commission.brief).hides_the_wood,
+        painted=commission.brief.table_finish().hides_the_wood,
     )
 
 
 def _held(commission: Commission) -> Held:
     """The border glued across the ends where that is compared; else the piece held at both its edges."""
-    width, left = commission.piece.width_m, assumption("compression_set_strain").low
     glued = commission.glued
+    judged = (commission.built if glued is None else glued).judged
+    numbers, reach = judged.numbers, REACH_SHARE * commission.piece.width_m
+    grip = 1.0 if glued is None else float(numbers["held_share"])
+    pulled = strained(numbers, HeldShare(grip), reference_way()).pulled
+    likely, careful = float(pulled[1]), float(pulled[2])
+    taken_back = max(grip * float(numbers["swing_strain_mid"]) - likely, 0.0)  # what the damp months pushed
+    worse = careful / likely if likely > 0.0 else 1.0
     if glued is None:
-        return Held(1.0, REACH_SHARE * width, left, False, "fast at both edges")
-    return Held(float(glued.quantities["held_share"]), REACH_SHARE * width, left, True, "border glued on")
+        return Held(grip, reach, taken_back, worse, False, "fast at both edges")
+    return Held(grip, reach, taken_back, worse, True, "border glued on")

@@ -11,6 +11,8 @@ import numpy as np
 
 from ..errors import InputError, MissingDataError
 from ..species import Species, Value, all_species, find_species
+from ..tables import rows
+from .assumptions import assumption
 from .closed_forms import transverse_modulus_pa
 from .field import PlaneWood
 
@@ -50,13 +52,28 @@ _NAMES = {
 class ElasticConstants:
     """Moduli (Pa) and Poisson ratios of one species at 12 % MC, each a ``Value`` with status and source.
 
-    ``values`` has every constant; ``tension_perpendicular`` is None where no table prints it.
+    ``values`` has every constant; ``tension_perpendicular`` and ``shear_parallel`` are strengths, worked out from the density
+    where no table prints them; ``radial_over_tangential`` strength across the grain pulled radially over tangentially.
     """
 
     species: str
     kind: str
     values: Mapping[str, Value] = field(repr=False)
-    tension_perpendicular: Value | None = None
+    tension_perpendicular: Value
+    shear_parallel: Value
+    radial_over_tangential: float
+
+    def strength_across_pa(self, ring_angle_rad: float) -> float:
+        """Mean strength in tension across a board, Pa; what is printed is taken as the mean of both directions."""
+        tangential = 2.0 / (1.0 + self.radial_over_tangential)
+        turned = np.cos(ring_angle_rad) ** 2 + self.radial_over_tangential * np.sin(ring_angle_rad) ** 2
+        return float(self.tension_perpendicular.number * tangential * turned)
+
+    @property
+    def strength_variation(self) -> float:
+        """Coefficient of variation of that strength; wider where it is worked out."""
+        worked_out = self.tension_perpendicular.status == "estimated"
+        return assumption("estimated_strength_variation" if worked_out else "strength_variation").middle
 
     def number(self, name: str) -> float:
         """One constant as a float in SI."""
@@ -105,14 +122,14 @@ class ElasticConstants:
         return (f"No table gives these constants of {self.species}, and {stands_in}: {names}.",)
 
     def remarks(self, ring_angle_rad: float = 0.0) -> tuple[str, ...]:
-        """Sentences about what is estimated and what is missing."""
-        if self.tension_perpendicular is not None:
+        """Sentences about what is estimated."""
+        if self.tension_perpendicular.status != "estimated":
             return self.estimate_remarks(ring_angle_rad)
-        missing = (
-            f"No table prints the strength of {self.species} in tension across the grain, and it is not guessed: "
-            "only the strain rule is given, no chance of a crack."
+        worked_out = (
+            f"No table prints the strength of {self.species} in tension across the grain: it is worked out from the density, "
+            "and the chance of a crack is less sure."
         )
-        return (*self.estimate_remarks(ring_angle_rad), missing)
+        return (*self.estimate_remarks(ring_angle_rad), worked_out)
 
     def varied(self, log_steps: float) -> ElasticConstants:
         """The same with every estimated modulus moved by this many spreads of its estimate (up or down)."""
@@ -127,10 +144,7 @@ class ElasticConstants:
         """Name, status, source and note of every constant, for the fine print."""
         rows = [(_NAMES[key], value.status, value.source, value.note) for key, value in self.values.items()]
         strength = self.tension_perpendicular
-        if strength is not None:
-            rows.append((_NAMES["tension_perpendicular_pa"], strength.status, strength.source, strength.note))
-        else:
-            rows.append((_NAMES["tension_perpendicular_pa"], "missing", "", "printed in no table; not guessed"))
+        rows.append((_NAMES["tension_perpendicular_pa"], strength.status, strength.source, strength.note))
         return tuple(rows)
 
 
@@ -158,6 +172,41 @@ def estimate_spread(key: str, kind: str) -> float:
     values = (wood.get(key) for wood in all_species() if wood.kind == kind and not wood.is_group)
     numbers = [value for value in values if value is not None]
     return float(np.std([log(value.number / kindred_ratio(key, kind).number) for value in numbers]))
+
+
+_BY_DENSITY = {
+    ("tension_perpendicular_pa", "hardwood"): (10.1e6, 1.30),
+    ("tension_perpendicular_pa", "softwood"): (6.0e6, 1.11),
+    ("shear_parallel_pa", "hardwood"): (21.9e6, 1.13),
+    ("shear_parallel_pa", "softwood"): (16.6e6, 0.85),
+}
+"""Strength at 12 % MC as a G^b of the specific gravity; Wood Handbook, table of functions of property and density, from memory."""
+
+
+def _strength(species: Species, key: str) -> Value:
+    """A strength as printed, or from the density, or the median of the kind."""
+    gravity = species.get("specific_gravity_12") or species.get("specific_gravity_basic")
+    if (own := species.get(key)) is not None or gravity is None:
+        return own or kindred_ratio(key, species.kind)
+    factor, power = _BY_DENSITY[key, species.kind]
+    note = f"{factor / 1e6:g} G^{power:g} MPa with a specific gravity of {gravity.number:.2f}"
+    return Value(
+        factor * gravity.number**power, "Pa", "estimated", "Wood Handbook, functions of density, from memory", note
+    )
+
+
+@cache
+def radial_over_tangential(species: Species) -> float:
+    """Strength across the grain pulled radially over that pulled tangentially: the wood's own, else the mean of its kind.
+
+    >>> from woodlib.species import find_species
+    >>> [round(radial_over_tangential(find_species(name)), 2) for name in ("white oak", "black cherry", "sugar pine")]
+    [1.3, 1.3, 1.27]
+    """
+    found = [row for row in rows("tension_directions.csv") if row["kind"] == species.kind]
+    own = [row for row in found if row["species"] == species.name]
+    ratios = [float(row["radial_psi"]) / float(row["tangential_psi"]) for row in own or found]
+    return sum(ratios) / len(ratios)
 
 
 def _own_or_kindred(species: Species, key: str) -> Value:
@@ -218,7 +267,8 @@ def elastic_constants(species: Species | str) -> ElasticConstants:
         number = values[partner].number * values[above].number / values[below].number
         values[name] = Value(number, "", "derived", "reciprocity", f"from {_NAMES[partner]}")
     _check_stable(species.name, values)
-    return ElasticConstants(species.name, species.kind, values, species.get("tension_perpendicular_pa"))
+    tension, shear = (_strength(species, key) for key in ("tension_perpendicular_pa", "shear_parallel_pa"))
+    return ElasticConstants(species.name, species.kind, values, tension, shear, radial_over_tangential(species))
 
 
 def _check_stable(name: str, values: Mapping[str, Value]) -> None:

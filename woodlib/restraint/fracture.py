@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import numpy as np
 
+from .assumptions import assumption
+from .field import PlaneWood
+
 
 def fracture_energy_j_per_m2(toughness_pa_sqrt_m, lengthwise_pa, across_pa, poisson_along_across, shear_pa):
     """Energy that a split along the grain costs, from the resistance K_Ic, J/m2.
@@ -18,3 +21,14 @@ def fracture_energy_j_per_m2(toughness_pa_sqrt_m, lengthwise_pa, across_pa, pois
     a12 = -poisson_along_across / lengthwise_pa
     shape = np.sqrt(a22 / a11) + (2.0 * a12 + a66) / (2.0 * a11)
     return toughness_pa_sqrt_m**2 * np.sqrt(a11 * a22 / 2.0) * np.sqrt(shape)
+
+
+def split_cost_j_m2(panel: PlaneWood) -> tuple[float, float]:
+    """Energy that a split along the grain of a panel costs, for brittle and for tough wood, J/m2."""
+    tough = assumption("toughness")
+    poisson = panel.poisson_xy * panel.modulus_y_pa / panel.modulus_x_pa
+    low, high = (
+        float(fracture_energy_j_per_m2(k, panel.modulus_y_pa, panel.modulus_x_pa, poisson, panel.shear_pa))
+        for k in (tough.low, tough.high)
+    )
+    return low, high

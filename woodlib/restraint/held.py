@@ -23,6 +23,7 @@ from .field_readings import (
     field_picture,
     restraint_factor_of,
 )
+from .fracture import split_cost_j_m2
 from .held_inputs import HeldInputs, check_held
 from .measures import chance_sentence
 from .relaxation import SeasonStress, season_stress, several_years
@@ -44,10 +45,9 @@ class HeldPanel:
     """What happens to a held panel: smooth numbers, their ranges, what they rest on, and the words to say.
 
     ``restraint`` share of the free movement that is held back (plane field); ``season`` the tension through the years;
-    ``held_back_strain`` strain the wood must take up itself between the dampest and the driest time (the careful
-    reading of the strain rule), ``held_back_from_glue_up`` the same counted from glue-up; ``effective_stress_pa`` the
+    ``held_back_strain`` strain that the wood gathers in tension, with its range; ``effective_stress_pa`` the
     relaxed weakest-link stress; ``edge`` mean stress at the end of the glue line over the board's thickness, relaxed;
-    ``chance`` is None where no strength is printed.
+    ``edge_per_strain`` the same per strain that still stands.
     """
 
     inputs: HeldInputs
@@ -55,11 +55,14 @@ class HeldPanel:
     one_line: OneLineRestraint
     season: SeasonStress
     held_back_strain: float
-    held_back_from_glue_up: float
+    held_back_low: float
+    held_back_high: float
     effective_stress_pa: float
     edge: EdgeAverage
-    strength_pa: float | None
-    chance: CrackChance | None
+    edge_per_strain: EdgeAverage
+    strength_pa: float
+    shear_strength_pa: float
+    chance: CrackChance
     free_movement_m: float
     remarks: tuple[str, ...]
     provenance: tuple[tuple[str, str, str, str, str], ...] = field(repr=False)
@@ -69,26 +72,24 @@ class HeldPanel:
 
     @property
     def chance_sentence(self) -> str:
-        """The chance of a crack in words, or why there is none."""
-        if self.chance is None:
-            name = self.inputs.species.name
-            return f"No strength across the grain is printed for {name}, so no chance of a crack is given."
+        """The chance of a crack in words."""
         return f"Chance of a crack in the first years: {chance_sentence(self.chance)}."
 
-    def chances(self, glue_up_mc_percent, year_mc_percent) -> CrackChance | None:
+    def chances(self, glue_up_mc_percent, year_mc_percent) -> CrackChance:
         """Chance of a crack of the same panel for many glue-ups and years at once; takes no checks of its own.
 
         ``glue_up_mc_percent`` (cases,), ``year_mc_percent`` (moments of a year, cases), both % MC.
         """
-        if self.strength_pa is None:
-            return None
         years = np.tile(np.asarray(year_mc_percent, float), (self.inputs.years, 1))
         glue_up = np.broadcast_to(glue_up_mc_percent, years.shape[1:])
         path = np.concatenate([glue_up[None], years])
         factor, size_effect = _solved(self.plane_field.plane, self.inputs.thickness_m)[1:3]
         stiffness = self.plane_field.plane.panel.modulus_x_pa * factor
         misfit = _misfit(self.inputs.ring_angle_rad, self.woods, glue_up, path)
-        return crack_chance(HeldLoad(path, misfit, stiffness, size_effect), self.strength_pa)
+        panel = self.plane_field.plane.panel
+        cost = split_cost_j_m2(panel)
+        load = HeldLoad(path, misfit, stiffness, size_effect, panel.modulus_x_pa, self.inputs.width_m, cost)
+        return crack_chance(load, self.strength_pa, _properties(self.inputs.species)[0].strength_variation)
 
     def picture(self, mc_percent: float | None = None, stress_pa: float | None = None, **size: int) -> FieldPicture:
         """The field for drawing, at a moisture (default: the driest) with its tension at the middle of the glue line.
@@ -231,8 +232,8 @@ def held_panel(
     panel_strain, _ = _across(wood, inputs.ring_angle_rad, inputs.glue_up_mc_percent, path)
     misfit = _misfit(inputs.ring_angle_rad, (wood, strip_wood), inputs.glue_up_mc_percent, path)
     season = season_stress(path, misfit, modulus * factor)
-    strength = elastic.tension_perpendicular.number if elastic.tension_perpendicular else None
-    load = HeldLoad(path, misfit, modulus * factor, size_effect)
+    strength = elastic.strength_across_pa(inputs.ring_angle_rad)
+    load = HeldLoad(path, misfit, modulus * factor, size_effect, modulus, inputs.width_m, split_cost_j_m2(plane.panel))
     unit = season.relaxed_pa / (modulus * factor)
     return HeldPanel(
         inputs,
@@ -241,12 +242,15 @@ def held_panel(
             plane.glued_or_width_m, plane.depth_m, plane.strip_m, plane.panel, plane.strip, plane.thickness_ratio
         ),
         season,
-        factor * season.drop_from_dampest,
-        factor * season.drop_from_glue_up,
+        factor * season.gathered,
+        factor * season.gathered_range[0],
+        factor * season.gathered_range[1],
         size_effect * season.relaxed_pa,
         EdgeAverage(edge.shear_pa * unit, edge.opening_pa * unit, edge.length_m),
+        edge,
         strength,
-        crack_chance(load, strength) if strength else None,
+        elastic.shear_parallel.number,
+        crack_chance(load, strength, elastic.strength_variation),
         float(panel_strain.max() - panel_strain.min()) * inputs.width_m,
         _remarks(inputs, elastic, strip_elastic, wood, season),
         _provenance(inputs, elastic, strip_elastic),

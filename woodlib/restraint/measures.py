@@ -117,32 +117,50 @@ def odds_words(chance: float) -> str:
     return ODDS_WORDS[band(chance, ODDS_EDGES)]
 
 
+def crack_words(chance: float) -> str:
+    """What a held panel does, in words that follow its chance: a real danger is said by its odds.
+
+    >>> crack_words(0.04), crack_words(0.4)
+    ('seldom cracks', 'often cracks')
+    """
+    return _CRACK_WORDS[band(chance, (0.02, 0.08, 0.3, 0.6))]
+
+
+_CRACK_WORDS = ("hardly ever cracks", "seldom cracks", "may crack", "often cracks", "mostly cracks")
+
+
+def chance_range(chance) -> str:
+    """A chance as odds with their range, from a ``Probability``.
+
+    >>> from woodlib.restraint.chance import Probability
+    >>> chance_range(Probability(0.02, 0.1, 0.24))
+    'about 1 in 10 (could be 1 in 50 to 1 in 4)'
+    """
+    low, likely, high = (odds_words(value) for value in chance)
+    return f"{_about(likely)} (could be {low} to {high})" if low != high else _about(likely)
+
+
 def chance_sentence(chance) -> str:
     """The chance of a crack as a range and in words, from a ``CrackChance``.
 
     >>> from woodlib.restraint.chance import CrackChance, Probability
     >>> chance_sentence(CrackChance(Probability(0.02, 0.1, 0.24), Probability(0.3, 0.35, 0.6), ()))
-    'about 1 in 10 for a sound panel (1 in 50 to 1 in 4); about 1 in 3 if its ends already have checks'
+    'about 1 in 10 (could be 1 in 50 to 1 in 4) for a sound panel; about 1 in 3 (could be 1 in 3 to 2 in 3) if its ends already have checks'
     """
-    low, likely, high = (odds_words(value) for value in chance.sound)
-    span = "" if low == high else f" ({low} to {high})"
-    checked = odds_words(chance.checked.likely)
-    return f"{_about(likely)} for a sound panel{span}; {_about(checked)} if its ends already have checks"
+    return f"{chance_range(chance.sound)} for a sound panel; {chance_range(chance.checked)} if its ends already have checks"
 
 
 def _about(words: str) -> str:
     return words if words[0] in "la" else f"about {words}"
 
 
-def agreement_sentence(held_back_strain: float, likely_chance: float | None) -> str:
+def agreement_sentence(held_back_strain: float, likely_chance: float) -> str:
     """What the two measures say together; where they differ, the careful one is the one to build by.
 
     >>> agreement_sentence(0.0098, 0.01)[:27]
     'The two measures disagree: '
     """
     level = band(held_back_strain, strain_edges())
-    if likely_chance is None:
-        return f"Only the strain rule can be used: the panel {STRAIN_WORDS[level]}."
     worrying = likely_chance >= WORRYING_CHANCE
     if level == 2 and not worrying:
         return (

@@ -70,6 +70,29 @@ def relaxed_path_pa(mc_percent, misfit_strain, stiffness_pa, rate_per_percent, d
     return path
 
 
+def gathered_path(mc_percent, misfit_strain, path_pa, stiffness_pa, rate_per_percent) -> np.ndarray:
+    """Strain gathered in tension along a path of stress, counted from where the stress crosses zero; as ``path_pa``.
+
+    On a drying from a push s0 < 0 the stress crosses zero after ln(1 + |s0| m/(E R C (1 + phi)^-1))/m points; a leg that
+    ends pushed has nothing.
+
+    >>> mc, strain = np.array([7, 12, 7.0]), np.array([0, 0.5, 0.0])
+    >>> path = relaxed_path_pa(mc, strain, 1.0, 0.47, 0.0)
+    >>> [round(float(part), 3) for part in gathered_path(mc, strain, path, 1.0, 0.47)]
+    [0.0, 0.0, 0.363]
+    """
+    moisture, strain = np.asarray(mc_percent, float), np.asarray(misfit_strain, float)
+    gathered = np.zeros_like(path_pa)
+    for leg in range(len(moisture) - 1):
+        change, shrink = np.abs(moisture[leg + 1] - moisture[leg]), strain[leg] - strain[leg + 1]
+        worn = np.maximum(rate_per_percent * change, 1e-12)
+        full = np.maximum(stiffness_pa * shrink / worn, 1e-12)
+        back = np.log1p(np.maximum(-path_pa[leg], 0.0) / full) / worn
+        fresh = np.maximum(shrink, 0.0) * np.clip(1.0 - back, 0.0, 1.0)
+        gathered[leg + 1] = np.where(path_pa[leg + 1] > 0.0, gathered[leg] + np.where(shrink > 0.0, fresh, shrink), 0.0)
+    return np.maximum(gathered, 0.0)
+
+
 def turning_points(mc_percent) -> np.ndarray:
     """Places along a path where moisture turns, with both ends; between them the path only rises or only falls.
 
@@ -99,6 +122,7 @@ class SeasonStress:
 
     ``elastic_pa``: nothing relaxes and no set is taken. ``bound_pa``: every damp season's set is kept and the drying
     after it is elastic; the relaxed stress can never exceed it. ``relaxed_pa`` with its range: what is expected.
+    ``gathered`` with its range: free strain that falls into times of tension.
     """
 
     mc_percent: np.ndarray
@@ -110,8 +134,8 @@ class SeasonStress:
     relaxed_high_pa: float
     settled_pa: float
     peak_mc_percent: float
-    drop_from_glue_up: float  # misfit strain, positive for drying
-    drop_from_dampest: float
+    gathered: float
+    gathered_range: tuple[float, float]
     remarks: tuple[str, ...] = ()
 
 
@@ -145,10 +169,14 @@ def season_stress(mc_percent, misfit_strain, stiffness_pa: float) -> SeasonStres
         float(highest[2]),
         float(max(last_year.max(), 0.0)),
         float(moisture[at_peak]),
-        float(max(0.0, -strain.min())),
-        from_dampest,
+        *_gathered(moisture, strain, paths * (1.0 + shares), stiffness_pa, rates),
         _set_remark(strain),
     )
+
+
+def _gathered(moisture, strain, paths, stiffness_pa: float, rates) -> tuple[float, tuple[float, float]]:
+    found = gathered_path(moisture[:, None], strain[:, None], paths, stiffness_pa, rates).max(axis=0)
+    return float(found[0]), (float(found[2]), float(found[1]))
 
 
 def _set_remark(strain: np.ndarray) -> tuple[str, ...]:

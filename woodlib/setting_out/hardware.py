@@ -9,7 +9,6 @@ from fractions import Fraction
 from ..brief import Brief
 from ..errors import Problems
 from ..movement.board import Board
-from ..movement.spread import doubts_in
 from ..movement.through_year import movement_through_year
 from ..units import both
 from ..ways.made import JointLine, MadePiece, Place
@@ -110,9 +109,7 @@ def strains_of(brief: Brief) -> tuple[float, float]:
     board = Board(
         brief.species(), brief.piece.width_m, brief.piece.thickness_m, brief.piece.length_m, brief.piece.ring_angle_deg
     )
-    air = brief.year()
-    doubts = doubts_in(air, brief.stock.meter_error_percent)
-    year = movement_through_year(board, brief.stock.moisture_percent(), air, doubts)
+    year = movement_through_year(board, brief.stock.moisture_percent(), *brief.months())
     return year_strains(year, brief.piece.width_m)
 
 

@@ -24,7 +24,7 @@ def made_by(brief: Brief, verdict: Verdict, practice: ShopPractice) -> MadePiece
     >>> [(part.name, part.count) for part in piece.parts]
     [('panel', 1), ('stile', 2), ('rail', 2)]
     >>> piece.sums[0].says
-    'across the grain: 2 x stile 50.8 mm + panel 425.45 mm - 2 x panel in a groove 9.525 mm = 508 mm'
+    'across the grain: 2 x stile 50.8 mm + panel 422.275 mm - 2 x panel in a groove 7.9375 mm = 508 mm'
     """
     piece = verdict.way.make(given_of(brief, verdict, practice))
     problems = Problems()

@@ -1,38 +1,54 @@
 """The chance of a crack as sliders need it: few numbers in, a normal score out, by steps that a page repeats.
 
-A chance hangs on three things: the expected pull over the strength, how the stress is spread over the panel, and how
-far the moisture goes (the further, the wider the range of what relaxation leaves). Its normal score is nearly a plane
-in their logarithms; a short polynomial fitted to :func:`woodlib.restraint.chance.crack_chance` stands in for it, within
-0.03 of every chance.
+For one wood and cut a chance hangs on four things: the expected pull over the strength, how the stress is spread over the
+panel, how far the moisture goes (the further, the wider the range of what relaxation leaves), and the width, whose
+energy a split sets free. Its normal score is nearly a plane in their logarithms; a short polynomial fitted to
+:func:`woodlib.restraint.chance.crack_chance` stands in for it.
 """
 
 from __future__ import annotations
 
 import itertools
-from functools import cache, lru_cache
+from functools import cache, lru_cache, reduce
+from operator import mul
 from typing import Any
 
 import numpy as np
 
 from ..restraint.assumptions import assumption
 from ..restraint.chance import HeldLoad, crack_chance
+from ..restraint.fracture import split_cost_j_m2
 from ..restraint.normal import normal_score
-from ..words.decided import Decided, larger
-from .crossing_numbers import SWINGS_PERCENT, CutWood, Season, half_year, left_after, places, polynomial, powers, scaled
+from ..words.decided import Decided, Sliding, larger
+from .crossing_numbers import (
+    SWINGS_PERCENT,
+    WIDTHS_M,
+    CutWood,
+    Season,
+    half_year,
+    left_after,
+    places,
+    polynomial,
+    powers,
+    scaled,
+)
 from .crossing_panels import Panel
 
-CHANCES = ("calibrated", "likely", "careful", "checked")
+CHANCES = ("low", "likely", "careful", "checked")
 _LOG_PULL, _LOG_SPREAD = (-2.6, 0.3), (0.15, 1.0)  # a panel pulled less than the first is taken to be pulled so much
 _RESTRAINTS, _SPREADS = (0.3, 0.9), (1.15, 2.75)
-_ANY_STRENGTH_PA = 5e6  # the chances of a sound panel hang on the pull over the strength alone
-_NODES = (6, 4, 5)
-_POWERS = [part for part in itertools.product(range(4), range(3), range(3)) if sum(part) <= 2 or part == (3, 0, 0)]
+_LOG_WIDTH = float(np.log(WIDTHS_M[0])), float(np.log(WIDTHS_M[1]))
+_NODES = (7, 3, 4, 4)
+_POWERS = [
+    p
+    for p in itertools.product(range(4), range(3), range(3), range(3))
+    if sum(p) <= 2 or p in ((3, 0, 0, 0), (2, 0, 0, 1))
+]
 
 
-def scores(wood: CutWood, panel: Panel, season: Season) -> dict[str, Decided]:
-    """Normal score of every chance; without a printed strength they mean nothing, and nothing shows them."""
-    strength = wood.strength_pa or _ANY_STRENGTH_PA
-    stiff = float(np.log(wood.modulus_pa * wood.misfit_per_percent / strength))
+def scores(wood: CutWood, width: Sliding, panel: Panel, season: Season) -> dict[str, Decided]:
+    """Normal score of every chance of a panel of a width."""
+    stiff = float(np.log(wood.modulus_pa * wood.misfit_per_percent / wood.strength_pa))
     slope = season.swing / (season.swing_percent * wood.misfit_per_percent)  # close to 1
     swing = polynomial(season.swing_percent, _log_left())
     pull = polynomial(panel.restraint, _logarithm(_RESTRAINTS, 4)) + swing + (slope + (stiff - 1.0))
@@ -41,23 +57,23 @@ def scores(wood: CutWood, panel: Panel, season: Season) -> dict[str, Decided]:
         _evened(larger(pull, _LOG_PULL[0]), _LOG_PULL),
         _evened(spread, _LOG_SPREAD),
         _evened(season.swing_percent, SWINGS_PERCENT),
+        _evened(np.log(width), _LOG_WIDTH),
     )
-    rows = {**_sound_rows(), "checked": _rows(strength)["checked"]}
-    return {name: _weighted(terms, rows[name]) for name in CHANCES}
+    return {name: _weighted(terms, row) for name, row in _rows(wood).items()}
 
 
 def _evened(number: Any, ends: tuple[float, float]) -> Any:
     return (number - (ends[0] + ends[1]) / 2) * (2.0 / (ends[1] - ends[0]))
 
 
-def _terms(pull: Any, spread: Any, swing: Any) -> list[Any]:
+def _terms(*numbers: Any) -> list[Any]:
     """Products of powers, in the order of ``_POWERS``; numbers, arrays or decided numbers."""
-    squares = [{1: number, 2: number * number} for number in (pull, spread, swing)]
-    squares[0][3] = squares[0][2] * pull
+    tables = [{1: number, 2: number * number} for number in numbers]
+    tables[0][3] = tables[0][2] * numbers[0]
     terms = []
     for part in _POWERS:
-        factors = [table[power] for table, power in zip(squares, part, strict=True) if power]
-        terms.append(factors[0] * factors[1] if len(factors) == 2 else factors[0] if factors else 1.0)
+        factors = [table[power] for table, power in zip(tables, part, strict=True) if power]
+        terms.append(reduce(mul, factors) if factors else 1.0)
     return terms
 
 
@@ -82,40 +98,33 @@ def _log_left() -> tuple[float, ...]:
     return powers(swing, np.log([points * left_after(points, rate, share) for points in swing]), 8)
 
 
-@cache
-def _sound_rows() -> dict[str, tuple[float, ...]]:
-    rows = _rows(_ANY_STRENGTH_PA)
-    return {name: rows[name] for name in CHANCES[:3]}
-
-
 @lru_cache(maxsize=64)
-def _rows(strength_pa: float) -> dict[str, tuple[float, ...]]:
+def _rows(wood: CutWood) -> dict[str, tuple[float, ...]]:
     """Weights of the terms for every chance, closest where a chance is neither nothing nor certain."""
-    grids = [
-        scaled(places(count), ends)
-        for count, ends in zip(_NODES, (_LOG_PULL, _LOG_SPREAD, SWINGS_PERCENT), strict=True)
-    ]
-    states = np.array(list(itertools.product(*grids)))
-    found = np.array([_scores_at(*state) for state in np.column_stack([states, np.full(len(states), strength_pa)])])
-    evened = [
-        _evened(column, ends) for column, ends in zip(states.T, (_LOG_PULL, _LOG_SPREAD, SWINGS_PERCENT), strict=True)
-    ]
-    design = np.column_stack(np.broadcast_arrays(*_terms(*evened)))
+    spans = (_LOG_PULL, _LOG_SPREAD, SWINGS_PERCENT, _LOG_WIDTH)
+    grids = [scaled(places(count), ends) for count, ends in zip(_NODES, spans, strict=True)]
+    states = np.array(list(itertools.product(*grids))).T
+    design = np.column_stack(np.broadcast_arrays(*_terms(*map(_evened, states, spans))))
     rows: dict[str, tuple[float, ...]] = {}
-    for name, column in zip(CHANCES, found.T, strict=True):
+    for name, column in zip(CHANCES, _scores_at(wood, *states), strict=True):
         weight = np.exp(-0.5 * column**2) + 0.02
         fit = np.linalg.lstsq(design * weight[:, None], column * weight, rcond=None)[0]
         rows[name] = tuple(float(part) for part in np.round(np.asarray(fit), 6))
     return rows
 
 
-def _scores_at(log_pull: float, log_spread: float, points: float, strength_pa: float) -> list[float]:
-    """The true scores at one place."""
-    path = half_year(points)
-    left = left_after(points, assumption("relaxation_rate").middle, assumption("delayed_share").middle)
-    load = HeldLoad(path, (path - path[0]) / points, np.exp(log_pull) * strength_pa / left, np.exp(log_spread))
-    chance = crack_chance(load, strength_pa)
+def _scores_at(wood: CutWood, log_pull, log_spread, points, log_width) -> list[np.ndarray]:
+    """The true scores at many places."""
+    path = np.stack([half_year(each) for each in points], axis=1)
+    rate, share = assumption("relaxation_rate").middle, assumption("delayed_share").middle
+    left = np.array([float(left_after(each, rate, share)) for each in points])
+    stiffness = np.exp(log_pull) * wood.strength_pa / left
+    cost = split_cost_j_m2(wood.elastic.panel(np.radians(wood.ring_angle_deg)))
+    load = HeldLoad(
+        path, (path - path[0]) / points, stiffness, np.exp(log_spread), wood.modulus_pa, np.exp(log_width), cost
+    )
+    chance = crack_chance(load, wood.strength_pa, wood.elastic.strength_variation)
+    score = np.vectorize(normal_score, otypes=[float])
     return [
-        max(normal_score(min(max(float(part), 1e-12), 1.0 - 1e-12)), -6.0)
-        for part in (*chance.sound, chance.checked.likely)
+        np.maximum(score(np.clip(part, 1e-12, 1.0 - 1e-12)), -6.0) for part in (*chance.sound, chance.checked.likely)
     ]

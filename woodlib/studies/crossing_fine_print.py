@@ -66,10 +66,11 @@ def _measures() -> tuple[str, ...]:
     """What the two measures rest on."""
     rows = (assumption(key) for key in _SHOWN_ASSUMPTIONS)
     return (
-        "Strain rule: counted from the dampest month, as if every damp season's set stayed; slow drying lets wood "
-        "stretch further, so it is the careful side.",
-        "Stress model: plane field, relaxed through the year. The chance has two views of the strength, both shown: "
-        "the lower calibrated on one published panel, the upper careful; the likely one is their mean.",
+        "Strain rule: what is gathered in tension, by the same relaxation as the stress; what the damp season squeezed "
+        "short is taken back first.",
+        "Stress model: plane field, relaxed through the year, against the strength in that direction, and the energy that a "
+        "split sets free against what it costs. The likely chance is calibrated on one published panel; the highest is the "
+        "careful view, an upper bound.",
         *(_assumed(row) for row in rows),
         "Not in these numbers: uneven moisture in the first weeks, knots, poor joints, thin panels that bow.",
     )

@@ -20,6 +20,7 @@ from ..air.sorption import sorption_percent
 from ..movement.wood import Wood, wood_of
 from ..restraint.assumptions import assumption
 from ..restraint.elastic import ElasticConstants, elastic_constants
+from ..restraint.gathered import first_share
 from ..restraint.relaxation import relaxed_path_pa
 from ..units.exact import INCH_M
 from ..words.decided import Decided, Sliding, in_sight
@@ -75,6 +76,12 @@ class Season:
     relaxed: tuple[Decided, Decided, Decided]
 
     @property
+    def gathered(self) -> Sliding:
+        """Strain that a rigid border would make the panel gather in tension, glued up halfway."""
+        rate = assumption("relaxation_rate").middle
+        return self.swing * first_share(self.swing_percent, self.swing_percent * 0.5, rate)
+
+    @property
     def misfit(self) -> Decided:
         """What the panel falls short of its border in the driest month, per unit of width."""
         return self.swing * 0.5
@@ -89,7 +96,7 @@ class CutWood:
     elastic: ElasticConstants
     wood: Wood
     modulus_pa: float
-    strength_pa: float | None
+    strength_pa: float
 
     def growth(self, mc_from: Sliding, mc_to: Sliding) -> tuple[Sliding, Sliding]:
         """Logarithm of the size across and along at one moisture over that at another."""
@@ -152,6 +159,6 @@ def powers(where: np.ndarray, values: np.ndarray, order: int) -> tuple[float, ..
 def cut_wood(species: str, rings: str) -> CutWood:
     """What is worked out once for a wood and a cut."""
     elastic = elastic_constants(species)
-    strength = elastic.tension_perpendicular.number if elastic.tension_perpendicular else None
-    modulus = elastic.panel(np.radians(RINGS_DEG[rings])).modulus_x_pa
+    ring = float(np.radians(RINGS_DEG[rings]))
+    modulus, strength = elastic.panel(ring).modulus_x_pa, elastic.strength_across_pa(ring)
     return CutWood(species, RINGS_DEG[rings], elastic, wood_of(species), modulus, strength)

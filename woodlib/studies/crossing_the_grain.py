@@ -9,7 +9,7 @@ from ..restraint.normal import normal_score
 from ..species import find_species
 from ..study import Answer, Choice, Reading, Span, study
 from ..words.decided import Decided, Pick, in_sight, level, pick, reached, size_of, smaller
-from ..words.say import length, moisture, movement, percent, say, strain, stress
+from ..words.say import Said, length, moisture, movement, percent, say, strain, stress
 from .crossing_chance import scores
 from .crossing_fine_print import fine_print
 from .crossing_numbers import (
@@ -30,8 +30,8 @@ from .crossing_pictures import glued_picture, same_grain_picture, slotted_pictur
 from .crossing_sheet import Drawn
 from .crossing_words import (
     HEADLINES,
+    LEGEND,
     SAME_GRAIN,
-    SHADE_PA,
     SHORT,
     SLOTTED,
     STRAIN_RULE,
@@ -39,7 +39,6 @@ from .crossing_words import (
     TONES,
     Judged,
     in_words,
-    legend,
     told,
 )
 
@@ -79,15 +78,14 @@ def crossing_the_grain(
 
 def _glued(wood: CutWood, drawn: Drawn, panel: Panel) -> Answer:
     season = drawn.season
-    held_back = panel.restraint * season.swing
+    held_back = panel.restraint * season.gathered
     pulls = [panel.restraint * tension * wood.modulus_pa for tension in season.relaxed]
-    odds = scores(wood, panel, season)
+    odds = scores(wood, drawn.width, panel, season)
     judged = Judged(
         level(held_back, strain_edges()),
         reached(odds["likely"], normal_score(WORRYING_CHANCE)),
-        in_sight(float(bool(wood.strength_pa))),
     )
-    picture = glued_picture(drawn, panel, pulls[0] / (wood.strength_pa or SHADE_PA), judged.warning, legend(judged))
+    picture = glued_picture(drawn, panel, pulls[0] / wood.strength_pa, judged.warning, LEGEND)
     readings = (
         _wants(season, drawn.width * season.panel_swing, "if nothing held it"),
         Reading(
@@ -117,11 +115,11 @@ def _glued(wood: CutWood, drawn: Drawn, panel: Panel) -> Answer:
             say(
                 "expected at the middle of the glue line in the driest month; if nothing relaxed, at most {bound}; "
                 "{strength}",
-                bound=stress(held_back * wood.modulus_pa),
-                strength=_strength(wood, judged),
+                bound=stress(panel.restraint * season.swing * wood.modulus_pa),
+                strength=_strength(wood),
             ),
         ),
-        _chance(odds, judged),
+        _chance(odds),
         Reading("Both together", judged.of(SHORT), judged.of(TOGETHER), judged.of(TONES)),
         _corner(wood, drawn, panel, pulls[0]),
     )
@@ -143,35 +141,27 @@ def _odds(score: Decided, about: bool = False) -> Any:
     return pick(score, _ODDS_SCORES, _ABOUT if about else ODDS_WORDS)
 
 
-def _chance(found: dict[str, Decided], judged: Judged) -> Reading:
+def _chance(found: dict[str, Decided]) -> Reading:
     span = pick(
         found["careful"],
         _ODDS_SCORES[:1],
-        ["", say(", could be {low} to {high}", low=_odds(found["calibrated"]), high=_odds(found["careful"]))],
+        ["", say(", could be {low} to {high}", low=_odds(found["low"]), high=_odds(found["careful"]))],
     )
     value = say("{likely}{span}", likely=_odds(found["likely"], True), span=span)
     words = say(
         "in the first years, for a sound panel; {checked} if its ends already have checks",
         checked=_odds(found["checked"], True),
     )
-    tone = level(found["likely"], [_ODDS_SCORES[0], normal_score(WORRYING_CHANCE)]) * judged.known + (
-        3.0 - judged.known * 3.0
-    )
-    missing = "no table prints this wood's strength across the grain, and it is not guessed"
-    return Reading(
-        "Chance of a crack",
-        judged.where_known(value, "not given"),
-        judged.where_known(words, missing),
-        Pick(tone, ("fine", "watch", "stop", "")),
-    )
+    tone = level(found["likely"], [_ODDS_SCORES[0], normal_score(WORRYING_CHANCE)])
+    return Reading("Chance of a crack", value, words, Pick(tone, ("fine", "watch", "stop")))
 
 
-def _strength(wood: CutWood, judged: Judged) -> Pick:
-    value = wood.elastic.tension_perpendicular
-    number, status = (value.number, value.status) if value else (SHADE_PA, "printed")
-    source = {"printed": "printed", "derived": "mean of the printed rows of its group"}.get(status, status)
-    known = say("its strength is {strength} ({source})", strength=stress(number), source=source)
-    return judged.where_known(known, "no strength is printed for this wood")
+def _strength(wood: CutWood) -> Said:
+    status = wood.elastic.tension_perpendicular.status
+    source = {"derived": "mean of the printed rows of its group", "estimated": "worked out from the density"}.get(
+        status, status
+    )
+    return say("its strength this way is {strength} ({source})", strength=stress(wood.strength_pa), source=source)
 
 
 def _wants(season: Season, size: Any, words: str) -> Reading:

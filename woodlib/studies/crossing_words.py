@@ -7,42 +7,30 @@ from typing import Any
 
 from ..restraint.measures import STRAIN_WORDS, agreement_sentence
 from ..words.decided import Decided, Pick, pick, reached
-from ..words.say import Said, length, moisture, say, stress
+from ..words.say import Said, length, moisture, say
 from .crossing_sheet import LOAD_PATH, SHARES, TIMES, Drawn
-
-SHADE_PA = 5e6  # what the shades are shares of where no strength is printed
 
 
 @dataclass(frozen=True)
 class Judged:
-    """What the two measures say: ``step`` of the strain rule 0 to 2, ``worrying`` 1 where the stress model warns, and
-    ``known`` 1 where a strength is printed, so that there is a chance at all."""
+    """What the two measures say: ``step`` of the strain rule 0 to 2, ``worrying`` 1 where the stress model warns."""
 
     step: Decided
     worrying: Decided
-    known: Decided
 
     @property
     def warning(self) -> Decided:
         """1 where either measure leaves room for a crack."""
-        return reached(self.step * 2.0 + self.worrying * self.known, 1.0)
+        return reached(self.step * 2.0 + self.worrying, 1.0)
 
     def of(self, options: tuple[str, ...]) -> Pick:
-        """One of nine options: six by step and worry, three by step alone where no strength is printed."""
-        graded = self.step * 2.0 + self.worrying
-        return Pick(graded * self.known + (self.step + 6.0) * (1.0 - self.known), options)
-
-    def where_known(self, known: Any, unknown: Any) -> Pick:
-        """One thing to say where a strength is printed, another where none is."""
-        return pick(self.known, [0.5], [unknown, known])
+        """One of six options, by step and worry."""
+        return Pick(self.step * 2.0 + self.worrying, options)
 
 
 STRAIN_RULE = tuple(f"so the wood {text}" for text in STRAIN_WORDS)
 _SAMPLE_STRAINS = (0.0, 0.005, 0.010)
-TOGETHER = (
-    *(agreement_sentence(held, chance) for held in _SAMPLE_STRAINS for chance in (0.0, 0.5)),
-    *(agreement_sentence(held, None) for held in _SAMPLE_STRAINS),
-)
+TOGETHER = tuple(agreement_sentence(held, chance) for held in _SAMPLE_STRAINS for chance in (0.0, 0.5))
 SHORT = (
     "calm",
     "they disagree",
@@ -50,48 +38,29 @@ SHORT = (
     "one warns, one nearly",
     "they disagree",
     "both warn",
-    "calm, by the one there is",
-    "room for a crack, by the one there is",
-    "a warning, by the one there is",
 )
-TONES = ("fine", "stop", "watch", "stop", "stop", "stop", "fine", "watch", "stop")
+TONES = ("fine", "stop", "watch", "stop", "stop", "stop")
 HEADLINES = (
     "Glued like this, the panel should come through the year.",
     "Do not glue it: it may crack, by the stress model.",
     "Better not glue it: it may take a set, and crack over the years.",
-    "Do not glue it: it may well crack.",
+    "Do not glue it: it may take a set, and the stress model warns of a crack.",
     "Do not glue it: the strain rule warns, though the stress model does not.",
     "Do not glue it: both measures warn of a crack.",
-    "Glued like this, the panel should come through the year, by the strain rule.",
-    "Better not glue it: it may take a set, and crack over the years.",
-    "Do not glue it: the strain rule warns of a crack.",
 )
 
 
-def legend(judged: Judged) -> tuple[Any, ...]:
-    """A heading, and words for the six shades, lowest first."""
-    low, middle, high = (f"{100 * share:.0f}" for share in SHARES[2:])
-    known = (
-        f"up to {low} % of its strength",
-        f"{low} to {middle} %",
-        f"{middle} to {high} %",
-        f"{high} % of its strength, or more",
-    )
-    low, middle, high = (stress(share * SHADE_PA) for share in SHARES[2:])
-    unknown = (
-        say("up to {a}", a=low),
-        say("up to {a}", a=middle),
-        say("up to {a}", a=high),
-        say("{a} or more", a=high),
-    )
-    title = judged.where_known("Pull across the grain, driest month", "Pull; its strength is not printed")
-    return (
-        title,
-        "squeezed a little",
-        "at rest",
-        *(judged.where_known(*both) for both in zip(known, unknown, strict=True)),
-    )
-
+_SHARES = [f"{100 * share:.0f}" for share in SHARES[2:]]
+LEGEND = (
+    "Pull across the grain, driest month",
+    "squeezed a little",
+    "at rest",
+    f"up to {_SHARES[0]} % of its strength",
+    f"{_SHARES[0]} to {_SHARES[1]} %",
+    f"{_SHARES[1]} to {_SHARES[2]} %",
+    f"{_SHARES[2]} % of its strength, or more",
+)
+"""A heading, and words for the six shades, lowest first."""
 
 _PATH = " ".join(line for _, line in LOAD_PATH)
 _SCALE = f"Movement is drawn {TIMES} times too large."

@@ -6,11 +6,14 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from ..air.sorption import sorption_percent
 from ..brief import Brief
 from ..movement.months import MonthlyMoisture
 from ..movement.spread import USUAL_DOUBTS, Doubts
-from ..ways.grip import WORRYING_SCORE, Fitted, crack_score, share_over_width
+from ..ways.grip import WORRYING_SCORE, Fitted, crack_score, held_by, share_over_width
+from ..ways.held import Held
 from ..ways.judge import Judgement, judge, numbers_of
 from ..ways.piece import Allowances, Piece
 from ..ways.registry import way_of
@@ -24,16 +27,25 @@ _AROUND_PERCENT = 15.0  # how far a slider goes beyond the brief's own humidity
 
 @dataclass(frozen=True)
 class MonthAir:
-    """The air of one month: its temperature, its humidity by the brief, and the humidities a slider may reach, in %."""
+    """The air of one month: its temperature, its humidity by the brief, and the humidities a slider may reach, in %.
+
+    ``follows`` the share of a change of the air that the wood follows, ``rests`` its moisture at the brief's humidity, %;
+    left out, it follows in full.
+    """
 
     temperature_c: float
     rh_percent: float
     lowest_percent: float
     highest_percent: float
+    follows: float = 1.0
+    rests: float | None = None
 
     def emc_percent(self, rh_percent: Sliding) -> Sliding:
-        """The moisture that wood comes to at another humidity, in %."""
-        return sorption_percent(self.temperature_c, rh_percent)
+        """The moisture that the wood comes to at another humidity, in %."""
+        if self.rests is None:
+            return sorption_percent(self.temperature_c, rh_percent)
+        own = float(sorption_percent(self.temperature_c, self.rh_percent))
+        return self.rests + self.follows * (sorption_percent(self.temperature_c, rh_percent) - own)
 
 
 @dataclass(frozen=True)
@@ -41,7 +53,7 @@ class SlidingPiece:
     """All that a piece brings to its studies, by value, so that two equal pieces are one.
 
     ``widths_m`` the narrowest and the widest; ``shares`` how much of the movement each of ``ways`` holds, over the
-    width; ``score`` the warning of the stress model over both humidities, where it can judge.
+    width, and what else is known of it by value; ``score`` the warning of the stress model over both humidities, where it can judge.
     """
 
     piece: Piece
@@ -54,6 +66,7 @@ class SlidingPiece:
     months: tuple[str, str]
     ways: tuple[str, ...]
     shares: tuple[Fitted, ...]
+    helds: tuple[Held, ...]
     score: Fitted | None
 
     def at(self, driest_rh: Sliding, dampest_rh: Sliding) -> PieceInAir:
@@ -64,7 +77,7 @@ class SlidingPiece:
         ring = math.radians(piece.ring_angle_deg)
         strains = travel_strains(piece.wood, piece.border_wood, ring, stock, driest, dampest, self.doubts)
         warns = 0.0 if self.score is None else reached(self.score(driest_rh, dampest_rh), WORRYING_SCORE)
-        return PieceInAir(self, strains | {"stock_mc": stock, "driest_mc": driest, "dampest_mc": dampest}, warns)
+        return PieceInAir(self, strains, warns)
 
     @property
     def scale_m(self) -> float:
@@ -73,8 +86,9 @@ class SlidingPiece:
 
     def with_ways(self, ways: tuple[str, ...]) -> SlidingPiece:
         """The same piece with some of its ways."""
-        shares = tuple(self.shares[self.ways.index(way)] for way in ways)
-        return replace(self, ways=ways, shares=shares)
+        places = [self.ways.index(way) for way in ways]
+        shares = tuple(self.shares[place] for place in places)
+        return replace(self, ways=ways, shares=shares, helds=tuple(self.helds[place] for place in places))
 
 
 @dataclass(frozen=True)
@@ -91,12 +105,16 @@ class PieceInAir:
 
     def judged(self, way: str, width_m: Sliding) -> Judgement:
         """The judgement on one way at a width."""
-        asked = way_of(way)
-        return judge(asked, self._numbers(asked, width_m), self.stress_warns if asked.reference else 0.0)
+        asked, held = way_of(way), self._held(way, width_m)
+        return judge(asked, self._numbers(asked, width_m), held, self.stress_warns if asked.reference else 0.0)
+
+    def _held(self, way: str, width_m: Sliding) -> Held:
+        place = self.sliding.ways.index(way)
+        return replace(self.sliding.helds[place], share=self.sliding.shares[place](width_m))
 
     def _numbers(self, way: Way, width_m: Sliding) -> Quantities:
-        share = self.sliding.shares[self.sliding.ways.index(way.key)](width_m)
-        return numbers_of(way, self.sliding.piece, self.travels(width_m), Allowances(), share)
+        travels = self.travels(width_m)
+        return numbers_of(way, self.sliding.piece, travels, Allowances(), self._held(way.key, width_m))
 
     def widest(self, way: str) -> Sliding:
         """The widest piece that a way that slides bears, m; no more than ``scale_m``.
@@ -124,10 +142,15 @@ def sliding_piece_of(
     year = brief.year()
     dry, damp = year.driest(), year.dampest()
     middle = float(round(0.5 * (dry.rh_percent + damp.rh_percent)))
-    driest = MonthAir(dry.temperature_c, dry.rh_percent, *_around(dry.rh_percent, 0.0, max(middle, dry.rh_percent)))
-    dampest = MonthAir(
-        damp.temperature_c, damp.rh_percent, *_around(damp.rh_percent, min(middle, damp.rh_percent), 100.0)
+    outside = year.dampest().emc_percent - year.driest().emc_percent
+    follows = float(np.ptp(months.mc_percent)) / outside if outside > 0.0 else 1.0
+    lowest, highest = (float(months.mc_percent[place]) for place in (months.driest, months.dampest))
+    spans = (
+        _around(dry.rh_percent, 0.0, max(middle, dry.rh_percent)),
+        _around(damp.rh_percent, min(middle, damp.rh_percent), 100.0),
     )
+    driest = MonthAir(dry.temperature_c, dry.rh_percent, *spans[0], follows, lowest)
+    dampest = MonthAir(damp.temperature_c, damp.rh_percent, *spans[1], follows, highest)
     names = months.names[months.driest], months.names[months.dampest]
     stock, widths = brief.stock.moisture_percent(), _widths(piece, brief.units)
     return sliding_piece(piece, stock, (driest, dampest), ways, widths, names, months.mc_percent.tolist(), doubts)
@@ -156,7 +179,8 @@ def sliding_piece(
             tuple(air.rh_percent for air in airs),
             lambda driest_rh, dampest_rh: (airs[0].emc_percent(driest_rh), airs[1].emc_percent(dampest_rh)),
         )
-    return SlidingPiece(piece, stock_mc_percent, *airs, doubts, (low, high), step, months, ways, shares, score)
+    helds = tuple(held_by(way_of(way), piece) for way in ways)
+    return SlidingPiece(piece, stock_mc_percent, *airs, doubts, (low, high), step, months, ways, shares, helds, score)
 
 
 def _around(rh_percent: float, lowest: float, highest: float) -> tuple[float, float]:

@@ -40,18 +40,20 @@ class Month:
 
 @dataclass(frozen=True)
 class Held:
-    """The piece as first seen: what its border holds, and what its damp summers leave; shares and strains."""
+    """The piece as first seen: what its border holds, the push of damp months that a drying has to take back first, and how
+    many times the likely pull the careful one is."""
 
     grip: float
     reach_m: float
-    set_strain: float
+    taken_back: float
+    careful: float
     ends: bool
     says: str
 
     def pull(self, month: Month, dampest: float) -> float:
         """Strain that pulls on the wood in a month, after a damp summer; below zero it is squeezed."""
         first = -self.grip * month.goes
-        after_summer = self.grip * (dampest - month.goes) - self.set_strain
+        after_summer = self.grip * (dampest - month.goes) - self.taken_back
         return first if month.cut else max(first, after_summer)
 
 
@@ -77,7 +79,7 @@ def through_the_year(year: PieceYear) -> Study:
     def answer(month: str) -> Answer:
         here = by_name[month]
         pull = year.held.pull(here, dampest)
-        level = sum(pull >= risk.from_strain for risk in risk_levels()[1:])
+        level = sum(year.held.careful * pull >= risk.from_strain for risk in risk_levels()[1:])
         seen = replace(
             year.drawn,
             goes=here.goes,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Words, box
 from ..study.answer import Answer, Reading
 from ..study.study import Study
-from ..ways.judge import STRESS_WARNS, range_words
+from ..ways.judge import STRESS_WARNS, Judgement, range_words
 from ..ways.registry import way_of
 from ..ways.risk import risk_levels
 from ..words.decided import Decided, Pick, Sliding, level, pick, reached
@@ -57,10 +57,9 @@ class Judged:
         verdict: Decided,
         widest: Decided,
         pull: Decided | None = None,
-        only_stress_warns: Decided | float = 0.0,
+        judgement: Judgement | None = None,
     ) -> None:
-        self.way, self.level, self.widest, self.pull = way, verdict, widest, pull
-        self.only_stress_warns = only_stress_warns
+        self.way, self.level, self.widest, self.pull, self.judgement = way, verdict, widest, pull, judgement
 
     def of(self, options: tuple) -> Pick:
         """One of three options, by the level."""
@@ -79,7 +78,7 @@ def compared(here: PieceInAir, width: Sliding) -> tuple[Judged, ...]:
         if way_of(way).holds:
             held = here.judged(way, width)
             widest = (1.0 - reached(held.level, 1.0)) * here.sliding.scale_m  # strain hardly hangs on the width
-            found.append(Judged(way, held.level, widest, held.most, held.only_stress_warns))
+            found.append(Judged(way, held.level, widest, held.most, held))
         else:
             widest = here.widest(way)
             found.append(Judged(way, level(width, [widest * NEAR, widest]), widest))
@@ -92,15 +91,23 @@ def good_words(judged: tuple[Judged, ...]) -> Said:
     return say(f"{{good}} of {len(judged)} ways to build are sensible", good=count(good))
 
 
+_OTHERWISE = (
+    f"strained: {STRESS_WARNS}",
+    "squeezed: the wood grows after it is glued, more than any season gives back",
+    "strained along the border: so thin or narrow a border has to follow the panel",
+    "the ends of the glue line may open before the wood does",
+)
+"""What decides instead of the pull, in the order of ``DECIDERS``."""
+
+
 def reading_of(entry: Judged, sliding: SlidingPiece) -> Reading:
     """What is said of one way."""
     name, tone = way_of(entry.way).title, entry.of(_TONES)
-    if entry.pull is not None:
-        risks: list[Said | Pick] = [
-            say("{word}: {meaning}", word=risk.word, meaning=risk.meaning) for risk in risk_levels()
-        ]
-        risks[1] = pick(entry.only_stress_warns, [1.0], [risks[1], f"strained: {STRESS_WARNS}"])
-        return Reading(name, say("up to {pull} held back", pull=strain(entry.pull)), entry.of(tuple(risks)), tone)
+    judgement = entry.judgement
+    if judgement is not None:
+        meanings = entry.of(tuple(f"{risk.word}: {risk.meaning}" for risk in risk_levels()))
+        words = pick(judgement.decides, [1.0, 2.0, 3.0, 4.0], [meanings, *_OTHERWISE])
+        return Reading(name, say("up to {pull} held back", pull=strain(judgement.most)), words, tone)
     bears = pick(
         entry.widest,
         [sliding.scale_m],

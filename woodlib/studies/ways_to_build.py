@@ -68,7 +68,7 @@ def spans_of(sliding: SlidingPiece) -> tuple[Span, ...]:
         ),
         Span(
             "driest",
-            f"Air in the driest month ({sliding.months[0]})",
+            "Air in the driest month",
             "humidity",
             dry.lowest_percent,
             dry.highest_percent,
@@ -77,7 +77,7 @@ def spans_of(sliding: SlidingPiece) -> tuple[Span, ...]:
         ),
         Span(
             "dampest",
-            f"Air in the dampest month ({sliding.months[1]})",
+            "Air in the dampest month",
             "humidity",
             damp.lowest_percent,
             damp.highest_percent,

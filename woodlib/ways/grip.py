@@ -14,7 +14,7 @@ import numpy as np
 from ..restraint.measures import WORRYING_CHANCE
 from ..restraint.normal import normal_score
 from ..words.decided import Sliding
-from .held import plane_field
+from .held import Held, plane_field
 from .piece import Allowances, Piece
 from .way import Way
 
@@ -77,6 +77,15 @@ def _polynomials(place: Sliding, order: int) -> list[Sliding]:
     return found
 
 
+def held_by(way: Way, piece: Piece) -> Held:
+    """What holds a piece built that way, by value: without the functions of the stress model."""
+    if not way.holds:
+        return Held(0.0)
+    return replace(
+        way.holding(piece, Allowances()) if way.holding else plane_field(piece), through_year=None, panel=None
+    )
+
+
 def share_over_width(way: Way, piece: Piece, widths_m: tuple[float, float]) -> Fitted:
     """The share of the movement that a way holds, over the width of the piece.
 
@@ -104,7 +113,7 @@ def crack_score(
     own: Sequence[float],
     emc: Callable[..., tuple[np.ndarray, np.ndarray]],
 ) -> Fitted | None:
-    """The stress model's warning over the air of a house, or None where no strength is printed for the wood.
+    """The stress model's warning over the air of a house, or None where the plane field does not fit the piece.
 
     It is the normal score of the likely chance of a crack, from ``WORRYING_SCORE`` on a warning. ``spans`` hold the
     humidities of the driest and the dampest month, ``own`` those of the house, where it says what the verdict on the
@@ -112,15 +121,13 @@ def crack_score(
     piece's own width, which hardly changes it.
     """
     held = plane_field(piece)
-    chance = held.through_year(stock_mc_percent, year_mc_percent).chance if held.through_year else None
-    if held.panel is None or chance is None:
+    if held.panel is None or held.through_year is None:
         return None
-    panel = held.panel
+    panel, chance = held.panel, held.through_year(stock_mc_percent, year_mc_percent).chance
 
     def score(*humidities: np.ndarray) -> np.ndarray:
         driest, dampest = emc(*humidities)
         chances = panel.chances(stock_mc_percent, np.stack([dampest, driest]))
-        assert chances is not None  # there is one for the year
         return score_of(chances.sound.likely)
 
     return fitted(score, spans, own, float(score_of(chance.sound.likely)), SCORE_ORDERS)

@@ -12,21 +12,39 @@ from math import radians
 from ..errors import InputError, MissingDataError
 from ..movement.wood import Wood
 from ..restraint import closed_forms
+from ..restraint.assumptions import assumption
 from ..restraint.elastic import elastic_constants
+from ..restraint.fracture import split_cost_j_m2
 from ..restraint.held import HeldPanel, held_panel
+from ..words.decided import Sliding
 from .piece import Piece
+
+
+@dataclass(frozen=True)
+class GluedEdge:
+    """What a glued edge bears, per strain that still stands in the wood, by value.
+
+    ``glue_per_strain`` mean shear at the end of the glue line over what a joint across the grain bears; a split sets free
+    what it costs once (share x standing strain)^2 x width reaches ``split_low_m`` (brittle) to ``split_high_m`` (tough).
+    """
+
+    glue_per_strain: float
+    split_low_m: float
+    split_high_m: float
 
 
 @dataclass(frozen=True)
 class Held:
     """Share of the free strain that is held back, 0 free to 1 rigid, and what to know about it.
 
+    ``edge`` what the glued edge bears, where the panel is held by one and the numbers of its wood are known.
     ``through_year(glue_up_mc_percent, year_mc_percent)`` gives the second measure, the stress model, where the rule
     has one; its ``panel`` at a usual year answers for many years at once (:meth:`HeldPanel.chances`).
     """
 
-    share: float
+    share: Sliding
     remarks: tuple[str, ...] = ()
+    edge: GluedEdge | None = None
     through_year: Callable[[float, Sequence[float]], HeldPanel] | None = None
     panel: HeldPanel | None = None
 
@@ -67,7 +85,15 @@ def plane_field(piece: Piece) -> Held:
         )
     except InputError:
         return _rigid_for("the plane field does not fit a piece of this shape")
-    return Held(panel.restraint.number, _estimates(panel), through_year, panel)
+    return Held(panel.restraint.number, _estimates(panel), _edge(panel), through_year, panel)
+
+
+def _edge(panel: HeldPanel) -> GluedEdge:
+    """From the plane field, the toughness of wood and the strength of its joints across the grain."""
+    modulus, energy = panel.plane_field.plane.panel.modulus_x_pa, assumption("split_energy_share").middle
+    low, high = (cost / (energy * modulus) for cost in split_cost_j_m2(panel.plane_field.plane.panel))
+    bears = assumption("shear_across_share").middle * panel.shear_strength_pa
+    return GluedEdge(abs(panel.edge_per_strain.shear_pa) / bears, low, high)
 
 
 def _rigid_for(reason: str) -> Held:

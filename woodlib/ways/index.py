@@ -136,7 +136,7 @@ def _travels(piece: Piece, stock_mc_percent: float, air, doubts: Doubts) -> tupl
     travels = travel_quantities(
         piece.wood, piece.border_wood, ring, piece.width_m, float(stock_mc_percent), driest, dampest, doubts
     )
-    return months, travels | {"stock_mc": float(stock_mc_percent), "driest_mc": driest, "dampest_mc": dampest}
+    return months, travels
 
 
 def _shop(allowances: Allowances | None) -> Allowances:

@@ -11,11 +11,13 @@ from dataclasses import dataclass
 from string import Formatter
 
 from ..restraint.assumptions import assumption
-from ..words.decided import Pick, Sliding, larger, pick, size_of
-from ..words.say import Said, length, movement, say, strain
+from ..words.decided import Pick, Sliding, larger, pick, reached, size_of, smaller
+from ..words.say import Said, length, movement, percent, say, strain
+from .held import Held
 from .piece import Allowances, Piece
 from .risk import risk_level, risk_levels
 from .rules import CutRule, room
+from .strained import NOTHING, Strained, Three, strained
 from .travel import RANGE, Quantities
 from .way import Way
 
@@ -26,44 +28,33 @@ _LEAST = "at_least_"
 _TONES = ("fine", "watch", "stop")
 
 
-def numbers_of(way: Way, piece: Piece, travels: Quantities, allowances: Allowances, held_share: Sliding) -> Quantities:
+def numbers_of(way: Way, piece: Piece, travels: Quantities, allowances: Allowances, held: Held) -> Quantities:
     """The smooth numbers of one way: how far the width goes, the whole size, its own, and the share that it holds."""
-    held = {"held_share": held_share} | ({"push_share": held_share} if way.opens_when_damp else {})
     whole = {"finished_width": travels["width"], "finished_length": piece.length_m, "border": piece.border_width_m}
-    return travels | whole | way.numbers(travels, piece, allowances) | held
-
-
-def held_strain(numbers: Mapping[str, Sliding], end: str = "mid") -> Sliding:
-    """Strain that counts against the wood where its movement is held: the pull of the driest month after a full year.
-
-    The first dry month pulls by ``stretch``. Pushing beyond 0.5 % in the dampest month leaves a permanent set, and the
-    next dry month pulls harder by that set: the whole swing less 0.5 %. The larger of the two counts, and nothing where
-    both are below zero. Strains are multiplied by the share that is held; ``push_share`` is that of a
-    joint which growth opens as well, like a mitre at its outside corner. ``end`` is low, mid or high.
-    """
-    share = numbers["held_share"]
-    after_set = share * numbers[f"swing_strain_{end}"] - assumption("compression_set_strain").low
-    pull = larger(share * numbers[f"stretch_{end}"], after_set)
-    if "push_share" in numbers:
-        pull = larger(pull, numbers["push_share"] * numbers[f"widening_{end}"] / numbers["width"])
-    return room(pull)
+    share = held.share if way.holds else 0.0
+    return travels | whole | way.numbers(travels, piece, allowances) | {"held_share": share}
 
 
 @dataclass(frozen=True)
 class Judgement:
     """What one way comes to at one state of its numbers.
 
-    ``sizes`` to cut and as they will stand, by key; ``pull`` the held strain, low, likely and careful; ``level`` the
-    step of risk; ``only_stress_warns`` 1 where the stress model warns and the strain rule does not. ``towards`` in its
-    sentences is ``narrowing``, to the driest month, or ``widening``, to the dampest.
+    ``sizes`` to cut and as they will stand, by key; ``strained`` what is held back; ``level`` the step of risk and
+    ``decides`` the way to fail that sets it: a place in ``DECIDERS``. ``towards`` in its sentences is
+    ``narrowing``, to the driest month, or ``widening``, to the dampest.
     """
 
     way: Way
     numbers: Mapping[str, Sliding]
     sizes: Mapping[str, Sliding]
-    pull: tuple[Sliding, Sliding, Sliding]
+    strained: Strained
     level: Sliding
-    only_stress_warns: Sliding
+    decides: Sliding
+
+    @property
+    def pull(self) -> Three:
+        """The strain that is gathered in tension: low, likely, careful."""
+        return self.strained.pulled
 
     def of_level(self, options: tuple) -> Pick:
         """One of three options, by the step of risk."""
@@ -125,26 +116,72 @@ class Judgement:
         )
 
     def reason(self) -> Pick:
-        """The sentence that decides, by the step of risk reached."""
+        """The sentence that decides, by the way to fail and the step of risk reached."""
+        pulled = self.of_level(tuple(self._pulled(step) for step in range(len(risk_levels()))))
+        if not self.way.holds_width:
+            return pick(self.decides, [1.0], [pulled, f"The strain rule would let it pass, but {STRESS_WARNS}"])
+        narrow = say(
+            "Glue is allowed here: the border stretches the panel by at most {most} of its width, but a panel this narrow does not "
+            "set free the energy that a split costs.",
+            most=strain(self.pull[2]),
+        )
+        spared = smaller(risk_level(self.pull[2]), 1.0) - smaller(self.strained.splits, 1.0)
+        calm = pick(larger(spared - self.level, 0.0), [1.0], [pulled, narrow])
+        return pick(self.decides, [1.0, 2.0, 3.0, 4.0], [calm, *self._otherwise()])
+
+    def _pulled(self, step: int) -> Said:
         reasons = self.way.reasons
-        keys = {name for text in reasons for _, name, _, _ in Formatter().parse(text) if name in self.way.sizes}
-        sizes = {key: self.size(key) for key in keys}
-        sentences = []
-        for step in range(len(risk_levels())):
-            limit = strain(risk_levels()[max(step, 1)].from_strain)
-            sentence = reasons[min(step, len(reasons) - 1)]
-            sentences.append(say(sentence, held=strain(self.pull[1]), most=strain(self.pull[2]), limit=limit, **sizes))
-        warned = f"The strain rule would let it pass, but {STRESS_WARNS}"
-        return pick(self.only_stress_warns, [1.0], [self.of_level(tuple(sentences)), warned])
+        sentence = reasons[min(step, len(reasons) - 1)]
+        sizes = {key: self.size(key) for _, key, _, _ in Formatter().parse(sentence) if key in self.way.sizes}
+        limit = strain(risk_levels()[max(step, 1)].from_strain)
+        return say(sentence, held=strain(self.pull[1]), most=strain(self.pull[2]), limit=limit, **sizes)
+
+    def _otherwise(self) -> tuple[Said | Pick | str, ...]:
+        """Why a glued edge is refused by anything but the pull, in the order of ``DECIDERS``."""
+        squeezed, border = (
+            [strain(end) for end in three[1:]] for three in (self.strained.squeezed, self.strained.border)
+        )
+        set_limits, along = assumption("compression_set_strain"), assumption("border_strain")
+        squeeze = say(
+            "Glue is refused: the wood grows after it is glued, more than any season gives back: held, it is squeezed by about "
+            "{held} of its width, at most {most}; from {limit} it is crushed for good, bows, and is pulled apart in a dry spell.",
+            held=squeezed[0],
+            most=squeezed[1],
+            limit=strain(set_limits.low),
+        )
+        follows = say(
+            "Glue is refused: a border this thin or narrow cannot hold the panel and is strained along its own grain by about "
+            "{held}, at most {most}; from {limit} it yields.",
+            held=border[0],
+            most=border[1],
+            limit=strain(along.low),
+        )
+        opens = say(
+            "Glue is refused: the ends of its glue line are sheared by about {likely} of what such a joint bears, at most {most}; "
+            "from {limit} one may open.",
+            likely=percent(100.0 * self.strained.glue[1]),
+            most=percent(100.0 * self.strained.glue[2]),
+            limit=percent(100.0 * assumption("glue_share").low),
+        )
+        return f"The strain rule would let it pass, but {STRESS_WARNS}", squeeze, follows, opens
 
 
-def judge(way: Way, numbers: Mapping[str, Sliding], stress_warns: Sliding = 0.0) -> Judgement:
+DECIDERS = ("pulled", "stress", "squeezed", "border", "glue")
+"""What can set the step of risk: the pull, the stress model, and the other ways to fail."""
+
+
+def judge(way: Way, numbers: Mapping[str, Sliding], held: Held, stress_warns: Sliding = 0.0) -> Judgement:
     """The judgement on a way at its numbers; ``stress_warns`` is 1 where the stress model warns of it."""
-    low, mid, high = (held_strain(numbers, end) for end in RANGE)
-    strained = risk_level(high)
-    level = larger(strained, stress_warns)
+    found = strained(numbers, held, way) if way.holds else NOTHING
+    pulled, squeezed, border, glue = found.levels
+    level: Sliding = pulled
+    decides: Sliding = 0.0
+    for place, other in enumerate((stress_warns, squeezed, border, glue), 1):
+        more = reached(other - level, 0.5)
+        decides = decides + more * (place - decides)
+        level = larger(level, other)
     sizes = {key: rule.size(numbers) for key, rule in way.sizes.items()}
-    return Judgement(way, numbers, sizes, (low, mid, high), level, level - strained)
+    return Judgement(way, numbers, sizes, found, level, decides)
 
 
 def written(rule: CutRule, size: Sliding):

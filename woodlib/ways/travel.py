@@ -39,7 +39,8 @@ def travel_quantities(
     Returns, each with ``_low``, ``_mid``, ``_high``: ``to_driest``, ``to_dampest``, ``swing`` change of width in metres
     (positive wider); ``narrowing``, ``widening`` the same counted positive in the direction of their name;
     ``stretch`` strain against a border across the grain, e_L - e_w in the driest month: what a rigid border would pull;
-    ``swing_strain`` the same from the dampest month to the driest. One board value drives all of them.
+    ``swing_strain`` the same from the dampest month to the driest. One board value drives all of them. And
+    ``stock_mc``, ``driest_mc`` and ``dampest_mc``, as given.
 
     >>> ash = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
     >>> q = travel_quantities(ash, ash, 0.0, 0.5, 8.0, 6.0, 12.0)
@@ -91,7 +92,8 @@ def travel_strains(
         "stretch": [along_driest - strain for strain in reversed(driest)],
         "swing_strain": [strain - (along_dampest - along_driest) for strain in swing],
     }
-    return {f"{name}_{end}": x for name, three in ranges.items() for end, x in zip(RANGE, three, strict=True)}
+    found = {f"{name}_{end}": x for name, three in ranges.items() for end, x in zip(RANGE, three, strict=True)}
+    return found | {"stock_mc": stock_mc_percent, "driest_mc": driest_mc_percent, "dampest_mc": dampest_mc_percent}
 
 
 def movement_of(quantities: Mapping[str, float], name: str, share: float = 1.0) -> Movement:

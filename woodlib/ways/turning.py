@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import cached_property
 from math import radians
 
 import numpy as np
@@ -11,13 +12,14 @@ import numpy as np
 from ..movement.months import MonthlyMoisture
 from ..movement.spread import Doubts
 from ..restraint.measures import WORRYING_CHANCE
-from ..units import write
+from ..units import both, write
 from .held import Held
-from .judge import held_strain
-from .piece import Piece
+from .judge import Judgement, judge, numbers_of
+from .piece import Allowances, Piece
 from .risk import risk_levels
 from .travel import travel_quantities
 from .verdict import Verdict
+from .way import Way
 
 _MOST_SHARE = 4.0  # of the year's swing: a house beyond that is another one
 _PLACES, _HALVINGS = 8, 8
@@ -28,40 +30,40 @@ _POSSIBLE_PERCENT = 0.0, 25.0  # moisture of wood in rooms
 class _Year:
     """The year of a house drawn together, or apart, about today's moisture, and judged anew, doubts and all."""
 
+    way: Way
     piece: Piece
     stock_mc_percent: float
     months: MonthlyMoisture
     doubts: Doubts
-    held: Held
+    holding: Callable[[Piece], Held]
+
+    @cached_property
+    def held(self) -> Held:
+        """How firmly the border holds this piece."""
+        return self.holding(self.piece)
 
     @property
     def swing_percent(self) -> float:
         """How far the wood swings over the year as it is, in points of moisture content."""
         return float(self.months.mc_percent[self.months.dampest] - self.months.mc_percent[self.months.driest])
 
-    def strain(self, share: float) -> float:
-        """The most that the border could stretch the panel in a year of that share."""
+    def judged(self, share: float) -> Judgement:
+        """The judgement in a year of that share, by the one judge, before the stress model is asked."""
         mc, piece = self._moisture(share), self.piece
+        driest, dampest = float(mc[self.months.driest]), float(mc[self.months.dampest])
+        ring = radians(piece.ring_angle_deg)
         travels = travel_quantities(
-            piece.wood,
-            piece.border_wood,
-            radians(piece.ring_angle_deg),
-            piece.width_m,
-            self.stock_mc_percent,
-            float(mc[self.months.driest]),
-            float(mc[self.months.dampest]),
-            self.doubts,
+            piece.wood, piece.border_wood, ring, piece.width_m, self.stock_mc_percent, driest, dampest, self.doubts
         )
-        return float(held_strain({**travels, "held_share": self.held.share}, "high"))
+        return judge(self.way, numbers_of(self.way, piece, travels, Allowances(), self.held), self.held)
 
     def bears(self, share: float) -> bool:
-        """Whether both measures let the border be glued in a year of that share."""
-        if self.strain(share) >= risk_levels()[1].from_strain:
-            return False
-        if self.held.through_year is None:
-            return True
+        """Whether the border may be glued in a year of that share."""
+        calm = round(float(self.judged(share).level)) == 0
+        if not calm or self.held.through_year is None:
+            return calm
         chance = self.held.through_year(self.stock_mc_percent, self._moisture(share).tolist()).chance
-        return chance is None or chance.sound.likely < WORRYING_CHANCE
+        return chance.sound.likely < WORRYING_CHANCE
 
     def most_borne(self, allowed: bool) -> float | None:
         """The largest share that is borne, looked for beyond the year where it is ``allowed`` and within it where not."""
@@ -93,21 +95,40 @@ def what_would_change(
     held: Callable[[Piece], Held],
 ) -> str:
     """What would turn the verdict ``glued`` on the border glued across the ends over, in a sentence or two."""
-    year = _Year(piece, stock_mc_percent, months, doubts, held(piece))
+    year = _Year(glued.way, piece, stock_mc_percent, months, doubts, held)
     now = write(year.swing_percent, "moisture")
     if glued.allowed:
         return f"The glued border is allowed in this house: the wood swings by {now} in a year; {_until(year)}."
     most = year.most_borne(False)
     if most is None:
-        strain = year.strain(0.0)
+        steady = year.judged(0.0)
         changed = (
             "No house makes the glued border safe to promise: even in air that never changed, the doubts about meter, "
-            f"air and board alone could stretch it by {write(strain, 'strain')}, {_against_limit(strain)}."
+            f"air and board alone could stretch it by {write(float(steady.most), 'strain')}, {_against_limit(float(steady.most))}."
         )
     else:
         changed = f"A glued border would need a house that holds the wood within about {_points(year, most)} over the year (now {now})."
-    narrower = "A narrower panel hardly helps: the stretch, as a share of its width, stays nearly the same."
-    return f"{changed} {_quartered(year, most, held)} {narrower}"
+    return " ".join(filter(None, (changed, _rested(year), _quartered(year, most), _narrower(year))))
+
+
+def _rested(year: _Year) -> str:
+    """Where stock at the middle of the house's year would do."""
+    middle = float(np.mean(year.months.mc_percent))
+    if not replace(year, stock_mc_percent=middle).bears(1.0):
+        return ""
+    return f"Stock rested to about {write(middle, 'moisture')} before it is glued would be enough."
+
+
+def _narrower(year: _Year) -> str:
+    """Up to what width a split would not set free what it costs: the number of "then make it narrower"."""
+    surely, perhaps = (float(width) for width in year.judged(1.0).strained.whole_m)
+    if surely >= year.piece.width_m or not perhaps:
+        return ""
+    least, most = (both(min(width, year.piece.width_m), 4, 1, "down") for width in (surely, perhaps))
+    return (
+        f"A glued end up to about {least} wide, perhaps {most}, does not set free what a split costs; it is strained all the "
+        "same, and its glue with it."
+    )
 
 
 def _until(year: _Year) -> str:
@@ -131,11 +152,10 @@ def _against_limit(strain: float) -> str:
     return f"already at the limit of {limit}" if write(strain, "strain") == limit else f"beyond the limit of {limit}"
 
 
-def _quartered(year: _Year, as_cut: float | None, held: Callable[[Piece], Held]) -> str:
+def _quartered(year: _Year, as_cut: float | None) -> str:
     if year.piece.ring_angle_deg == 90.0:
         return "Quartersawn stock, which moves least, is already chosen."
-    piece = replace(year.piece, ring_angle_deg=90.0)
-    turned = replace(year, piece=piece, held=held(piece))
+    turned = replace(year, piece=replace(year.piece, ring_angle_deg=90.0))
     if turned.bears(1.0):
         return "Quartersawn stock would be enough."
     most = turned.most_borne(False)
@@ -143,4 +163,4 @@ def _quartered(year: _Year, as_cut: float | None, held: Callable[[Piece], Held])
         return "Quartersawn stock alone would not be enough."
     if as_cut is not None and most <= as_cut:
         return "Quartersawn stock would be no help here: it moves less, but it is stiffer across."
-    return f"Quartersawn stock would need a house that holds it within about {_points(year, most)}."
+    return f"Quartersawn stock would need a house that holds it within about {_points(turned, most)}."

@@ -107,9 +107,8 @@ def decide(
     the mildest step, whatever the strain rule says.
     """
     held = way.holding(piece, allowances) if way.holding else held
-    numbers = numbers_of(way, piece, travels, allowances, held.share if way.holds else 0.0)
-    likely = panel.chance.sound.likely if panel and panel.chance else None
-    judged = judge(way, numbers, float(likely is not None and likely >= WORRYING_CHANCE))
+    numbers = numbers_of(way, piece, travels, allowances, held)
+    judged = judge(way, numbers, held, float(panel is not None and panel.chance.sound.likely >= WORRYING_CHANCE))
     strain = StrainRange(*(float(end) + 0.0 for end in judged.pull))  # + 0.0: no minus zero
     level = round(float(judged.level))
     return Verdict(
@@ -130,14 +129,14 @@ def decide(
         remarks=_remarks(way, piece, held, numbers),
         judged=judged,
         panel=panel,
-        measures=_measures(strain.high, panel, likely) if panel else (),
+        measures=_measures(strain.high, panel) if panel else (),
     )
 
 
-def _measures(strain: float, panel: HeldPanel, likely: float | None) -> tuple[str, ...]:
+def _measures(strain: float, panel: HeldPanel) -> tuple[str, ...]:
     """What the strain rule and the stress model say, and what to make of both."""
     rule = f"Strain rule: up to {write(strain, 'strain')} is held back, so the wood {strain_words(strain)}."
-    return rule, panel.chance_sentence, agreement_sentence(strain, likely)
+    return rule, panel.chance_sentence, agreement_sentence(strain, panel.chance.sound.likely)
 
 
 def _remarks(way: Way, piece: Piece, held: Held, numbers: Quantities) -> tuple[str, ...]:

@@ -69,9 +69,9 @@ def hinge_strip() -> float:
         "its width.",
         "It doubles it": "Stiffness alone would do that; the movement it acts on is only half as large.",
     },
-    why="Half the movement times twice the stiffness. By the strain rule it is better off, by the stress model it is "
-    "not: the two measures part ways here, and the careful maker takes the worse one.",
-    way="Set the boards of the study to quartersawn and compare the stress model and the strain rule.",
+    why="Half the movement times twice the stiffness. It is a help all the same: the wood is stretched half as far, and "
+    "pulled that way it bears more, so the chance of a crack falls; not enough to promise it in this house.",
+    way="Set the boards of the study to quartersawn and compare the stress model and the chance of a crack.",
 )
 def quartersawn() -> str:
     """Peak tension of quartersawn against flatsawn oak."""
