@@ -65,23 +65,22 @@ step_sets = st.lists(
 
 @given(step_sets, st.sets(st.sampled_from(FACES), min_size=2))
 def test_an_order_found_works_and_none_means_none(triples, present):
+    """Complete where what is taken away is never made again, as on a bench; elsewhere an order that is found still works."""
     from itertools import permutations
 
     steps = [Step(f"step {n}", needs, makes - removes, removes) for n, (needs, makes, removes) in enumerate(triples)]
-    works = [order for order in permutations(steps) if not check_order(order, present)]
-    if works:
+    lasting = not set().union(*(step.removes for step in steps)) & set().union(*(step.makes for step in steps))
+    works = any(not check_order(order, present) for order in permutations(steps))
+    try:
         found = cut_order(steps, present)
-        assert check_order(found.steps, present) == ()
-        assert set(found.steps) == set(steps)
-        assert found.steps == min(works, key=lambda order: [steps.index(step) for step in order])
+    except InputError as refused:
+        assert str(refused).startswith("no order works") and not (works and lasting)
     else:
-        with pytest.raises(InputError, match="no order works"):
-            cut_order(steps, present)
+        assert check_order(found.steps, present) == () and set(found.steps) == set(steps)
 
 
-def test_a_tangle_is_given_up_in_a_sentence():
-    # Twenty pairs of steps that each take what the other needs: no order works, and there are 2 to the 40 sets of them.
+def test_a_tangle_is_told_in_a_sentence_at_once():
     tangle = [Step(f"step {n}", [f"edge {n ^ 1}"], removes=[f"edge {n}"]) for n in range(36)]
     free = [Step(f"free {n}") for n in range(4)]
-    with pytest.raises(InputError, match="tangled|no order works"):
+    with pytest.raises(InputError, match="no order works"):
         cut_order([*free, *tangle], [f"edge {n}" for n in range(36)])

@@ -10,7 +10,6 @@ from ..units import shown
 from ..ways.steps import CROSSCUT, Step, read_faces
 
 MOST_STEPS = 40
-MOST_STATES = 200_000  # sets of steps left over that are looked at before a tangle is given up
 USUAL_PRESENT = ("rough face", "rough edge")
 
 
@@ -76,35 +75,24 @@ def cut_order(steps: Sequence[Step], present: Iterable[str] = USUAL_PRESENT) -> 
     ('bore for dowels before bevel the edge: it needs the square edge, which that takes away',)
     """
     listed, there = _read_steps(steps, present)
-    places = _search(listed, there)
-    if places is None:
-        raise InputError(_no_order(listed, there))
-    ordered = [listed[place] for place in places]
+    ordered, stuck = _in_order(listed, there)
+    if stuck:
+        raise InputError(_no_order(listed, stuck, there))
     return CutOrder(tuple(ordered), tuple(_reasons(ordered, there)))
 
 
-def _search(steps: list[Step], present: frozenset[str]) -> list[int] | None:
-    """The first order that works, trying steps in the order given; states that led nowhere are not tried again."""
-    dead: set[tuple[frozenset[int], frozenset[str]]] = set()
-
-    def go(left: frozenset[int], there: frozenset[str]) -> list[int] | None:
-        if not left:
-            return []
-        if (left, there) in dead:
-            return None
-        if len(dead) >= MOST_STATES:
-            raise InputError(
-                "steps are so tangled that no order was found; name fewer faces, or split the steps in two groups."
-            )
-        for place in sorted(left):
-            if steps[place].needs <= there:
-                rest = go(left - {place}, steps[place].after(there))
-                if rest is not None:
-                    return [place, *rest]
-        dead.add((left, there))
-        return None
-
-    return go(frozenset(range(len(steps))), present)
+def _in_order(steps: list[Step], present: frozenset[str]) -> tuple[list[Step], list[Step]]:
+    """The steps in order, and those that are stuck: always the first that finds what it needs and takes nothing away that
+    another still waits for and nobody makes again; where there is none such, the first that finds what it needs.
+    """
+    ordered: list[Step] = []
+    there, left = present, list(steps)
+    while ready := [step for step in left if step.needs <= there]:
+        spares = [step for step in ready if not step.removes & _needed(left, step) - _made(left, step)]
+        step = (spares or ready)[0]
+        ordered.append(step)
+        there, left = step.after(there), [other for other in left if other is not step]
+    return ordered, left
 
 
 def _reasons(ordered: list[Step], present: frozenset[str]) -> Iterable[str]:
@@ -118,7 +106,7 @@ def _reasons(ordered: list[Step], present: frozenset[str]) -> Iterable[str]:
                 yield f"{step.name} before {taker.name}: it needs the {face}, which that takes away"
 
 
-def _no_order(steps: list[Step], present: frozenset[str]) -> str:
+def _no_order(steps: list[Step], stuck: list[Step], present: frozenset[str]) -> str:
     """Why there is no order: what nothing makes, or else what the stuck steps wait for."""
     made = present.union(*(step.makes for step in steps))
     for step in steps:
@@ -126,13 +114,11 @@ def _no_order(steps: list[Step], present: frozenset[str]) -> str:
             return (
                 f"no order works: {step.name} needs the {min(never)}, which no step makes; add the step that makes it."
             )
-    there, left = present, list(steps)
-    while ready := next(
-        (step for step in left if step.needs <= there and not step.removes & _needed(left, step)), None
-    ):
-        there, left = ready.after(there), [step for step in left if step is not ready]
+    wanted = frozenset().union(*(step.needs for step in stuck))
     waiting = "; ".join(
-        f"{step.name} needs the {_listed(step.needs)} and takes the {_listed(step.removes)}" for step in left
+        f"{step.name} needs the {_listed(step.needs)} and takes the {_listed(step.removes)}"
+        for step in steps
+        if step in stuck or step.removes & wanted
     )
     return (
         f"no order works, as these stand in each other's way: {waiting}; leave a reference face on until the last of "
@@ -146,6 +132,11 @@ def _listed(faces: frozenset[str]) -> str:
 
 def _needed(steps: list[Step], but: Step) -> frozenset[str]:
     return frozenset().union(*(step.needs for step in steps if step is not but))
+
+
+def _made(steps: list[Step], but: Step) -> frozenset[str]:
+    """Faces that another step makes anew without needing them."""
+    return frozenset().union(*(step.makes - step.needs for step in steps if step is not but))
 
 
 def _read_steps(steps: object, present: object) -> tuple[list[Step], frozenset[str]]:
