@@ -390,3 +390,27 @@ def test_any_file_is_a_brief_or_sentences(content):
         with pytest.raises(InputError) as caught:
             read_brief(path)
         assert all(len(sentence.splitlines()) == 1 for sentence in caught.value.problems)
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        (('temperature = "70 degF"', 'temperature = "21 degF"'), "which rooms that are lived in do not keep"),
+        (('humidity = "25 %"', 'humidity = "100 %"'), "which rooms that are lived in do not keep"),
+        (('humidity = "60 %"', 'humidity = "1 %"'), "which rooms that are lived in do not keep"),
+        (('moisture = "8 %"', 'moisture = "28 %"'), "green or wet"),
+        (('moisture = "8 %"', 'moisture = "4 %"'), "drier than a heated room"),
+        (('meter_error = "1 %"', 'meter_error = "10 %"'), "settles nothing"),
+    ],
+)
+def test_slips_are_taken_and_asked_about(tmp_path, change, says):
+    path = tmp_path / "b.toml"
+    assert change[0] in template_text()
+    path.write_text(template_text().replace(*change), encoding="utf-8")
+    assert any(says in remark and "b.toml, line" in remark for remark in read_brief(path).remarks)
+
+
+def test_a_steady_house_has_no_damp_winter(tmp_path):
+    text = template_text().replace('humidity = "25 %"', 'humidity = "60 %"').replace('"75 degF"', '"70 degF"')
+    (tmp_path / "b.toml").write_text(text, encoding="utf-8")
+    assert not any("damper" in remark for remark in read_brief(tmp_path / "b.toml").remarks)

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ..errors import InputError, MissingDataError
+from ..tables import number
 from ..units import exact_metres, shown
 
 if TYPE_CHECKING:
@@ -230,7 +231,7 @@ class Brief:
     def months(self) -> tuple[MonthlyMoisture, Doubts]:
         """The wood's own year in this house under its finish, and how far off the numbers may be.
 
-        A wood whose density no table has is taken to follow the air in full.
+        A wood whose density no table has is taken to follow the air in full; a board that nothing seals is washed.
         """
         from ..moisture.stock import Stock as Board
         from ..movement.months import monthly_moisture, months_inside
@@ -243,7 +244,10 @@ class Brief:
         except MissingDataError:
             return monthly_moisture(year), doubts
         months, own = months_inside(year, board)
-        return months, replace(doubts, air_percent=hypot(doubts.air_percent, own))
+        washed = (
+            number("moisture", "washing_percent").middle if self.piece.kind == "board" and finish.coats == 0 else 0.0
+        )
+        return months, replace(doubts, air_percent=hypot(doubts.air_percent, own, washed))
 
     def species(self) -> Species:
         """The wood, from the maker's own table if the brief names one, else from the catalogue."""

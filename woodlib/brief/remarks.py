@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from ..units import both, shown
@@ -16,6 +17,14 @@ THIN_BORDER = 0.4
 MANY_STRIPS = 20
 
 
+ROOM_C, ROOM_RH = (5.0, 35.0), (10.0, 85.0)
+"""What rooms keep for a season, degC and % RH; outside it is asked about (common practice, no source)."""
+STOCK_MC, FAR_OFF_PERCENT = (4.5, 19.0), 3.0
+"""Moisture of stock that is ready or nearly, % MC, and the most that a meter is usually off (common practice, no source)."""
+STEADY_PERCENT = 0.3  # a house as steady as that has no damper season
+_ACROSS = ("drawer bottom", "drawer front", "drawer side", "back")  # as often wider than long, by their opening
+
+
 def remarks_on(brief: Brief) -> tuple[str, ...]:
     """One sentence, with its line, for each thing that is more often a slip than meant; empty for a usual brief.
 
@@ -25,12 +34,12 @@ def remarks_on(brief: Brief) -> tuple[str, ...]:
     ()
     """
     found = (_short_grain, _wide_border, _thin_border, _out_of_flat, _many_strips, _no_coats, _damp_winter)
-    return tuple(remark for remark in (look(brief) for look in found) if remark)
+    return (*(remark for remark in (look(brief) for look in found) if remark), *_unlikely(brief))
 
 
 def _short_grain(brief: Brief) -> str:
     """Boards usually run along the longer side; two swapped sizes look the same as a panel that is meant so."""
-    if brief.piece.width_m <= brief.piece.length_m:
+    if brief.piece.width_m <= brief.piece.length_m or brief.piece.kind in _ACROSS:
         return ""
     width, length = (shown(brief.typed[f"piece.{name}"]) for name in ("width", "length"))
     return (
@@ -111,10 +120,38 @@ def _damp_winter(brief: Brief) -> str:
 
     air = {season.name.lower(): (season.temperature_c, season.rh_percent) for season in brief.house.seasons}
     moisture = {name: float(emc_percent(*of)) for name, of in air.items()}
-    if moisture.get(_COLD, 0.0) <= moisture.get(_WARM, 100.0):
+    if moisture.get(_COLD, 0.0) <= moisture.get(_WARM, 100.0) + STEADY_PERCENT:
         return ""
     return (
         f"{brief.where('house.seasons')}winter brings the wood to {moisture[_COLD]:.1f} % MC and summer to "
         f"{moisture[_WARM]:.1f} %: the winter is damper than the summer. It is taken so; in a heated house it is "
         "usually the other way round, so check that the two are not exchanged."
     )
+
+
+def _unlikely(brief: Brief) -> Iterator[str]:
+    """Air that no room keeps, and stock or a meter that is far out: each more often a slip of the unit or the finger."""
+    for season in brief.house.seasons:
+        where = f"house.seasons.{season.name.lower()}"
+        for key, value, low, high in (
+            ("temperature", season.temperature_c, *ROOM_C),
+            ("humidity", season.rh_percent, *ROOM_RH),
+        ):
+            if not low <= value <= high:
+                typed = shown(brief.typed.get(f"{where}.{key}", f"{value:g}"))
+                yield (
+                    f"{brief.where(f'{where}.{key}')}{where}.{key} is {typed}, which rooms that are lived in do not keep. It is "
+                    "taken so; check its unit, and whether it is the air of the room and not that outdoors."
+                )
+    moisture, doubt = brief.stock.mc_percent, brief.stock.meter_error_percent
+    if moisture is not None and not STOCK_MC[0] <= moisture <= STOCK_MC[1]:
+        kind = "green or wet, not yet for furniture" if moisture > STOCK_MC[1] else "drier than a heated room makes it"
+        yield (
+            f"{brief.where('wood.moisture')}wood.moisture is {shown(brief.typed['wood.moisture'])}: wood that is {kind}. It is "
+            "taken so; read the meter again, on a fresh crosscut."
+        )
+    if doubt > FAR_OFF_PERCENT:
+        yield (
+            f"{brief.where('wood.meter_error')}wood.meter_error is {shown(brief.typed['wood.meter_error'])}: a meter that may be "
+            "so far off settles nothing. It is taken so; weigh a slice and dry it in an oven instead."
+        )

@@ -125,7 +125,7 @@ def finish_names() -> tuple[str, ...]:
 def find_finish(name: str, coats: int | None = None) -> Finish:
     """A finish of the table by name, or by the beginning of its name; case does not matter.
 
-    name: as in :func:`finish_names`; "bare", "none" and "bare wood" mean no finish. coats: as in the table, the
+    name: as in :func:`finish_names`, or as makers say it (``finish_names.csv``): "wax", "hardwax oil", "bare". coats: as in the table, the
     most usual three (or the most the table has) when left out. Raises InputError with the nearest names.
 
     >>> find_finish("urethane varnish", 3).label
@@ -137,9 +137,9 @@ def find_finish(name: str, coats: int | None = None) -> Finish:
     """
     if not isinstance(name, str):
         raise InputError(f"finish is {name!r}; write the name of a finish, for example 'shellac' or 'bare'.")
-    if name.strip().lower() in ("bare", "none", BARE.name):
+    full_name = _meant(name)
+    if full_name == BARE.name:
         return BARE
-    full_name = _full_name(name)
     table = {finish.coats: finish for finish in all_finishes() if finish.name == full_name}
     if coats is None:
         coats = 3 if 3 in table else max(table)
@@ -149,12 +149,24 @@ def find_finish(name: str, coats: int | None = None) -> Finish:
     return table[int(coats)]
 
 
+def _meant(name: str) -> str:
+    """What a maker means by a name: one of the trade's, or a name of the table; an ambiguous one is asked back."""
+    wanted = " ".join(name.lower().replace("-", " ").split())
+    row = next((row for row in rows("finish_names.csv") if row["said"].replace("-", " ") == wanted), None)
+    if row is None:
+        return BARE.name if wanted == BARE.name else _full_name(name)
+    if not row["finish"] and row["coats"] != "0":
+        raise InputError(f"finish is {name!r}, which can mean several; write {row['note']}.")
+    return row["finish"] or BARE.name
+
+
 def _full_name(name: str) -> str:
     names = finish_names()[1:]
     wanted = " ".join(name.lower().split())
     same = [full for full in names if full.lower() == wanted]
     begins = same or [full for full in names if full.lower().startswith(wanted)]
     holds = begins or [full for full in names if wanted and wanted in full.lower()]
+    holds = [full for full in holds if not any(word in full.lower() for word in _HOUSE_PAINTS)] or holds
     if wanted and len(holds) == 1:
         return holds[0]
     if wanted and holds:
