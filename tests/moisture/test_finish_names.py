@@ -3,7 +3,7 @@
 import pytest
 
 from woodlib.errors import InputError
-from woodlib.moisture.finishes import finish_names, find_finish
+from woodlib.moisture.finishes import find_finish, finish_names
 from woodlib.tables import rows
 
 

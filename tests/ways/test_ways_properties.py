@@ -188,7 +188,7 @@ def test_a_steady_house_strains_nothing(key, wood, moisture):
 def test_a_kind_is_compared_with_all_that_serve_it(kind, wood, width, stock, months):
     comparison = compare(piece(wood, width), stock, months, kind=kind, held=lambda piece: Held(1.0))
     assert {verdict.key for verdict in comparison} == {way.key for way in ways_for(kind)}
-    order = [(not verdict.allowed, verdict.level, not verdict.way.solid) for verdict in comparison]
+    order = [(not v.allowed, bool(v.unfit), v.level, not v.way.solid) for v in comparison]
     assert order == sorted(order)
     assert comparison.recommendation.endswith(".") and comparison.would_change.endswith(".")
     assert comparison[0].way.built_as in comparison.recommendation

@@ -32,6 +32,7 @@ class Piece:
     thickness_m: float
     border_width_m: float | None = None
     border_thickness_m: float | None = None
+    side_thickness_m: float | None = None
     ring_angle_deg: float = 0.0
     lifts: bool = False
 
@@ -258,6 +259,16 @@ class Brief:
         if key not in self.typed:
             raise InputError(f"{shown(key)} is not given in {self.path.name}; given are {', '.join(self.typed)}.")
         return exact_metres(self.typed[key], name=key)
+
+    @property
+    def joins(self) -> tuple[Fraction, str] | None:
+        """Thickness of what the piece is joined to, m, with its key: the border, or a drawer's sides; None where not said."""
+        if self.piece.kind == "drawer bottom" and "piece.border_thickness" not in self.typed:
+            key = "piece.side_thickness"
+            usual = Fraction(127, 10_000) if self.units == "inches" else Fraction(12, 1000)
+            return (self.exact_m(key), key) if key in self.typed else (usual, "usual sides of a drawer")
+        key = "piece.border_thickness"
+        return (self.exact_m(key), key) if key in self.typed else None
 
     def where(self, key: str) -> str:
         """Where a key stands, to put in front of a sentence about it: ``seat.toml, line 12: ``."""

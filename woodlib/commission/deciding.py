@@ -75,7 +75,7 @@ def _decided(commission: Commission) -> tuple[Said, Said | str]:
     """The decision with its reason, and what speaks for another one."""
     built, advised = commission.built, commission.advised
     name, best = built.way.with_article, advised.way.with_article
-    because = built.judged.reason()
+    because = built.unfit or built.judged.reason()
     if built.allowed:
         lead = say("We build it as {name}. {because}", name=name, because=because)
         return (
@@ -84,7 +84,7 @@ def _decided(commission: Commission) -> tuple[Said, Said | str]:
         )
     if advised.allowed:
         lead = say("Decided so far: {name}. We advise against it. {because}", name=name, because=because)
-        best_because = advised.judged.reason()
+        best_because = advised.unfit or advised.judged.reason()
         return lead, say("Our advice: {best}. {because}", best=best, because=best_because)
     lead = say(
         "None of the ways compared comes through this house unharmed; {name} is the least risky. {because}",

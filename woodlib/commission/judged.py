@@ -194,6 +194,6 @@ def _piece(brief: Brief) -> Piece:
         asked.length_m,
         asked.thickness_m,
         border,
-        asked.border_thickness_m,
+        float(brief.joins[0]) if brief.joins else None,
         asked.ring_angle_deg,
     )

@@ -45,8 +45,10 @@ def given_of(brief: Brief, verdict: Verdict, practice: ShopPractice) -> Given:
     length, width, thickness = (_typed(brief, entry) for entry in ("length", "width", "thickness"))
     border = _border(brief, verdict)
     _check_same(brief, verdict, {"width": width, "length": length, "border_width": border})
-    own = "piece.border_thickness" in brief.typed
-    border_thickness = _typed(brief, "border_thickness") if own else thickness
+    joined = brief.joins
+    border_thickness = (
+        thickness if joined is None else Size(joined[0], TYPED if joined[1].startswith("piece.") else joined[1])
+    )
     return Given(
         length,
         width,

@@ -114,13 +114,13 @@ def free_movement(piece: Piece, stock_mc_percent: float, air, doubts: Doubts = U
 def suitability(verdict: Verdict, kind: str | None = None) -> tuple[bool, int, bool, bool, bool, bool, int]:
     """What the order of a comparison goes by, best first.
 
-    Advised before refused, less risk first, solid wood before sheets; then what the trade usually takes for a piece
+    Advised before refused, what fits before what does not, less risk first, solid wood before sheets; then what the trade usually takes for a piece
     of that kind, what keeps the panel flat by itself, what keeps a border across the ends, and fewer cuts.
     """
     way = verdict.way
     usual = kind not in way.usual_for
     plain = not way.solid, usual, not way.keeps_flat, not way.keeps_border
-    return not verdict.allowed, verdict.level, *plain, len(verdict.cuts)
+    return not verdict.allowed, verdict.level + 3 * bool(verdict.unfit), *plain, len(verdict.cuts)
 
 
 def _travels(piece: Piece, stock_mc_percent: float, air, doubts: Doubts) -> tuple[MonthlyMoisture, Quantities]:

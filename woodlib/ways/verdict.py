@@ -11,6 +11,7 @@ from ..restraint.held import HeldPanel
 from ..restraint.measures import WORRYING_CHANCE, agreement_sentence, strain_words
 from ..units import both, shown, write
 from ..words.say import plain_text
+from .fitting import unfit
 from .held import Held
 from .judge import Judgement, judge, numbers_of
 from .piece import Allowances, Piece
@@ -43,8 +44,8 @@ class Verdict:
     ``states`` sizes as they will stand in a month;
     ``level`` and ``risk`` the step of risk and its word, by the careful end of the restrained strain, ``likely_level``
     by its best guess; ``allowed`` whether the kit advises it: only at the mildest step; ``judged`` the
-    judgement it puts in plain words. ``panel`` is the stress model of a glued border, ``measures`` what strain rule and stress model say, and
-    what to make of it where they differ.
+    judgement it puts in plain words; ``unfit`` why it does not fit the piece, where it does not. ``panel`` is the stress
+    model of a glued border, ``measures`` what strain rule and stress model say, and what to make of it where they differ.
     """
 
     way: Way
@@ -63,6 +64,7 @@ class Verdict:
     allowed: bool
     remarks: tuple[str, ...]
     judged: Judgement = field(repr=False)
+    unfit: str = ""
     panel: HeldPanel | None = field(default=None, repr=False)
     measures: tuple[str, ...] = ()
 
@@ -111,6 +113,7 @@ def decide(
     judged = judge(way, numbers, held, float(panel is not None and panel.chance.sound.likely >= WORRYING_CHANCE))
     strain = StrainRange(*(float(end) + 0.0 for end in judged.pull))  # + 0.0: no minus zero
     level = round(float(judged.level))
+    wrong = unfit(way, piece, {key: float(size) for key, size in judged.sizes.items()})
     return Verdict(
         way=way,
         moves=movement_of(numbers, "swing"),
@@ -120,14 +123,15 @@ def decide(
         dampest_month=months[1],
         driest=_month(judged, months[0], "narrowing"),
         dampest=_month(judged, months[1], "widening"),
-        reason=plain_text(judged.reason()),
+        reason=wrong or plain_text(judged.reason()),
         level=level,
-        risk=risk_levels()[level].word,
+        risk="does not fit" if wrong else risk_levels()[level].word,
         likely_level=int(float(risk_level(strain.mid))),
         restrained_strain=strain,
-        allowed=level == 0,
+        allowed=level == 0 and not wrong,
         remarks=_remarks(way, piece, held, numbers),
         judged=judged,
+        unfit=wrong,
         panel=panel,
         measures=_measures(strain.high, panel) if panel else (),
     )

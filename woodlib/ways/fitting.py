@@ -1,0 +1,49 @@
+"""Whether a way fits its piece: every proportion has its bound and its reason, and who is refused hears the size that would do."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+
+from ..tables import rows
+from ..units import both
+from .piece import Piece
+from .way import Way
+
+_OF_THE_PIECE = {"border": "border", "border_thickness": "border's thickness", "thickness": "panel's thickness"}
+
+
+@cache
+def _bounds(key: str) -> tuple[dict[str, str], ...]:
+    return tuple(row for row in rows("proportions.csv") if key in row["ways"].split("|"))
+
+
+def unfit(way: Way, piece: Piece, sizes: Mapping[str, float]) -> str:
+    """Why a way does not fit a piece, with the size at which it would, or nothing.
+
+    ``sizes`` of its cuts by key, m. Bounds are common practice (``proportions.csv``).
+    """
+    measures = {
+        "border": piece.border_width_m,
+        "border_thickness": piece.border_thickness_m,
+        "thickness": piece.thickness_m,
+    }
+    for row in _bounds(way.key):
+        key, reason = row["size"], row["reason"]
+        value = float(measures[key] if key in measures else sizes[key])
+        beside = "side's thickness" if way.fitted else _OF_THE_PIECE["border_thickness"]
+        names = _OF_THE_PIECE | {"border_thickness": beside}
+        label = names.get(key) or way.sizes[key].label
+        if value < float(row["least_m"]):
+            return f"It does not fit: {label} {_said(value)}, and {reason}; it takes at least {both(float(row['least_m']), 16, 1, 'up')}."
+        if row["most_share"] and value > float(row["most_share"]) * measures[row["of"]]:
+            wanted = both(value / float(row["most_share"]), 16, 1, "up")
+            return (
+                f"It does not fit: {label} {_said(value)} in a {names[row['of']]} of {_said(measures[row['of']])}, and "
+                f"{reason}; it takes {wanted}."
+            )
+    return ""
+
+
+def _said(size: float) -> str:
+    return f"would be {both(size, 64, 0.1)}" if size <= 0.0 else both(size, 64, 0.1)
