@@ -68,3 +68,13 @@ def number(topic: str, key: str) -> Number:
     if key not in found:
         raise MissingDataError(f"numbers.csv has no row {key!r} on {topic}; its rows are: {', '.join(found)}.")
     return found[key]
+
+
+@cache
+def metric_numbers(topic: str) -> dict[str, Fraction]:
+    """What a metric shop works with where the numbers of a topic are those of inches, m; all are common practice, no source.
+
+    >>> metric_numbers("allowances")["pin_diameter"]
+    Fraction(1, 100)
+    """
+    return {row["key"]: Fraction(row["metres"]) for row in rows("metric_practice.csv") if row["topic"] == topic}

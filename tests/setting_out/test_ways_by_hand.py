@@ -18,12 +18,13 @@ from woodlib.setting_out.drawing import blank_drawing, shop_drawing
 from woodlib.setting_out.joints import conflicts_of
 from woodlib.setting_out.lists import hole_rows
 from woodlib.setting_out.plan import set_out
+from woodlib.setting_out.practice import ShopPractice
 
 BRIEF = brief_of("500 mm", "900 mm", "20 mm", "50 mm")
 
 
 def plan_of(key, stock=(), brief=BRIEF):
-    return set_out(brief, stock, verdict_on(brief, key))
+    return set_out(brief, stock, verdict_on(brief, key), practice=ShopPractice())
 
 
 def mm(length) -> Fraction:
@@ -225,7 +226,9 @@ def test_tenons_are_set_out():
 def test_a_dowel_takes_half_of_a_board_at_most(thick, dowel):
     # Sold: 5, 6, 8 and 10 mm. Half of 19 is 9.5, half of 9 is 4.5: a board so thin is glued without dowels.
     brief = brief_of("500 mm", "900 mm", thick, "50 mm")
-    plan = set_out(brief, [StockBoard("A", "180 mm", "1 m", "30 mm", 3)], verdict_on(brief, "battens"))
+    plan = set_out(
+        brief, [StockBoard("A", "180 mm", "1 m", "30 mm", 3)], verdict_on(brief, "battens"), practice=ShopPractice()
+    )
     assert {mm(joint.joint.size_m) for joint in plan.joints} == ({dowel} if dowel else set())
     assert ("bore for dowels" in plan.order.names) == bool(dowel) and "glue up" in plan.order.names
     blank_drawing(plan)

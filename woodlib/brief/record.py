@@ -165,6 +165,7 @@ class Hardware:
     inset_m: float | None = None
     middle_m: float | None = None
     screw_m: float | None = None
+    fixing: str = "bolt through"
 
 
 @dataclass(frozen=True)

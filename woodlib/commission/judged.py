@@ -14,7 +14,7 @@ from ..movement.months import MonthlyMoisture
 from ..movement.spread import Doubts, Movement
 from ..ways.held import plane_field
 from ..ways.index import free_movement, suitability, verdict_for
-from ..ways.piece import Piece
+from ..ways.piece import Allowances, Piece
 from ..ways.registry import find_way
 from ..ways.turning import what_would_change
 from ..ways.verdict import Verdict
@@ -153,7 +153,7 @@ def _judge(brief: Brief) -> Commission:
     ways = ways_of(brief)
 
     def judged(way: str) -> Verdict:
-        return verdict_for(way, piece, stock, months, doubts=doubts)
+        return verdict_for(way, piece, stock, months, doubts=doubts, allowances=Allowances.of(brief.first))
 
     def fitting(verdict: Verdict) -> tuple:
         return suitability(verdict, brief.piece.kind)

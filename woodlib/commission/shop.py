@@ -146,6 +146,7 @@ def holes_to_bore(plan: SettingOut) -> Card:
     cards = [table(head, rows, "Holes for hardware")] if rows else []
     said = [item.fit.says for item in plan.hardware]
     said += [item.slots.said(plan.first) for item in plan.hardware if item.slots]
+    said += [item.metal.said_of_metal(plan.first) for item in plan.hardware if item.metal]
     cards += [_warned(plan), listed(list(dict.fromkeys(said)))] if rows else []
     cards += [_fixings(plan)] if plan.piece.fixings else []
     cards += [paragraphs(NOT_SET_OUT)] if plan.piece.way.on_a_base else []

@@ -12,6 +12,7 @@ from ..movement.board import Board
 from ..movement.through_year import movement_through_year
 from ..units import both
 from ..ways.made import JointLine, MadePiece, Place
+from .fixing import BOLT, SCREW, SLOTTED, pilot
 from .hardware_overlaps import holes_of, with_overlaps
 from .hardware_places import ALONG, HardwarePlace, breaks_out, edges_of, hardware_places, off_the_wood
 from .holes import HoleFit, HolePair, Marking, best_marking, hole_fit, hole_pair
@@ -24,7 +25,8 @@ class SetHardware:
     """One piece of hardware set out: its holes, the best way to mark them, whether they fit, and its slots, if any.
 
     ``inset_m`` of the holes' line from the edge they serve: the front edge, or the left end for hardware that runs
-    across the grain. ``part`` what its holes are in; ``warnings`` what they come too near, one sentence each.
+    across the grain. ``part`` what its holes are in; ``warnings`` what they come too near, one sentence each; ``metal`` slots that the metal
+    needs where it spans the grain and the wood has none.
     """
 
     pair: HolePair
@@ -36,6 +38,7 @@ class SetHardware:
     slots: GrainSlots | None
     part: str = "panel"
     warnings: tuple[str, ...] = ()
+    metal: GrainSlots | None = None
 
     @property
     def centres_m(self) -> tuple[tuple[Fraction, Fraction], ...]:
@@ -84,16 +87,31 @@ def _set(brief: Brief, piece: MadePiece | None, place: HardwarePlace, practice: 
     rule, marking = best_marking(pair, rules)
     fit = hole_fit(screw, rounding_error=marking.misfit_m, first=brief.first, practice=practice)
     places = [piece.part_at(*centre) for centre in _centres(pair, runs, inset)] if piece else []
-    slots = None
-    if _spans_grain(runs, places):
-        slots = grain_slots(pair, *strains_of(brief), screw=screw, practice=practice)
+    needed = (
+        grain_slots(pair, *strains_of(brief), screw=screw, practice=practice) if _spans_grain(runs, places) else None
+    )
+    slots = needed if place.fixing == BOLT else None
+    if place.fixing != BOLT:
+        fit = pilot(fit, brief.species().value_or_estimate("specific_gravity_12").number)
     part = " and ".join(dict.fromkeys(place.part for place in places if place)) or "panel"
     warnings = (
         tuple(_warnings(pair, runs, inset, fit, slots, piece, places, practice, edges_of(brief, runs), brief.first))
         if piece
         else ()
     )
-    return SetHardware(pair, runs, inset, rule, marking, fit, slots, part, warnings)
+    if place.fixing == SCREW and needed:
+        warnings = (*warnings, _held_fast(pair, needed, brief.first))
+    metal = needed if place.fixing == SLOTTED else None
+    return SetHardware(pair, runs, inset, rule, marking, fit, slots, part, warnings, metal)
+
+
+def _held_fast(pair: HolePair, needed: GrainSlots, first: str) -> str:
+    """What two wood screws across the grain do: they hold it, or the metal gives."""
+    moves = max(both(length.marked_m - needed.screw_m, 64, 0.5, "up", first) for length in needed.lengths)
+    return (
+        f"{pair.name}: two wood screws across the grain hold the wood between them, which wants to move by up to {moves} "
+        "over the year; take metal with slots (fixing = slotted metal), or bolts through slots in the wood."
+    )
 
 
 def _spans_grain(runs: str, places: list[Place | None]) -> bool:

@@ -32,6 +32,7 @@ class HardwarePlace:
     screw_m: Fraction
     middle_m: Fraction
     inset_m: Fraction
+    fixing: str
     sharing: int = 1
 
     @property
@@ -85,7 +86,7 @@ def _typed(brief: Brief, number: int, size_m: Sequence[Fraction], practice: Shop
         for entry, size in usual.items()
     )
     centres = brief.exact_m(f"hardware.{number}.centres")
-    return HardwarePlace(number, item.name, item.runs, work, aside, centres, screw, middle, inset)
+    return HardwarePlace(number, item.name, item.runs, work, aside, centres, screw, middle, inset, item.fixing)
 
 
 def _given(brief: Brief, place: HardwarePlace, entry: str) -> bool:

@@ -186,7 +186,8 @@ def set_out(
     """
     problems = Problems()
     check_kind(problems, "brief", brief, Brief, "read_brief('seat.toml')")
-    practice = check_practice(problems, practice)
+    usual = ShopPractice.of(brief.first) if practice is None and isinstance(brief, Brief) else practice
+    practice = check_practice(problems, usual)
     if verdict is not None:
         check_kind(problems, "verdict", verdict, Verdict, "commission_of(brief).built")
     typed = isinstance(brief, Brief) and "wood.out_of_flat" in brief.typed

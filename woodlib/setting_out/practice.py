@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from ..door import check_kind
 from ..errors import Problems
-from ..tables import number
+from ..tables import metric_numbers, number
 from ..units import exact_number, shown
 from ..units.exact import read_exact
 
@@ -51,6 +51,16 @@ class ShopPractice:
     batten_spacing_m: Fraction = _usual("batten_spacing")
     ordinary_board_m: Fraction = _usual("ordinary_board")
     turning_allowance_m: Fraction = _usual("turning_allowance")
+
+    @classmethod
+    def of(cls, system: str) -> ShopPractice:
+        """That of a shop that works in inches ("customary") or in millimetres ("metric").
+
+        >>> ShopPractice.of("metric").batten_end_m
+        Fraction(1, 10)
+        """
+        metric = metric_numbers("shop practice") if system == "metric" else {}
+        return cls(**{f"{key}_m": value for key, value in metric.items()})
 
     def __post_init__(self) -> None:
         problems = Problems()

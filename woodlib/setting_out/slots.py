@@ -28,6 +28,7 @@ class GrainSlots:
     plan: SlotPlan
     lengths: tuple[Rounding, ...]
     middles: tuple[Rounding, ...]
+    screw_m: Fraction
 
     def at(self, place_m: Fraction) -> tuple[Rounding, Rounding] | None:
         """Length of the slot at a hole of the pair, and its middle from the mark; None for the round hole."""
@@ -47,6 +48,14 @@ class GrainSlots:
         return (
             f"{self.pair.name} spans the grain: drill one hole round, and slot the others across the grain up to "
             f"{both(longest, 64, 0.5, 'up', first)} long, with a washer under each head."
+        )
+
+    def said_of_metal(self, first: str = "customary") -> str:
+        """What the metal must have, in a sentence."""
+        longest = max(rounding.marked_m for rounding in self.lengths)
+        return (
+            f"{self.pair.name} spans the grain: its metal needs one round hole and, for the others, slots at least "
+            f"{both(longest, 64, 0.5, 'up', first)} long across the grain, each screw in the middle of its slot, with a washer."
         )
 
 
@@ -109,7 +118,7 @@ def grain_slots(
         )
         for slot in plan.slots
     )
-    return GrainSlots(pair, plan, lengths, middles)
+    return GrainSlots(pair, plan, lengths, middles, screw_m)
 
 
 def _to_micrometre(length_m: float) -> Fraction:

@@ -68,6 +68,7 @@ class SlidingPiece:
     shares: tuple[Fitted, ...]
     helds: tuple[Held, ...]
     score: Fitted | None
+    allowances: Allowances = Allowances()
 
     def at(self, driest_rh: Sliding, dampest_rh: Sliding) -> PieceInAir:
         """The piece in the air of two months."""
@@ -114,7 +115,7 @@ class PieceInAir:
 
     def _numbers(self, way: Way, width_m: Sliding) -> Quantities:
         travels = self.travels(width_m)
-        return numbers_of(way, self.sliding.piece, travels, Allowances(), self._held(way.key, width_m))
+        return numbers_of(way, self.sliding.piece, travels, self.sliding.allowances, self._held(way.key, width_m))
 
     def widest(self, way: str) -> Sliding:
         """The widest piece that a way that slides bears, m; no more than ``scale_m``.
@@ -153,7 +154,8 @@ def sliding_piece_of(
     dampest = MonthAir(damp.temperature_c, damp.rh_percent, *spans[1], follows, highest)
     names = months.names[months.driest], months.names[months.dampest]
     stock, widths = brief.stock.moisture_percent(), _widths(piece, brief.units)
-    return sliding_piece(piece, stock, (driest, dampest), ways, widths, names, months.mc_percent.tolist(), doubts)
+    made = sliding_piece(piece, stock, (driest, dampest), ways, widths, names, months.mc_percent.tolist(), doubts)
+    return replace(made, allowances=Allowances.of(brief.first))
 
 
 def sliding_piece(

@@ -10,7 +10,7 @@ from ..errors import Problems
 from ..movement.board import check_ring_angle, check_wood
 from ..movement.wood import Wood
 from ..species import Species
-from ..tables import number
+from ..tables import metric_numbers, number
 
 if TYPE_CHECKING:
     from pint import Quantity
@@ -112,6 +112,16 @@ class Allowances:
     visible_gap_m: float = _default("visible_gap")
     veneer_thickness_m: float = _default("veneer_thickness")
     sheet_coefficient: float = _default("sheet_coefficient")
+
+    @classmethod
+    def of(cls, system: str) -> Allowances:
+        """Those of a shop that works in inches ("customary") or in millimetres ("metric").
+
+        >>> Allowances.of("metric").pin_diameter_m
+        0.01
+        """
+        metric = metric_numbers("allowances") if system == "metric" else {}
+        return cls(**{f"{key}_m": float(value) for key, value in metric.items()})
 
     def __post_init__(self) -> None:
         problems = Problems()
