@@ -12,7 +12,7 @@ import woodlib
 PACKAGE = Path(woodlib.__file__).resolve().parent
 FLOORS = (
     ("errors", "data_files", "templates"),
-    ("tables",),
+    ("tables", "files"),
     ("units",),
     ("door",),
     ("words",),

@@ -66,7 +66,7 @@ _PUBLIC = {
     "width_movement": "movement.spread",
     "movement_through_year": "movement.through_year",
     "monthly_moisture": "movement.months",
-    "movement_strain": "movement.coefficients",
+    "movement_strain": "movement.strain",
     "held_panel": "restraint.held",
     "HeldPanel": "restraint.held",
     "slot_plan": "restraint.fasteners",
@@ -113,7 +113,9 @@ __all__ = ["__version__", *_PUBLIC]
 
 def __getattr__(name: str):
     if name in _PUBLIC:
-        value = getattr(import_module(f".{_PUBLIC[name]}", __name__), name)
+        from .errors import netted
+
+        value = netted(getattr(import_module(f".{_PUBLIC[name]}", __name__), name))
         globals()[name] = value
         return value
     raise AttributeError(f"woodlib has no name {name!r}; the public names are: {', '.join(sorted(_PUBLIC))}.")

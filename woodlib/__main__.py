@@ -42,6 +42,9 @@ def main(arguments=None):
         return 1
     # Many small matrices: threads that wait for each other cost more than they bring. To be set before NumPy is loaded.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+    for stream in (sys.stdout, sys.stderr):  # a screen that lacks a letter shows a question mark instead of failing
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
     from .command_line import run
 
     return run(sys.argv[1:] if arguments is None else arguments)

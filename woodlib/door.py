@@ -31,6 +31,7 @@ class Limits:
     pint_unit: str = ""
     above_low: bool = False  # True: the low end itself is refused
     share: str = ""  # "rh" or "mc": text that names the other percentage is refused
+    plain_high: float = math.inf  # above it a number without a unit is refused, since another unit is likely meant
 
     def __post_init__(self) -> None:
         if not self.pint_unit:
@@ -61,6 +62,11 @@ def read_values(value: Any, limits: Limits, *, name: str, problems: Problems) ->
         return np.nan
     except (TypeError, ValueError):
         problems.add(f"{name} is {value!r}, which is not a number; {limits.advice} ({limits.accepted()}).")
+        return np.nan
+    if isinstance(value, int | float) and limits.plain_high < value <= limits.high:
+        problems.add(
+            f'{name} is {value:g} without a unit; write "{value:g} degF", or "{value:g} degC" if that is meant.'
+        )
         return np.nan
     sentence = _out_of_range(array, limits, name)
     if sentence:

@@ -49,3 +49,51 @@ class Problems:
         """Raise :class:`InputError` with all sentences, or do nothing when there are none."""
         if self.sentences:
             raise InputError(*self.sentences)
+
+
+NET = (TypeError, ValueError, AttributeError, LookupError, ArithmeticError, RecursionError, OSError)
+
+
+def netted(public):
+    """A public function, or class, of which a slip such as a list where a board belongs is answered in a sentence.
+
+    What can be foreseen has its own sentence further in; the first error stays readable as the cause.
+
+    >>> netted(len)(5)
+    Traceback (most recent call last):
+    ...
+    woodlib.errors.InputError: len cannot use what it was given, 5; it takes (obj, /) (object of type 'int' has no len()).
+    """
+    import inspect
+
+    if inspect.isclass(public):
+        if "__init__" in vars(public) and not issubclass(public, Exception) and public.__module__.startswith("woodlib"):
+            setattr(public, "__init__", _net(vars(public)["__init__"], public.__name__))  # noqa: B010
+        return public
+    return _net(public, public.__name__) if inspect.isroutine(public) else public
+
+
+def _net(function, name: str):
+    from functools import wraps
+
+    @wraps(function)
+    def caught(*args, **kwargs):
+        try:
+            return function(*args, **kwargs)
+        except WoodlibError:
+            raise
+        except NET as error:
+            raise InputError(_gross(name, function, args, kwargs, error)) from error
+
+    return caught
+
+
+def _gross(name: str, function, args: tuple, kwargs: dict, error: Exception) -> str:
+    import inspect
+    from reprlib import repr as short
+
+    given = [short(value) for value in (args[1:] if function.__name__ == "__init__" else args)]
+    given += [f"{key}={short(value)}" for key, value in kwargs.items()]
+    takes = str(inspect.signature(function)).split(" -> ")[0].replace("(self, ", "(")
+    why = str(error).splitlines()[0] if str(error) else type(error).__name__
+    return f"{name} cannot use what it was given, {', '.join(given) or 'nothing'}; it takes {takes} ({why})."

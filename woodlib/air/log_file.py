@@ -15,11 +15,13 @@ from pathlib import Path
 from typing import Any
 
 from ..errors import InputError
+from ..files import MEGABYTE, check_size
 
 _SEPARATORS = {";": "semicolons", "\t": "tabs", "|": "bars", ",": "commas"}
 _HEADING_WITHIN = 60  # loggers write a serial number and settings above the heading, never this many lines
 _CHUNK = 50_000
 _SAMPLE = 600
+LARGEST_BYTES = 200 * MEGABYTE  # four years of a reading every minute, and every weather file
 Row = list[str]
 
 
@@ -28,10 +30,11 @@ def read_bytes(path: Any, what: str) -> tuple[str, bytes]:
     if not isinstance(path, str | os.PathLike):
         raise InputError(f"path of the {what} is {path!r}; give the name of a file.")
     place = Path(path)
-    if not place.exists():
+    if "\0" in str(place) or not os.path.exists(place):
         raise InputError(f"{what} {str(place)!r} is not there; check the folder and the spelling of the file name.")
     if place.is_dir():
         raise InputError(f"{what} {str(place)!r} is a folder; give the name of a file in it.")
+    check_size(place, what, LARGEST_BYTES)
     try:
         content = place.read_bytes()
     except OSError as error:

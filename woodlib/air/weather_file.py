@@ -9,11 +9,13 @@ from typing import Any
 import numpy as np
 
 from ..errors import InputError
+from ..files import check_lines
 from .log_file import decode, read_bytes
 from .psychrometrics import rh_percent_from_dew_point
 from .year import DAYS, MONTH_LENGTHS, MONTH_STARTS, Year
 
 HEADER_LINES = 8
+_LONGEST_LINE = 20_000  # a header may hold many design days
 _FIELDS = {"month": 1, "day": 2, "hour": 3, "minute": 4, "dry_bulb": 6, "dew_point": 7, "humidity": 8}
 _MISSING = {"dry_bulb": 99.9, "dew_point": 99.9, "humidity": 999.0}
 _HIGHEST_RH = 110.0  # the format lets humidity run to 110 %
@@ -45,7 +47,9 @@ def read_weather_file(path: Any, *, label: str = "") -> Year:
     point (degC), relative humidity (%) are the 2nd to 9th fields. Humidity is relative to water below freezing too.
     """
     name, content = read_bytes(path, "weather file")
-    lines = decode(content).splitlines()
+    text = decode(content)
+    check_lines(text, f"weather file {name!r}", _LONGEST_LINE)
+    lines = text.splitlines()
     place = _place(lines, name)
     rows = [line.split(",", 9) for line in lines[HEADER_LINES:] if line.strip()]
     columns = _read_columns(rows, name)

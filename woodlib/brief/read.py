@@ -20,6 +20,8 @@ from .record import BoardOnHand, Brief, Finish, Hardware, House, Piece, Season, 
 from .unknown import report_unknown
 from .values import as_path
 
+MOST_DOTS = 200
+"""Dots on one line, far beyond any sentence: a key of thousands of parts costs gigabytes before it can be refused."""
 LARGEST_BYTES = 1_000_000
 """A brief is a page of text; a file beyond this is refused before it is read."""
 
@@ -67,6 +69,9 @@ def _text_of(path: Path) -> str:
 
 
 def _parsed(path: Path, text: str) -> tuple[dict[str, Any], dict[tuple[str | int, ...], int]]:
+    for number, line in enumerate(text.split("\n"), start=1):
+        if line.count(".") > MOST_DOTS:
+            raise InputError(f"{path.name}, line {number}: more than {MOST_DOTS} dots on one line; write key = value.")
     try:
         return tomllib.loads(text), key_lines(text)
     except RecursionError:

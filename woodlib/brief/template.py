@@ -8,6 +8,7 @@ from pathlib import Path
 from textwrap import wrap
 
 from ..errors import InputError
+from ..files import put
 from ..tables import rows
 from ..units import shown
 from .keys import KEYS, Key
@@ -59,16 +60,7 @@ def write_template(path: str | Path, kind: str = "") -> Path:
 
 def write_new(path: str | Path, text: str) -> Path:
     """Write a brief where there is none yet; raises :class:`InputError` if the file exists."""
-    path = as_path(path)
-    try:
-        with path.open("x", encoding="utf-8", newline="\n") as file:
-            file.write(text)
-    except FileExistsError:
-        raise InputError(f"{shown(str(path))} exists already and is left as it is; choose another name.") from None
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "not a path"
-        raise InputError(f"{shown(str(path))} cannot be written ({reason}); choose a folder that exists.") from None
-    return path
+    return put(text.encode(), as_path(path), remedy="choose a folder that exists")
 
 
 def sizes_of(kind: str, units: str = "inches") -> dict[str, str]:

@@ -9,6 +9,7 @@ from types import MappingProxyType
 
 from ..brief import Brief
 from ..errors import InputError
+from ..files import check_place, put
 from ..picture.svg import svg
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, pdf_bytes, shop_drawing
 from ..setting_out.lists import as_csv, cut_rows, dowel_rows, hole_rows
@@ -18,6 +19,8 @@ from .checked import checked_brief
 from .judged import Commission, commission_of
 from .names import at_the_piece, compared_way
 from .shop import setting_out_of
+
+REMEDY = "choose another folder with -o"
 
 
 def shop_files(plan: SettingOut) -> Mapping[str, Callable[[], bytes]]:
@@ -52,26 +55,36 @@ def write_shop_files(
     is there already.
     """
     target = _folder(folder)
+    check_place(target / "shop.html" if target.is_dir() else target, REMEDY)
     brief = checked_brief(brief_path)
     key = compared_way(brief, way, "--way is") if way else ""
     commission = commission_of(brief, key)
     plan = at_the_piece(brief, setting_out_of, commission)
-    contents = {target / name: make() for name, make in shop_files(plan).items()}
+    files = shop_files(plan)
+    _refuse_what_is_there(tuple(target / name for name in (*files, *pages)))
+    contents = {target / name: make() for name, make in files.items()}
     contents |= {target / name: make(commission).encode() for name, make in pages.items()}
-    _refuse_what_is_there(tuple(contents))
     if told:
         told(plan, brief)
+    _write_all(target, contents)
+    return tuple(contents)
+
+
+def _write_all(target: Path, contents: Mapping[Path, bytes]) -> None:
+    """All files or none: what was written before one failed is taken away again."""
+    made, written = not target.exists(), list[Path]()
     try:
         target.mkdir(exist_ok=True)
         for path, content in contents.items():
-            with path.open("xb") as file:
-                file.write(content)
-    except OSError as error:
-        where = shown(str(error.filename or target))
-        raise InputError(
-            f"{where} cannot be written ({error.strerror or 'not a path'}); choose another folder with -o."
-        ) from None
-    return tuple(contents)
+            written.append(put(content, path, remedy=REMEDY))
+    except (OSError, InputError) as error:
+        for path in written:
+            path.unlink(missing_ok=True)
+        if made and target.is_dir():
+            target.rmdir()
+        if isinstance(error, InputError):
+            raise
+        raise InputError(f"{shown(str(target))} cannot be written ({error.strerror}); {REMEDY}.") from None
 
 
 def _folder(folder: str | Path) -> Path:

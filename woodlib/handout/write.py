@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -10,6 +9,8 @@ from typing import TYPE_CHECKING
 from ..brief import Brief
 from ..commission import checked_commission
 from ..errors import InputError
+from ..files import check_place
+from ..files import put as put_file
 from .client_page import client_page
 from .page import GENERATOR
 
@@ -63,6 +64,7 @@ def checked_target(output: str | Path) -> Path:
         raise InputError(f"The handout is to be written to {target}; give a name that ends in .html.")
     if not target.parent.is_dir():
         raise InputError(f"There is no folder {target.parent} for the handout; make it first, or choose another.")
+    check_place(target)
     if target.is_dir() or (target.exists() and f'content="{GENERATOR}"' not in _beginning(target)):
         raise InputError(
             f"{target} is there already and is not a handout of woodlib; choose another name, nothing is replaced."
@@ -77,10 +79,4 @@ def _beginning(target: Path) -> str:
 
 def put(html: str, target: Path) -> Path:
     """Write the page in one move, so that a broken run leaves the older handout as it was."""
-    draft = target.with_name(target.name + ".draft")
-    try:
-        draft.write_text(html, encoding="utf-8")
-        os.replace(draft, target)
-    except OSError as error:
-        raise InputError(f"{target} cannot be written ({error.strerror}); choose another folder.") from None
-    return target
+    return put_file(html.encode(), target, replace=True)

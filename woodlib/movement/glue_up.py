@@ -91,8 +91,10 @@ def glue_up(
         problems.add(f"the panel has {widths.size} widths and {piths.size} pith distances; give one of each per strip.")
     for name, values in (("width", widths), ("pith distance", piths)):
         for number, value in enumerate(values, start=1):
-            if not value > 0.0 or not np.isfinite(value):
-                problems.add(f"{name} of strip {number} is {value:g} m; write it in metres, above 0, for example 0.1.")
+            if not value >= 0.001 or not np.isfinite(value):
+                problems.add(
+                    f"{name} of strip {number} is {value:g} m; write it in metres, at least 0.001, for example 0.1."
+                )
     problems.raise_if_any()
     curvature = 8.0 * cup_m(widths, piths, radial_strain, tangential_strain) / widths**2
     turns = np.where(np.arange(len(widths)) % 2 == 0, 1.0, -1.0)

@@ -12,6 +12,8 @@ from ..units.exact import read_exact, read_whole
 from .joints import even_row
 from .practice import ShopPractice, check_practice
 
+NARROWEST_M = Fraction(5, 1000)  # an edge board narrower than this cannot be clamped, and asks for clamps without end
+
 
 @dataclass(frozen=True)
 class GlueUp:
@@ -94,7 +96,9 @@ def glue_lines(
         read_exact(problems, "length of the glue line", length),
         read_exact(problems, "thickness", thickness, high=Fraction(1, 2)),
     )
-    edge = None if edge_board_width is None else read_exact(problems, "width of the edge board", edge_board_width)
+    edge = None
+    if edge_board_width is not None:
+        edge = read_exact(problems, "width of the edge board", edge_board_width, low=NARROWEST_M, above=False)
     problems.raise_if_any()
     if number == 1:
         return GlueUp(0, long, Fraction(0), 0.0, (), 0.0)

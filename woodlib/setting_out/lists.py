@@ -11,6 +11,7 @@ from pathlib import Path
 
 from ..door import check_kind
 from ..errors import InputError, Problems
+from ..files import put
 from ..units import both, shown
 from ..units.exact import Rounding
 from ..ways.made import WoodPart
@@ -218,12 +219,7 @@ def written(contents: bytes, path: object, ending: str) -> Path:
     target = Path(path)
     if target.suffix.lower() != ending:
         raise InputError(f"path is {shown(str(target))}; its name must end in {ending}.")
-    try:
-        target.write_bytes(contents)
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "not a path"
-        raise InputError(f"{shown(str(target))} cannot be written ({reason}); choose a folder that exists.") from None
-    return target
+    return put(contents, target, remedy="choose a folder that exists")
 
 
 def check_plan(plan: object) -> None:

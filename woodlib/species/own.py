@@ -10,6 +10,7 @@ import re
 from pathlib import Path
 
 from ..errors import InputError, Problems
+from ..files import MEGABYTE, check_size, put
 from .catalogue import all_species
 from .doubts import doubts_of_species
 from .names import normal
@@ -19,6 +20,7 @@ from .value import Value
 
 _TEXT_COLUMNS = ("name", "scientific_name", "kind", "origin")
 _LONGEST_CELL = 1000  # characters
+_LARGEST_BYTES = 5 * MEGABYTE
 _KINDS = ("hardwood", "softwood")
 # Usual headings that no likeness of letters would lead to the right column.
 _MEANT = {
@@ -48,6 +50,8 @@ def read_own_species(path: str | Path) -> tuple[Species, ...]:
     text = _text(file)
     delimiter = ";" if ";" in text.splitlines()[0] else ","
     rows = _rows(text, delimiter, file.name)
+    if not rows:
+        raise _empty(file)
     problems = Problems()
     header = _header(rows[0][1], problems)
     if len(rows) < 2:
@@ -62,20 +66,16 @@ def read_own_species(path: str | Path) -> tuple[Species, ...]:
 def write_own_species_template(path: str | Path) -> Path:
     """Write an empty species file with every column name, ready to fill in; an existing file is not overwritten."""
     file = Path(path)
-    try:
-        with open(file, "x", encoding="utf-8") as handle:
-            handle.write(",".join((*_TEXT_COLUMNS, *columns())) + "\n")
-    except FileExistsError:
-        raise InputError(f"species file {file.name} exists already; choose another name for the template.") from None
-    except OSError as error:
-        reason = error.strerror or "the system refused it"
-        raise InputError(f"species file {str(file)!r} cannot be written ({reason}); choose another place.") from None
-    return file
+    return put((",".join((*_TEXT_COLUMNS, *columns())) + "\n").encode(), file)
 
 
 def _text(file: Path) -> str:
     try:
+        if file.exists() and not file.is_dir():
+            check_size(file, "species file", _LARGEST_BYTES)
         raw = file.read_bytes()
+    except InputError:
+        raise
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "not a file name"
         raise InputError(f"species file {str(file)!r} cannot be read ({reason}); name a CSV file.") from None
@@ -86,8 +86,12 @@ def _text(file: Path) -> str:
     except UnicodeDecodeError:
         raise InputError(f"species file {file.name} is not UTF-8 text; save the sheet as CSV (UTF-8).") from None
     if not text.strip(" \t\r\n,;"):
-        raise InputError(f"species file {file.name} is empty; its first row must name the columns, for example name.")
+        raise _empty(file)
     return text
+
+
+def _empty(file: Path) -> InputError:
+    return InputError(f"species file {file.name} is empty; its first row must name the columns, for example name.")
 
 
 def _rows(text: str, delimiter: str, name: str) -> list[tuple[int, list[str]]]:

@@ -315,7 +315,7 @@ def _unit_name(unit: str, name: str) -> str:
 
     try:
         return str(registry.Unit(unit))
-    except (PintError, ValueError, AttributeError, TypeError):
+    except (PintError, ValueError, AttributeError, TypeError, AssertionError):
         raise InputError(
             f"{name} is to be read in {shown(unit)}, which is not a unit; use one such as mm or degC."
         ) from None
