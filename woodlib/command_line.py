@@ -122,6 +122,7 @@ def parser() -> argparse.ArgumentParser:
     text = "library, notebooks or browser, all three when left out; quick for a minute's worth; search to look further"
     made.add_argument("parts", nargs="*", type=test_part, metavar="PART", help=text)
     text = "for contributors: run notebooks from top to bottom and store their outputs"
+    command("proof", show_proof, "print every check against the outside world, and how well it is met", extra="test")
     made = command("refresh", refresh_notebooks, text, extra="test")
     made.add_argument("notebooks", nargs="*", type=Path, metavar="NOTEBOOK", help="all of them when left out")
     made = command("bench", run_benchmarks, "for contributors: run the speed comparisons", extra="test")
@@ -256,6 +257,11 @@ def show_progress(done: int, total: int) -> None:
 def run_tests(chosen: argparse.Namespace) -> int:
     """Run the tests, or the parts of them that were named."""
     return run_parts(working_copy(), chosen.parts)
+
+
+def show_proof(chosen: argparse.Namespace) -> int:
+    """The table of checks against the outside world."""
+    return run_parts(working_copy(), ["proof"])
 
 
 def refresh_notebooks(chosen: argparse.Namespace) -> int:

@@ -28,7 +28,7 @@ PARTS = {
         "tests/nbval_sanitize.cfg",
         "notebooks",
     ],
-    "browser": ["tests/browser"],
+    "browser": ["-n", "2", "--dist=loadfile", "tests/browser"],
 }
 FURTHER = {
     "quick": [
@@ -49,8 +49,10 @@ FURTHER = {
         ),
     ],
     "search": [*BESIDE, "tests"],
+    "proof": [*BESIDE, "-q", "--no-header", "tests/outside"],
 }
-"""Parts that are run only when they are named: what is tried after every small change, and a search from a new seed."""
+"""Parts that are run only when they are named: what is tried after every small change, a search from a new seed, and the table
+of checks against the outside world."""
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "microsoft-edge")
 BROWSER_PLACES = (
     "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
