@@ -137,18 +137,20 @@ def test_drawer_front():
 
 def test_lapped_back():
     # A board of 101.6 grows 1.1135, shrinks 0.5568. Gap 0.8 + 1.1135: 2; at the case 0.8 + 0.5568: 1.5; lap 4.8 + 0.8 +
-    # 1.1135 + 0.5568 = 7.2703: 8; face written 101. (500 - 3 + 2)/(101 + 2) = 4.84: 5 boards of (500 - 3 - 8)/5 = 97.8.
+    # 1.1135 + 0.5568 = 7.2703: 8; face written 101. (500 - 3 + 2)/(101 + 2) = 4.84: 5 boards of (500 - 3 - 8)/5 = 97.8,
+    # marked 97.5; the last takes what is left, 489 - 4*97.5 = 99.
     plan = plan_of("lapped_back")
     assert sizes(plan) == {
-        "board": (4, 900, Fraction("105.8"), 20),
-        "last board": (1, 900, Fraction("97.8"), 20),
+        "board": (4, 900, Fraction("105.5"), 20),
+        "last board": (1, 900, 99, 20),
     }
     assert plan.made.sums[0].says == (
-        "across the grain: 5 x face of a board 97.8 mm + 4 x gap 2 mm + 2 x gap at the case 1.5 mm = 500 mm"
+        "across the grain: 4 x face of a board 97.5 mm + face of the last board 99 mm + 4 x gap 2 mm + 2 x gap at the case "
+        "1.5 mm = 500 mm"
     )
-    # Blanks: 105.8 + 4.7625 = 110.5625 -> 111; 97.8 + 4.7625 = 102.5625 -> 103; length 957.15 -> 958.
-    assert rough(plan) == {"board": (958, 111), "last board": (958, 103)}
-    assert plan.blank is None and plan.joints == () and cubic_mm(plan) == 5 * Fraction("97.8") * 900 * 20
+    # Blanks: 105.5 + 4.7625 = 110.2625 -> 111; 99 + 4.7625 = 103.7625 -> 104; length 957.15 -> 958.
+    assert rough(plan) == {"board": (958, 111), "last board": (958, 104)}
+    assert plan.blank is None and plan.joints == () and cubic_mm(plan) == 489 * 900 * 20
 
 
 def test_the_same_piece_in_inches():

@@ -156,7 +156,7 @@ def _judge(brief: Brief) -> Commission:
         return verdict_for(way, piece, stock, months, doubts=doubts, allowances=Allowances.of(brief.first))
 
     def fitting(verdict: Verdict) -> tuple:
-        return suitability(verdict, brief.piece.kind)
+        return suitability(verdict, brief.piece.kind, bool(brief.piece.border_width_m))
 
     verdicts = _absorbed(problems, brief, "wood.moisture", lambda: sorted(map(judged, ways), key=fitting))
     problems.raise_if_any()

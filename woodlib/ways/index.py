@@ -111,15 +111,17 @@ def free_movement(piece: Piece, stock_mc_percent: float, air, doubts: Doubts = U
     return movement_of(_travels(piece, stock_mc_percent, air, doubts)[1], "swing")
 
 
-def suitability(verdict: Verdict, kind: str | None = None) -> tuple[bool, int, bool, bool, bool, bool, int]:
+def suitability(verdict: Verdict, kind: str | None = None, bordered: bool = True) -> tuple[bool | int, ...]:
     """What the order of a comparison goes by, best first.
 
     Advised before refused, what fits before what does not, less risk first, solid wood before sheets; then what the trade usually takes for a piece
-    of that kind, what keeps the panel flat by itself, what keeps a border across the ends, and fewer cuts.
+    of that kind, what keeps the panel flat by itself, what keeps a border across the ends, and fewer cuts. Where no border
+    is asked for (``bordered`` false), ways without one come first.
     """
     way = verdict.way
     usual = kind not in way.usual_for
-    plain = not way.solid, usual, not way.keeps_flat, not way.keeps_border
+    unasked = way.keeps_border and not bordered and not (way.framed and not usual)
+    plain = not way.solid, unasked, usual, not way.keeps_flat, not way.keeps_border
     return not verdict.allowed, verdict.level + 3 * bool(verdict.unfit), *plain, len(verdict.cuts)
 
 

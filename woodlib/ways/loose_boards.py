@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from ..picture.scene import Circle, Mark, corners
+from ..units.exact import INCH, MILLIMETRE
 from .drawn import MIDDLE, PLAN_LEFT, PLAN_RIGHT, PLAN_WIDTH, Drawn, Number, end_wood, label, sized, wood
 from .given import Given
 from .joint_drawing import CENTRE, LEFT, RIGHT
@@ -109,7 +110,10 @@ def boarded(given: Given, reach: Size, joint: str, section) -> MadePiece:
     edge = given.cut("edge_gap_today").exact_m
     widest = given.cut("board_width").exact_m
     count = max(1, ceil((opening - 2 * edge + gap) / (widest + gap)))
-    face = (opening - 2 * edge - (count - 1) * gap) / count
+    step = MILLIMETRE / 2 if given.first == "metric" else INCH / 64
+    rest = opening - 2 * edge - (count - 1) * gap
+    face = rest / count // step * step  # as it can be marked; the last board takes what is left
+    ends = rest - (count - 1) * face
     why = f"the opening less its gaps, shared by {count} boards"
     board = WoodPart(
         "board",
@@ -121,15 +125,28 @@ def boarded(given: Given, reach: Size, joint: str, section) -> MadePiece:
         (long, face),
         f"face and {joint}",
     )
-    last = WoodPart("last board", 1, given.length, Size(face, why, "down"), given.thickness, note=f"without a {joint}")
+    last = WoodPart(
+        "last board",
+        1,
+        given.length,
+        Size(ends, f"{why}: what the others leave", "down"),
+        given.thickness,
+        note=f"without a {joint}",
+    )
     begins = [edge + number * (face + gap) for number in range(count)]
     names = ["board"] * (count - 1) + ["last board"]
-    terms = ((count, "face of a board", face), (count - 1, "gap", gap), (2, "gap at the case", edge))
+    faces = [face] * (count - 1) + [ends]
+    terms = (
+        (count - 1, "face of a board", face),
+        (1, "face of the last board", ends),
+        (count - 1, "gap", gap),
+        (2, "gap at the case", edge),
+    )
     return made(
         given,
         [part for part in (board, last) if part.count],
         (Sum(ACROSS, terms, opening),),
-        (Place(name, (ZERO, long), (at, at + face)) for name, at in zip(names, begins, strict=True)),
+        (Place(name, (ZERO, long), (at, at + wide)) for name, at, wide in zip(names, begins, faces, strict=True)),
         section(begins, face),
         lines=tuple(
             JointLine(f"gap {n}", "along", at - gap / 2, at - gap, at - gap + reach.exact_m, True)

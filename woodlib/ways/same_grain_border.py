@@ -37,6 +37,14 @@ RULES = (
 )
 
 
+SPACE_DRIEST = up(
+    "space_driest",
+    "space beside each long edge in the driest month",
+    (fixed("clearance"), travel("edge_widening"), travel("edge_narrowing")),
+    "the edge has drawn in",
+)
+
+
 def make(given: Given) -> MadePiece:
     """A panel between two strips along its long edges, all grain the same way."""
     long, wide, border = given.length.exact_m, given.width.exact_m, given.border.exact_m
@@ -89,14 +97,7 @@ WAY = Way(
     wants_border=True,
     numbers=numbers,
     cuts=RULES,
-    states=(
-        up(
-            "space_driest",
-            "space beside each long edge in the driest month",
-            (fixed("clearance"), travel("edge_widening"), travel("edge_narrowing")),
-            "the edge has drawn in",
-        ),
-    ),
+    states=(SPACE_DRIEST,),
     stopped_by=Limit(("space_driest",), 0.5 * INCH_M, "the space beside it gets wider than {limit}"),
     make=make,
     order=(
