@@ -224,7 +224,11 @@ def test_mitred_frame():
     # 0.012651*0.120192 = 0.001521; growth 0.01096*0.120192 = 0.001317 opens the outside: the larger counts.
     assert mitre_share(ASH_BY_NAME) == pytest.approx(0.120192, abs=1e-6)
     found = verdict("mitred_frame", ASH_BY_NAME)
-    assert found.restrained_strain.mid == pytest.approx(0.001521, abs=1e-6) and found.level == 0
+    assert found.restrained_strain.mid == pytest.approx(0.001521, abs=1e-6)
+    # The eye sees 0.4: a member 50 wide is not safe, one of 25, sqrt2*25*0.01096 = 0.38749, is; the strain passes both.
+    assert (found.level, found.allowed) == (1, False) and "the eye sees" in found.reason
+    assert verdict("mitred_frame", Piece("white ash", "500 mm", "900 mm", "20 mm", "26 mm")).level == 1
+    assert verdict("mitred_frame", Piece("white ash", "500 mm", "900 mm", "20 mm", "25 mm")).level == 0
     # Inside sqrt2*50*0.00538 = 0.38042; outside sqrt2*50*0.01096 = 0.77499. Slot 50/3 + 0.8 = 17.4667.
     check(found, **{"mitre open at the inside": 0.38042, "mitre open at the outside": 0.77499, "slot for": 17.4667})
 

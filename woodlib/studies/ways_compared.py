@@ -96,6 +96,7 @@ _OTHERWISE = (
     "squeezed: the wood grows after it is glued, more than any season gives back",
     "strained along the border: so thin or narrow a border has to follow the panel",
     "the ends of the glue line may open before the wood does",
+    "where the glue gives way, the joint opens so far that it is seen",
 )
 """What decides instead of the pull, in the order of ``DECIDERS``."""
 
@@ -106,7 +107,7 @@ def reading_of(entry: Judged, sliding: SlidingPiece) -> Reading:
     judgement = entry.judgement
     if judgement is not None:
         meanings = entry.of(tuple(f"{risk.word}: {risk.meaning}" for risk in risk_levels()))
-        words = pick(judgement.decides, [1.0, 2.0, 3.0, 4.0], [meanings, *_OTHERWISE])
+        words = pick(judgement.decides, [1.0, 2.0, 3.0, 4.0, 5.0], [meanings, *_OTHERWISE])
         return Reading(name, say("up to {pull} held back", pull=strain(judgement.most)), words, tone)
     bears = pick(
         entry.widest,

@@ -119,7 +119,8 @@ class Judgement:
         """The sentence that decides, by the way to fail and the step of risk reached."""
         pulled = self.of_level(tuple(self._pulled(step) for step in range(len(risk_levels()))))
         if not self.way.holds_width:
-            return pick(self.decides, [1.0], [pulled, f"The strain rule would let it pass, but {STRESS_WARNS}"])
+            gaps = (pulled, f"The strain rule would let it pass, but {STRESS_WARNS}", self._gap())
+            return pick(self.decides, [1.0, 5.0], gaps if self.way.hidden_below else gaps[:2] + gaps[1:2])
         narrow = say(
             "Glue is allowed here: the border stretches the panel by at most {most} of its width, but a panel this narrow does not "
             "set free the energy that a split costs.",
@@ -128,6 +129,19 @@ class Judgement:
         spared = smaller(risk_level(self.pull[2]), 1.0) - smaller(self.strained.splits, 1.0)
         calm = pick(larger(spared - self.level, 0.0), [1.0], [pulled, narrow])
         return pick(self.decides, [1.0, 2.0, 3.0, 4.0], [calm, *self._otherwise()])
+
+    def _gap(self) -> Said | str:
+        """Why a joint that the strain would let pass is not safe: it would open so far that it is seen."""
+        keys = self.way.hidden_below
+        if not keys:
+            return ""
+        sizes = {key: self.size(key) for key in keys}
+        wanted = " and ".join(f"{{{key}}} ({'driest' if 'driest' in key else 'dampest'} month)" for key in keys)
+        return say(
+            f"The strain would let it pass, but where the glue gives way the joint opens by {wanted}; the eye sees {{seen}}.",
+            seen=movement(self.numbers["visible"], "nearest"),
+            **sizes,
+        )
 
     def _pulled(self, step: int) -> Said:
         reasons = self.way.reasons
@@ -166,8 +180,8 @@ class Judgement:
         return f"The strain rule would let it pass, but {STRESS_WARNS}", squeeze, follows, opens
 
 
-DECIDERS = ("pulled", "stress", "squeezed", "border", "glue")
-"""What can set the step of risk: the pull, the stress model, and the other ways to fail."""
+DECIDERS = ("pulled", "stress", "squeezed", "border", "glue", "gap")
+"""What can set the step of risk: the pull, the stress model, the other ways to fail, and a gap that is seen."""
 
 
 def judge(way: Way, numbers: Mapping[str, Sliding], held: Held, stress_warns: Sliding = 0.0) -> Judgement:
@@ -176,11 +190,14 @@ def judge(way: Way, numbers: Mapping[str, Sliding], held: Held, stress_warns: Sl
     pulled, squeezed, border, glue = found.levels
     level: Sliding = pulled
     decides: Sliding = 0.0
-    for place, other in enumerate((stress_warns, squeezed, border, glue), 1):
+    sizes = {key: rule.size(numbers) for key, rule in way.sizes.items()}
+    gap: Sliding = 0.0
+    for key in way.hidden_below:
+        gap = larger(gap, reached(sizes[key] - numbers["visible"], 0.0))
+    for place, other in enumerate((stress_warns, squeezed, border, glue, gap), 1):
         more = reached(other - level, 0.5)
         decides = decides + more * (place - decides)
         level = larger(level, other)
-    sizes = {key: rule.size(numbers) for key, rule in way.sizes.items()}
     return Judgement(way, numbers, sizes, found, level, decides)
 
 

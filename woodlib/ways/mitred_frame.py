@@ -96,13 +96,6 @@ STATES = (
 )
 
 
-def _visible(name: str) -> NoteRule:
-    return NoteRule(
-        (travel(name), fixed("visible", -1.0)),
-        "members this wide would open their mitres visibly if the glue let go; narrow them or square the corners",
-    )
-
-
 MITRE = Fraction(99, 70)  # square root of 2, 0.005 percent up
 
 
@@ -188,6 +181,7 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=STATES,
+    hidden_below=("mitre_driest", "mitre_dampest"),
     holding=holding,
     held_by="Stretched in the mitres, at most",
     opens=Opening("line", "beside the panel", "line_driest", "line_dampest", "line_today"),
@@ -212,8 +206,6 @@ WAY = Way(
         "Glue up at the moisture of the middle of the year; leave the panel dry in its grooves.",
     ),
     notes=(
-        _visible("inside"),
-        _visible("outside"),
         NoteRule(
             (fixed("woods_differ"),),
             "frame and panel are different woods; the mitres are worked out for the panel's, right only roughly",

@@ -62,7 +62,8 @@ class Way:
 
     Numbers: ``numbers(travels, piece, allowances)`` returns its smooth numbers; ``cuts`` the sizes to cut today,
     ``states`` sizes as they will stand in a month, never negative; ``stopped_by`` what stops it from growing wider,
-    where anything does; ``opens`` what opens and closes so that it is seen.
+    where anything does; ``opens`` what opens and closes so that it is seen; ``hidden_below`` sizes, by key, that must stay below the number
+    ``visible`` for the way to be safe.
 
     Work: ``make(given)`` makes its parts from exact sizes; ``order`` steps of its own, beside those of a panel;
     ``plan`` and ``joint`` draw it from above and in section.
@@ -116,6 +117,7 @@ class Way:
     states: tuple[CutRule, ...] = ()
     stopped_by: Limit | None = None
     opens: Opening | None = None
+    hidden_below: tuple[str, ...] = ()
     holding: Callable[[Piece, Allowances], Held] | None = None
     held_by: str = "Stretched where it is held, at most"
     part: str = "panel"
