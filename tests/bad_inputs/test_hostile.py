@@ -202,3 +202,27 @@ def test_a_screen_that_lacks_letters(monkeypatch, capsys):
     assert main(["verdicts", "ספסל 🪑.toml"]) == 1
     narrow.flush()
     assert b"there is no brief at" in narrow.buffer.getvalue()
+
+
+def test_what_is_handed_out_tells_nothing_about_the_machine(tmp_path):
+    import getpass
+    import platform
+    import re
+
+    from woodlib.commission.shop_files import write_shop_files
+    from woodlib.handout import write_handout
+    from woodlib.handout.client_page import shop_page
+
+    home = tmp_path / "ofakind-username"
+    home.mkdir()
+    brief = home / "seat.toml"
+    brief.write_bytes(READERS["seat.toml"][1])
+    files = [write_handout(brief, home / "seat.html")]
+    files += write_shop_files(brief, home / "shop", pages={"shop.html": shop_page})
+    told = {"ofakind-username", str(tmp_path), platform.node(), os.path.expanduser("~")} - {"", "/", "localhost"}
+    told |= {getpass.getuser()} - {"root", "user"}
+    for path in files:
+        content = path.read_bytes().decode("latin-1")
+        for secret in told:
+            found = re.search(rf"(?<![\w/-]){re.escape(secret)}(?![\w-])", content)
+            assert not found, f"{path.name} tells {secret!r}: {content[max(found.start() - 60, 0) :][:140]!r}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import base64
 import re
 
 import nbformat
@@ -125,3 +126,13 @@ def test_a_missing_notebook_is_a_sentence(tmp_path):
 def test_the_page_says_how_its_sliders_were_checked():
     html = _page(new_code_cell("x", outputs=[_recorded()]))
     assert "How the sliders were checked" in html and "2000 others compared with full redraws" in html
+
+
+def test_a_persons_own_pictures_are_carried_inside(tmp_path):
+    """A page that is sent to a client has no folder beside it; a picture that is missing is no reason to fail."""
+    dot = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR4nGNgYGD4DwABBAEAX+XDSwAAAABJRU5ErkJggg=="
+    (tmp_path / "my bench.png").write_bytes(base64.b64decode(dot))
+    text = '![bench](<my bench.png>)\n\n<img src="my bench.png" alt="again">\n\n![gone](gone.png)'
+    nbformat.write(new_notebook(cells=[new_markdown_cell(text)]), tmp_path / "own.ipynb")
+    html = handout_from_notebook(tmp_path / "own.ipynb", tmp_path / "own.html").read_text("utf-8")
+    assert html.count(f"data:image/png;base64,{dot}") == 2 and 'src="my' not in html and str(tmp_path) not in html

@@ -4,6 +4,8 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.special import ndtri
+from scipy.stats.qmc import Sobol
 
 from woodlib.movement.board import Board
 from woodlib.movement.spread import (
@@ -22,17 +24,18 @@ ASH = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
 moistures = st.floats(2, 20)
 
 
-DRAWS = 200_000
+SPECIES, RINGS, START, END = Sobol(4, seed=3).random_base2(15).T
+"""Evenly spread draws: their quantiles are surer than those of 200,000 plain ones, at a sixth of the work."""
 
 
-def drawn(wood, ring, start, end, doubts=None, seed=3):
-    """The 5 and 95 % quantiles of random draws of every doubt, through the movement law itself."""
-    doubts, noise = doubts or Doubts(), np.random.default_rng(seed)
-    factor = 1.0 + doubts.species_share * noise.standard_normal(DRAWS)
-    rings = ring + np.radians(doubts.ring_angle_deg) * noise.uniform(-1, 1, DRAWS)
+def drawn(wood, ring, start, end, doubts=None):
+    """The 5 and 95 % quantiles of draws of every doubt, through the movement law itself."""
+    doubts = doubts or Doubts()
+    factor = 1.0 + doubts.species_share * ndtri(SPECIES)
+    rings = ring + np.radians(doubts.ring_angle_deg) * (2 * RINGS - 1)
     moistures = (
-        np.maximum(moisture + percent / NINETY_PERCENT_HALF_WIDTH * noise.standard_normal(DRAWS), 0.0)
-        for moisture, percent in ((start, doubts.meter_percent), (end, doubts.air_percent))
+        np.maximum(moisture + percent / NINETY_PERCENT_HALF_WIDTH * ndtri(draws), 0.0)
+        for moisture, percent, draws in ((start, doubts.meter_percent, START), (end, doubts.air_percent, END))
     )
     return np.quantile(width_strain(wood, rings, 0.0, *moistures, factor), (0.05, 0.95))
 
@@ -49,7 +52,7 @@ def random_woods(count, seed=1):
 
 
 def test_the_closed_form_holds_against_random_draws():
-    # Share of the half range by which an end is off. A quantile of so many draws is itself uncertain by about 0.5 %.
+    # Share of the half range by which an end is off. A quantile of the draws is itself uncertain by less than 0.5 %.
     off = []
     for wood, ring, start, end in random_woods(120):
         low, high = drawn(wood, ring, start, end)

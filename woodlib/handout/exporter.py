@@ -7,14 +7,17 @@ was never run, a copy is run once from top to bottom in the notebook's folder, a
 
 from __future__ import annotations
 
+import base64
 import copy
+import mimetypes
 import re
 import sys
 from collections.abc import Iterator, Mapping
-from html import escape
+from html import escape, unescape
 from importlib import import_module
 from pathlib import Path
 from typing import Any
+from urllib.parse import unquote
 
 from nbconvert.exporters.html import HTMLExporter
 from nbconvert.exporters.templateexporter import TemplateExporter
@@ -26,6 +29,7 @@ from traitlets import default
 from traitlets.config import Config
 
 from ..errors import WoodlibError
+from ..files import MEGABYTE, check_size
 from ..live import STUDY_MIME
 from ..study.study import Study
 from .page import page, question_html
@@ -37,6 +41,7 @@ WIDGET_MIME = "application/vnd.jupyter.widget-view+json"
 LEFT_OUT = {"remove-cell", "lesson-only"}
 """Tags of cells that stay out of a handout: what is for the author's tests, and what is for a learner alone."""
 
+LARGEST_PICTURE = 20 * MEGABYTE
 NOT_DESCRIBED = "A picture without a description."
 STILL_HERE = "This part moves only in the notebook; on this page it stands still."
 
@@ -89,7 +94,9 @@ class HandoutExporter(HTMLExporter):
         title = settings.get("title") or _title(nb) or (resources.get("metadata") or {}).get("name") or "Handout"
         language = nb.metadata.get("woodlib", {}).get("language", "en")
         resources["output_extension"] = ".html"
-        return page(title, [html], checks, language, settings.get("units", "both")), resources
+        return page(
+            title, [_with_pictures(html, Path(folder).resolve())], checks, language, settings.get("units", "both")
+        ), resources
 
     def _body(self, nb: NotebookNode, resources: Any, **kw: Any) -> tuple[str, Any]:
         """The notebook as HTML, past the parser that :class:`HTMLExporter` sends it through: it would break the drawings."""
@@ -101,6 +108,20 @@ class HandoutExporter(HTMLExporter):
         widgets = WidgetsDataTypeFilter(notebook_metadata=self._nb_metadata, parent=self, resources=resources)
         self.register_filter("filter_data_type", widgets)
         return TemplateExporter.from_notebook_node(self, nb, resources, **kw)
+
+
+def _with_pictures(html: str, folder: Path) -> str:
+    """The pictures that lie beside the notebook, carried inside: a page that is sent has no folder beside it."""
+
+    def inside(found: re.Match[str]) -> str:
+        path = (folder / unquote(unescape(found[2]))).resolve()
+        if folder not in path.parents or not path.exists():
+            return found[0]
+        check_size(path, "picture", LARGEST_PICTURE)
+        kind = mimetypes.guess_type(path.name)[0] or "image/png"
+        return f'{found[1]}data:{kind};base64,{base64.b64encode(path.read_bytes()).decode()}"'
+
+    return re.sub(r'(<img\b[^>]*\bsrc=")([^":]+)"', inside, html)
 
 
 def _must_run(nb: NotebookNode, given: dict[str, Any]) -> bool:
