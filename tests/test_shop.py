@@ -87,7 +87,7 @@ def test_the_seat_from_one_brief(plan):
         "Glue lines 1, 2",
         "cut the joints of the frame.",
         "Weight: about 20.1 lb (9.1 kg)",
-        "Buy 9 board feet (0.022 m3) of 4/4",
+        "Buy 3 board feet (0.007 m3) of 4/4",  # stiles and rails; the panel is on hand
         "Tenon cheek: 8 glue lines",
         "blank, length | 42-3/4 in | 42-3/4 in, exact",
         "this lid falls hard",

@@ -238,6 +238,8 @@ def set_out(chosen: argparse.Namespace) -> int:
 
 def show_set_out(plan, brief) -> None:
     """Say how the piece is built, and what is to be checked before it is cut."""
+    if plan.short:
+        print(plan.short, flush=True)
     show_remarks([*brief.remarks, *(warning for item in plan.hardware for warning in item.warnings)])
     print(f"Set out: {plan.made.way.name}.", flush=True)
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from bad_inputs.test_brief import GOOD, brief_of
 
-from woodlib.commission import commission_of
+from woodlib.commission import commission_of, shop_cards
 from woodlib.commission.shop import setting_out_of
 from woodlib.commission.shop_files import write_shop_files
 from woodlib.data_files import data_path
@@ -152,7 +152,14 @@ def test_boards_given_in_code_that_do_not_reach_are_refused_and_those_of_the_bri
         set_out(found.brief, [StockBoard("short", "6 in", "30 in", "1 in")], found.built)
     brief = read_brief(written(tmp_path, ("count = 3\n", "")))
     plan = set_out(brief, verdict=found.built)
-    assert plan.boards is None and plan.remarks[0].startswith("The boards on hand do not make this panel: stock gives")
+    assert plan.short.startswith("The boards on hand do not make this panel: stock gives")
+    # One A of 6-1/4 in gives two strips of 6-3/16, jointed; the rest comes from boards of 6 in, 5-15/16 jointed.
+    names = [strip.board for strip in plan.boards.strips]
+    assert plan.boards.bought == names.count("board to buy") > 0 and len(plan.joints) == len(names) - 1
+    assert plan.boards.glued_m >= plan.glued_blank.width.total_m
+    assert f"Set out with {plan.boards.bought} more board" in plan.short
+    told = shop_cards(commission_of(brief, "battens")).text
+    assert told.startswith(plan.short) and "bought is only what it lacks" in told
 
 
 OFF_THE_WOOD = [

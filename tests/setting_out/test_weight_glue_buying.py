@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from setting_out.lengths import INCH, lengths
 
 from woodlib.setting_out.blank import blank_for
-from woodlib.setting_out.buying import board_feet, on_hand_text, rough_for, rough_thicknesses, to_buy
+from woodlib.setting_out.buying import board_feet, rough_for, rough_thicknesses, to_buy
 from woodlib.setting_out.glue import area_of_lines_m2, clamp_places, glue_lines
 from woodlib.setting_out.kernels import gravity_at, mass_kg
 from woodlib.setting_out.practice import ShopPractice
@@ -116,10 +116,7 @@ def test_rough_thicknesses_are_in_order():
     )
 
 
-def test_thin_stock_may_be_resawn_and_boards_on_hand_are_told_but_not_taken_off():
+def test_thin_stock_may_be_resawn():
     # 1/4 in needs 5/16, under three quarters of 4/4; 7/8 needs 15/16.
     assert "4/4, or resaw thicker boards" in to_buy(blank_for("20 in", "10 in", "1/4 in")).says
     assert "resaw" not in to_buy(blank_for("20 in", "10 in", "7/8 in")).says
-    # 2 boards of 25 x 200 x 2000 mm: 0.02 m3; counted as an inch thick: 0.0254*0.2*2*2/0.00235974 = 8.61 board feet.
-    text = on_hand_text([(25 * MM, 200 * MM, 2000 * MM, 2)], "metric")
-    assert text.startswith("Boards on hand hold 0.020 m3 (8.6 board feet)")

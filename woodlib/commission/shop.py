@@ -5,7 +5,6 @@ from __future__ import annotations
 from fractions import Fraction
 
 from ..setting_out.boards import Strip
-from ..setting_out.buying import on_hand_text
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, shop_drawing
 from ..setting_out.glue import area_text
 from ..setting_out.lists import dowel_rows, fixing_rows, hole_rows, in_order, size_text, where_from
@@ -48,7 +47,12 @@ def shop_cards(commission: Commission) -> Card:
         roundings_shown,
         shop_cautions,
     )
-    return joined(*(card(plan) for card in cards))
+    return joined(shortage(plan), *(card(plan) for card in cards))
+
+
+def shortage(plan: SettingOut) -> Card:
+    """That the boards on hand do not reach, before anything is cut."""
+    return paragraphs(plan.short) if plan.short else NOTHING
 
 
 def parts_to_cut(plan: SettingOut) -> Card:
@@ -247,8 +251,9 @@ def weight_and_wood(plan: SettingOut) -> Card:
         clamps = f", {glue.clamps} clamps" if glue.clamps else ", pressed all over"
         said.append(f"{glue.name[0].upper()}{glue.name[1:]}: {lines}, {area_text(glue.area_m2, plan.first)}{clamps}.")
     said += [purchase.says for purchase in plan.purchases]
-    if plan.on_hand:
-        said.append(on_hand_text([(b.thickness_m, b.width_m, b.length_m, b.count) for b in plan.on_hand], plan.first))
+    if plan.boards and plan.on_hand:
+        rest = "what it lacks" if plan.short else "what is cut from boards of its own"
+        said.append(f"The panel comes from the boards on hand, which are taken off; bought is only {rest}.")
     beside = [part for part in plan.piece.parts if not part.solid]
     said += [
         f"Beside it{', from offcuts' if part.role == 'offcut' else ''}: {part.count} x {part.name}, {part.text(plan.first)}."

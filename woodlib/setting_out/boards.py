@@ -17,6 +17,7 @@ from .practice import ShopPractice, check_practice
 
 MOST_BOARDS = 60
 MOST_STRIPS = 120
+TO_BUY = "board to buy"
 MOST_SUMS = 20_000
 """Different total widths kept in mind while looking for the least surplus; far more than a stack of boards makes."""
 
@@ -77,6 +78,11 @@ class BoardsPlan:
         """Name of each board, how many of it are cut into, and the strips that they give to this panel."""
         counts = {name: sum(strip.board == name for strip in self.strips) for name, _ in self.gives}
         return tuple((name, ceil(counts[name] / each), counts[name]) for name, each in self.gives if counts[name])
+
+    @property
+    def bought(self) -> int:
+        """How many boards are still to be bought for it."""
+        return sum(count for name, count, _ in self.used if name == TO_BUY)
 
     @property
     def glued_m(self) -> Fraction:
@@ -175,6 +181,29 @@ def ordinary_boards(blank: Blank, rule: str, practice: ShopPractice) -> BoardsPl
     rounding = Rounding(needed / count, rule, "up")
     strips = (Strip("ordinary board", rounding.marked_m),) * count
     return BoardsPlan(strips, needed, (rounding,), (), gives=(("ordinary board", 1),), assumed_m=wide)
+
+
+def boards_with_more(
+    blank: Blank, stock: Sequence[StockBoard], rule: str, practice: ShopPractice, *, equal_widths: bool = False
+) -> BoardsPlan:
+    """Strips where the boards on hand do not reach: the fewest boards of an ordinary width are bought beside them.
+
+    >>> from woodlib.setting_out.blank import blank_for
+    >>> blank = blank_for("44 in", "20 in", "7/8 in")
+    >>> stock = [StockBoard("A", "7 in", "8 ft", "1 in"), StockBoard("B", "6 in", "20 in", "1 in", 2)]
+    >>> boards_with_more(blank, stock, "1/16 in", ShopPractice()).used
+    (('A', 1, 2), ('board to buy', 2, 2))
+    """
+    wide, listed = practice.ordinary_board_m, list(stock)[: MOST_BOARDS - 1]
+    most = ceil(blank.width.total_m / (wide - 2 * practice.edge_jointing_m))
+    for count in range(1, most + 1):
+        more = StockBoard(TO_BUY, wide, blank.length.total_m, blank.thickness.total_m, count)
+        try:
+            return boards_for(blank, [*listed, more], equal_widths=equal_widths, rule=rule, practice=practice)
+        except InputError:
+            if count == most:
+                raise
+    raise AssertionError("ordinary boards alone reach")
 
 
 def _gives(blank: Blank, stock, widest_m: Fraction | None, practice: ShopPractice) -> tuple[tuple[str, int], ...]:

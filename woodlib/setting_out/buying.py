@@ -83,19 +83,6 @@ def board_feet(thickness: object, width: object, length: object) -> Fraction:
     return max(thick, INCH) * wide * long / BOARD_FOOT_M3
 
 
-def on_hand_text(boards: Sequence[tuple[Fraction, Fraction, Fraction, int]], first: str = "customary") -> str:
-    """What rough boards hold, each as (thickness, width, length, count) in metres; not taken off what is bought.
-
-    >>> on_hand_text([(INCH, 12 * INCH, 48 * INCH, 2)])
-    'Boards on hand hold 8.0 board feet (0.019 m3) as measured; they are not taken off what is to be bought.'
-    """
-    feet = sum(count * board_feet(thick, wide, long) for thick, wide, long, count in boards)
-    volume = sum(count * thick * wide * long for thick, wide, long, count in boards)
-    texts = f"{float(feet):.1f} board feet", f"{float(volume):.3f} m3"
-    one, other = texts if first == "customary" else texts[::-1]
-    return f"Boards on hand hold {one} ({other}) as measured; they are not taken off what is to be bought."
-
-
 @dataclass(frozen=True)
 class Purchase:
     """What to buy for one or more blanks alike: net, and with waste.

@@ -16,6 +16,7 @@ from ..units import both, shown
 from ..units.exact import Rounding
 from ..ways.made import WoodPart
 from .blank import Blank
+from .boards import TO_BUY
 from .plan import SettingOut
 
 Row = dict[str, str]
@@ -99,9 +100,8 @@ def _panel_rows(plan: SettingOut) -> Iterator[Row]:
                 plan.first,
             )
         else:
-            yield _cut(
-                f"strip {number} from board {strip.board}", 1, sizes, UP, "boards on hand, edges jointed", plan.first
-            )
+            board = f"a {TO_BUY}" if strip.board == TO_BUY else f"board {strip.board}"
+            yield _cut(f"strip {number} from {board}", 1, sizes, UP, "edges jointed", plan.first)
     if plan.made is None or plan.made.own_ends_m is not None:
         for part in blank.length.pieces:
             sizes = part.size_m, blank.finished_width_m, blank.finished_thickness_m

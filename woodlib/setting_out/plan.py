@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import partial
 
@@ -15,9 +15,10 @@ from ..units.exact import INCH, MILLIMETRE, Rounding, read_exact
 from ..ways.made import MadePiece, WoodPart, roundings_of
 from ..ways.verdict import Verdict
 from .blank import Blank, blank_for, strip_blank
-from .boards import BoardsPlan, StockBoard, boards_for, ordinary_boards
+from .boards import TO_BUY, BoardsPlan, StockBoard, boards_for, boards_with_more, ordinary_boards
 from .buying import Purchase, to_buy_all
 from .cautions import cautions_for
+from .division import Division, Part
 from .glue import GlueUp, glue_lines
 from .hardware import SetHardware, set_hardware
 from .hardware_places import UPRIGHT
@@ -54,7 +55,8 @@ class SettingOut:
     ``made`` the piece as a way to build makes it, None for the plain panel; ``blank`` and ``boards`` of the panel that
     is glued up, ``blanks`` of the parts from one board; ``remarks`` what to know beside the numbers;
     ``edge`` the long edge that is measured from: the lower one of what stands upright in a drawer; ``glued_up`` whether
-    the panel takes more than one board; ``on_hand`` the boards that were given.
+    the panel takes more than one board; ``on_hand`` the boards that were given; ``short`` what is missing where they do
+    not reach, to be said before all else.
     """
 
     title: str
@@ -76,6 +78,7 @@ class SettingOut:
     edge: str = "front edge"
     glued_up: bool = False
     on_hand: tuple[StockBoard, ...] = ()
+    short: str = ""
 
     @property
     def rule(self) -> str:
@@ -198,13 +201,12 @@ def set_out(
     rule = "1 mm" if brief.first == "metric" else "1/16 in"
     blank = _blank(brief, made, end_pieces, warp_m, rule, practice)
     blanks = tuple(_part_blanks(made, warp_m, rule, practice))
-    boards, remark = _boards(brief, blank, stock, equal_widths, rule, practice) if blank else (None, "")
+    boards, short = _boards(brief, blank, stock, equal_widths, rule, practice) if blank else (None, "")
     size = made.size_m[:2] if made else tuple(brief.exact_m(f"piece.{entry}") for entry in ("length", "width"))
     hardware = tuple(set_hardware(brief, size, made, practice))
     solid = made.solid_m3 if made else blank.finished_volume_m3
     weight = weight_of(brief.species(), float(solid), brief.stock.moisture_percent())
     glued = len(boards.strips) > 1 if boards else False
-    glued_up = glued or bool(remark)  # boards that do not reach still have to be glued up once there are enough
     joints = tuple(_joints(blank, boards, hardware, made, brief.first, practice)) if boards and glued else ()
     return SettingOut(
         brief.title,
@@ -214,20 +216,21 @@ def set_out(
         boards,
         joints,
         hardware,
-        _order(brief, made, bool(joints), glued_up, hardware, blank),
+        _order(brief, made, bool(joints), glued, hardware, blank),
         weight,
         _glue(blank, boards, practice),
-        _purchases(brief, blank, blanks, practice),
+        _purchases(brief, blank, boards, blanks, practice),
         cautions_for(
             blank, weight.mid_kg, brief.piece.kind in LIFTING, practice, tuple(e.blank for e in blanks), brief.first
         ),
         practice,
         made,
         blanks,
-        tuple(_remarks(made, boards, remark, brief.first)),
+        tuple(_remarks(made, boards, brief.first)),
         "lower edge" if brief.piece.kind in UPRIGHT else "front edge",
-        glued_up,
+        glued,
         tuple(stock_of(brief) if stock is None else stock),
+        short,
     )
 
 
@@ -260,7 +263,7 @@ def _part_blanks(made: MadePiece | None, warp: Fraction, rule: str, practice: Sh
 
 
 def _boards(brief: Brief, blank: Blank, stock, equal_widths: bool, rule: str, practice: ShopPractice):
-    """The strips of the panel, and a remark where the brief's own boards do not reach."""
+    """The strips of the panel, and what is missing where the brief's own boards do not reach."""
     listed = stock_of(brief) if stock is None else stock
     if not listed:
         return (ordinary_boards(blank, rule, practice) if stock is None else None), ""
@@ -269,7 +272,11 @@ def _boards(brief: Brief, blank: Blank, stock, equal_widths: bool, rule: str, pr
     except InputError as error:
         if stock is not None:
             raise
-        return None, f"The boards on hand do not make this panel: {error}"
+        boards = boards_with_more(blank, listed, rule, practice, equal_widths=equal_widths)
+        more, wide = boards.bought, both(practice.ordinary_board_m, first=brief.first)
+        long = both(blank.length.total_m, rounding="up", first=brief.first)
+        buy = f"{more} more board{'s' if more > 1 else ''}, {wide} wide and {long} long"
+        return boards, f"The boards on hand do not make this panel: {error} Set out with {buy}, to be bought."
 
 
 def _ends(brief: Brief, end_pieces: bool | None) -> Fraction | None:
@@ -304,8 +311,12 @@ def _glue(blank: Blank | None, boards: BoardsPlan | None, practice: ShopPractice
     return glue_lines(count, blank.length.total_m, blank.thickness.total_m, edge_board_width=edge, practice=practice)
 
 
-def _purchases(brief: Brief, blank: Blank | None, blanks: tuple[PartBlank, ...], practice: ShopPractice):
-    listed = [(blank, 1)] if blank else []
+def _purchases(brief: Brief, blank: Blank | None, boards: BoardsPlan | None, blanks, practice: ShopPractice):
+    """What the boards on hand do not give: parts of their own, and the boards that the panel still lacks."""
+    listed = [(blank, 1)] if blank and (boards is None or boards.assumed_m) else []
+    if blank and boards and boards.bought:
+        rough = Division("width", (Part(TO_BUY, "piece", practice.ordinary_board_m, 1),))
+        listed = [(replace(blank, width=rough), boards.bought)]
     listed += [(entry.blank, entry.part.count) for entry in blanks]
     try:
         return to_buy_all(listed, system=brief.first, practice=practice)
@@ -316,9 +327,7 @@ def _purchases(brief: Brief, blank: Blank | None, blanks: tuple[PartBlank, ...],
         raise
 
 
-def _remarks(made: MadePiece | None, boards: BoardsPlan | None, remark: str, first: str) -> Iterator[str]:
-    if remark:
-        yield remark
+def _remarks(made: MadePiece | None, boards: BoardsPlan | None, first: str) -> Iterator[str]:
     if boards and boards.assumed_m:
         wide = both(boards.assumed_m, first=first)
         yield f"The brief lists no boards: strips are set out for rough boards {wide} wide, assumed; list yours in it."
