@@ -28,7 +28,17 @@ FLOORS = (
     ("studies",),
     ("commission",),
     ("live", "lesson", "handout"),
-    ("quick_answer", "new_brief", "environment", "package_installer", "opening", "testing", "command_line", "__main__"),
+    (
+        "quick_answer",
+        "piece_answer",
+        "new_brief",
+        "environment",
+        "package_installer",
+        "opening",
+        "testing",
+        "command_line",
+        "__main__",
+    ),
 )
 FLOOR = {room: number for number, rooms in enumerate(FLOORS) for room in rooms}
 BESIDE = {("handout", "live"), ("lesson", "live"), ("lesson", "handout")}

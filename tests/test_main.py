@@ -15,7 +15,20 @@ from woodlib.commission import chosen_brief, commission_of
 from woodlib.environment import SetUpError
 
 PROJECT = Path(__main__.__file__).resolve().parent.parent
-COMMANDS = ("open", "brief", "verdicts", "handout", "setout", "what-now", "move", "forget", "test", "refresh", "bench")
+COMMANDS = (
+    "open",
+    "brief",
+    "verdicts",
+    "handout",
+    "setout",
+    "what-now",
+    "move",
+    "test-piece",
+    "forget",
+    "test",
+    "refresh",
+    "bench",
+)
 
 
 @pytest.fixture(autouse=True)

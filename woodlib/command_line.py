@@ -117,6 +117,11 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument(
         "--length", default="", metavar="SIZE", help="of the panel with glued ends; left out, twice its width"
     )
+    made = command("test-piece", answer_for_a_piece, "how far your boards move, by a piece of them measured twice")
+    text = 'for example "white oak" "100 mm" 12%% "98.9 mm" 8%%; with --oven-dry, weights instead of moistures'
+    made.add_argument("question", nargs="+", metavar="WORD", help=text)
+    made.add_argument("--oven-dry", default="", metavar="WEIGHT", help='its weight dried in an oven: "100.0 g"')
+    made.add_argument("--rings", default="flatsawn", metavar="CUT", help="flatsawn, riftsawn or quartersawn")
     command("forget", forget_tables, "take away the tables of frozen studies that are kept in your cache folder")
     made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
     text = "library, notebooks or browser, all three when left out; quick for a minute's worth; search to look further"
@@ -185,6 +190,14 @@ def answer_at_the_bench(chosen: argparse.Namespace) -> int:
 
     question = read_question(chosen.question, chosen.at, chosen.thickness, chosen.length)
     print("\n".join(answer(question, chosen.why, chosen.ends)))
+    return 0
+
+
+def answer_for_a_piece(chosen: argparse.Namespace) -> int:
+    """What a test piece says about its boards."""
+    from .piece_answer import answer
+
+    print("\n".join(answer(chosen.question, chosen.oven_dry, chosen.rings)))
     return 0
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from ..errors import Problems
+from ..errors import InputError, Problems
 from ..units import both, shown
 from .desk import Desk
 from .keys import KEYS, SOURCES_OF_AIR, Key
@@ -186,10 +186,27 @@ def _own_species(path: Any) -> bool:
     return True
 
 
-def _wood_that_moves(name: str, own: Any) -> None:
+def _wood_that_moves(name: str, own: Any) -> Any:
     """A wood by name that has the numbers its movement is worked out from."""
     from ..movement.board import check_wood
 
     problems = Problems()
-    check_wood(problems, species_of(name, own))
+    wood = check_wood(problems, species_of(name, own))
     problems.raise_if_any()
+    return wood
+
+
+def check_test_pieces(desk: Desk, made: Mapping[str, Any]) -> None:
+    """Each piece measured at two moistures that tell something, and moved as its species can."""
+    from ..movement.measured_piece import learn
+
+    name, own = desk.value("wood.species"), desk.value("wood.own_species")
+    rings, meter = made["piece"].get("ring_angle_deg", 0.0), made["wood"].get("meter_error_percent", 1.0)
+    for place, piece in enumerate(made["test_piece"]):
+        measured = desk.attempt(("test_piece", place), piece.measured, rings, meter)
+        try:
+            wood = _wood_that_moves(name, own) if name and measured else None
+        except InputError:  # told at the species already
+            continue
+        if wood:
+            desk.attempt(("test_piece", place), learn, wood, [measured])

@@ -11,12 +11,12 @@ from typing import Any
 
 from ..errors import InputError
 from ..units import shown
-from .checks import check_boards, check_fit, check_house, check_stock
+from .checks import check_boards, check_fit, check_house, check_stock, check_test_pieces
 from .desk import Desk, with_places
 from .keys import KEYS, SEASONS
 from .lines import key_lines
 from .plain_words import TWICE, in_plain_words
-from .record import BoardOnHand, Brief, Finish, Hardware, House, Piece, Season, Stock
+from .record import BoardOnHand, Brief, Finish, Hardware, House, Piece, Season, Stock, TestPiece
 from .unknown import report_unknown
 from .values import as_path
 
@@ -44,6 +44,7 @@ def read_brief(path: str | Path, more_checks: Sequence[Callable[[Desk], None]] =
     made = _read(desk)
     for check in (check_fit, check_boards, check_stock, *more_checks):
         check(desk)
+    check_test_pieces(desk, made)
     source = check_house(desk, made["house"])
     desk.problems.raise_if_any()
     return _brief(desk, made, source)
@@ -96,7 +97,7 @@ def _read(desk: Desk) -> dict[str, Any]:
     """Every value of the file, as the fields of each record."""
     made: dict[str, Any] = {"": desk.read_table((), "")}
     made |= {table: desk.read_table((table,), table) for table in ("piece", "wood", "finish", "house")}
-    for array, record in (("hardware", Hardware), ("boards", BoardOnHand)):
+    for array, record in (("hardware", Hardware), ("boards", BoardOnHand), ("test_piece", TestPiece)):
         made[array] = tuple(_each(desk, array, record))
     seasons = desk.table(("house", "seasons")).items()
     named = [name for name, entry in seasons if name.lower() in SEASONS and isinstance(entry, Mapping)]
@@ -135,6 +136,7 @@ def _brief(desk: Desk, made: dict[str, Any], source: str) -> Brief:
         house=House(source=source, **made["house"]),
         hardware=made["hardware"],
         boards=made["boards"],
+        test_piece=made["test_piece"],
         handout=MappingProxyType(made["handout"]),
         typed=MappingProxyType(desk.typed),
         lines=MappingProxyType({with_places(path): line for path, line in desk.lines.items()}),

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from ..air.rooms import Room
     from ..air.year import Year
     from ..moisture.finishes import Finish as TableFinish
+    from ..movement.measured_piece import Learned, MeasuredPiece
     from ..movement.months import MonthlyMoisture
     from ..movement.spread import Doubts
     from ..species import Species
@@ -179,6 +180,46 @@ class BoardOnHand:
     count: int = 1
 
 
+@dataclass(frozen=True)
+class TestPiece:
+    """A piece of the boards at two moistures: by meter, or by its weight beside its oven-dry weight."""
+
+    __test__ = False  # for pytest, which takes the name for a test
+
+    first_width_m: float
+    second_width_m: float
+    first_mc_percent: float | None = None
+    second_mc_percent: float | None = None
+    first_mass_g: float | None = None
+    second_mass_g: float | None = None
+    oven_dry_g: float | None = None
+    ring_angle_deg: float | None = None
+    ruler_m: float | None = None
+    meter_error_percent: float | None = None
+
+    def measured(self, ring_angle_deg: float, meter_error_percent: float) -> MeasuredPiece:
+        """The measurement; rings and meter are the boards' own where it has none. Raises :class:`InputError`."""
+        from ..movement.measured_piece import MeasuredPiece
+
+        metered, weighed = (
+            (self.first_mc_percent, self.second_mc_percent),
+            (self.first_mass_g, self.second_mass_g, self.oven_dry_g),
+        )
+        rings = ring_angle_deg if self.ring_angle_deg is None else self.ring_angle_deg
+        ruler = {} if self.ruler_m is None else {"ruler_m": self.ruler_m}
+        widths = self.first_width_m, self.second_width_m
+        first, second, dry = weighed
+        if first is not None and second is not None and dry is not None and metered == (None, None):
+            return MeasuredPiece.weighed(widths, (first, second), dry, ring_angle_deg=rings, **ruler)
+        if None in metered or weighed != (None, None, None):
+            raise InputError(
+                "test_piece needs two moistures beside its two widths: write first_moisture and second_moisture, or "
+                "first_weight, second_weight and oven_dry_weight, not some of both."
+            )
+        error = meter_error_percent if self.meter_error_percent is None else self.meter_error_percent
+        return MeasuredPiece(*widths, *metered, rings, moisture_percent=error, **ruler)  # type: ignore[arg-type]
+
+
 @dataclass(frozen=True, kw_only=True)
 class Brief:
     """One commission. ``typed`` holds every value as it stands in the file, by dotted key.
@@ -200,6 +241,7 @@ class Brief:
     house: House
     hardware: tuple[Hardware, ...]
     boards: tuple[BoardOnHand, ...]
+    test_piece: tuple[TestPiece, ...] = ()
     handout: Mapping[str, Mapping[str, Any]]
     typed: Mapping[str, Any] = field(repr=False)
     lines: Mapping[str, int] = field(repr=False)
@@ -241,6 +283,8 @@ class Brief:
 
         year, finish = self.year(), self.table_finish()
         doubts = doubts_in(year, self.stock.meter_error_percent)
+        learned = self.learned()
+        doubts = replace(doubts, species_share=learned.doubts.species_share) if learned else doubts
         try:
             board = Board.of(self.species(), self.piece.thickness_m, first_finish=finish, second_finish=finish)
         except MissingDataError:
@@ -251,9 +295,25 @@ class Brief:
         )
         return months, replace(doubts, air_percent=hypot(doubts.air_percent, own, washed))
 
-    def species(self) -> Species:
+    def learned(self) -> Learned | None:
+        """What the test pieces say about the boards; None without any."""
+        from ..movement.measured_piece import learn
+
+        pieces = [
+            piece.measured(self.piece.ring_angle_deg, self.stock.meter_error_percent) for piece in self.test_piece
+        ]
+        return learn(self.kind_of_wood(), pieces) if pieces else None
+
+    def kind_of_wood(self) -> Species:
         """The wood, from the maker's own table if the brief names one, else from the catalogue."""
         return species_of(self.stock.species, self.stock.own_species)
+
+    def species(self) -> Species:
+        """The same as its boards move, by their test pieces."""
+        from ..movement.measured_piece import boards_of
+
+        learned = self.learned()
+        return boards_of(self.kind_of_wood(), learned) if learned else self.kind_of_wood()
 
     def exact_m(self, key: str) -> Fraction:
         """A length of the brief as an exact fraction of a metre, for setting out: ``exact_m("piece.width")``."""

@@ -37,6 +37,11 @@ _TABLES = {
         "[[boards]]",
         "Rough boards on hand for the panel; one such table each. Without them the panel is set out as one board.",
     ),
+    "test_piece[]": (
+        "[[test_piece]]",
+        "A piece of these very boards, measured across the grain at two moistures (or a fresh slice beside one that lay in "
+        "another room): it says how far THEY move, better than any table. One such table each.",
+    ),
 }
 _SUMMER = {"temperature": "75 degF", "humidity": "60 %"}
 _SUMMER_AIR = "house.seasons.summer"

@@ -65,6 +65,10 @@ def _density(raw, key: Key, name: str, folder: Path) -> float:
     return _number(raw, key, name, "g/m3", None)
 
 
+def _mass(raw, key: Key, name: str, folder: Path) -> float:
+    return _number(raw, key, name, "gram", None)
+
+
 def _number(raw, key: Key, name: str, unit: str, default_unit: str | None, share: str = "") -> float:
     return number_in(raw, unit, name=name, default_unit=default_unit, minimum=key.low, maximum=key.high, share=share)
 
@@ -181,6 +185,7 @@ READERS = {
     "moisture": _moisture,
     "temperature": _temperature,
     "density": _density,
+    "mass": _mass,
     "difference": _difference,
     "rings": _rings,
     "words": _words,

@@ -8,6 +8,7 @@ from ..ways.verdict import Verdict
 from ..words.say import Said, say
 from .card import Card, Paragraph, folded, heading, joined, judged, paragraphs, sentences, table
 from .judged import Commission
+from .measured_boards import measured_words
 from .seasons import month_sentence, months_of
 
 _TONES = ("fine", "watch", "stop")  # of a verdict's level
@@ -66,7 +67,7 @@ def decision(commission: Commission) -> Card:
     remarks = [f"{text[:1].upper()}{text[1:]}." for text in built.remarks if text not in known]
     # What would turn the advice over, and what would speak for another way that is as safe.
     changes = dict.fromkeys((commission.would_change, built.way.change if built.allowed else ""))
-    said = paragraphs(other, sentences(*changes), *remarks)
+    said = paragraphs(other, sentences(*changes), *remarks, *filter(None, [measured_words(commission)]))
     marked = judged(_TONES[built.level], joined(Card((Paragraph("", lead),)), said))
     return joined(heading("How we build it", 2), marked, first=commission.first)
 

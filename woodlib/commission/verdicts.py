@@ -8,6 +8,7 @@ from textwrap import wrap
 from ..units import both, write
 from ..ways.verdict import Verdict
 from .judged import Commission
+from .measured_boards import measured_words
 
 _WIDTH = 100
 
@@ -26,6 +27,7 @@ def verdict_lines(commission: Commission) -> Iterator[str]:
         f"The wood stands between {air} in this house and is cut at {write(numbers['stock_mc'], 'moisture')}; free, it moves "
         f"by {commission.whole_moves.text(first)} over the year."
     )
+    yield from _wrapped(measured_words(commission))
     for place, verdict in enumerate(commission.verdicts, 1):
         yield ""
         decided = " (decided on)" if verdict is commission.built and place > 1 else ""

@@ -15,6 +15,8 @@ import numpy as np
 
 from ..door import check_kind, check_moisture, check_number
 from ..errors import InputError, Problems
+from ..species import Species
+from ..species.value import Value
 from .spread import NINETY_PERCENT_HALF_WIDTH, USUAL_DOUBTS, Doubts, check_doubts, end_effect, start_effect
 from .wood import Wood, width_strain, wood_of
 
@@ -155,7 +157,19 @@ def _factor_of(wood: Wood, piece: MeasuredPiece, doubts: Doubts, place: int) -> 
     return factor, sd
 
 
+_ACROSS = ("radial_coefficient", "tangential_coefficient", "radial_shrinkage", "tangential_shrinkage")
+
+
 def _scaled(wood: Wood, factor: float) -> Wood:
     """The wood of boards that move ``factor`` times the average across the grain."""
-    names = ("radial_coefficient", "tangential_coefficient", "radial_shrinkage", "tangential_shrinkage")
-    return replace(wood, **{name: factor * getattr(wood, name) for name in names})
+    return replace(wood, **{name: factor * getattr(wood, name) for name in _ACROSS})
+
+
+def boards_of(species: Species, learned: Learned) -> Species:
+    """The species with the shrinkage of the boards at hand in place of its average."""
+    values = dict(species.values)
+    for key, value in species.values.items():
+        if key.startswith(_ACROSS):
+            note = f"{learned.factor:.2f} times {value.number:.4g} ({value.status}), by test piece"
+            values[key] = Value(learned.factor * value.number, value.unit, "own", value.source, note)
+    return replace(species, values=values)
