@@ -194,7 +194,8 @@ def test_gravity_at_12_percent_follows_from_basic_gravity(outside):
     errors = {}
     for wood in WOODS:
         printed = wood.get("specific_gravity_12")
-        if printed and wood.get("volumetric_shrinkage_percent") and wood.get("specific_gravity_basic"):
+        ours = wood.origin != "Europe"  # not of this book
+        if ours and printed and wood.get("volumetric_shrinkage_percent") and wood.get("specific_gravity_basic"):
             errors[wood.name] = wood.estimate("specific_gravity_12").number - printed.number
     outside(
         "Wood Handbook Table 5-3, Equation 4-10",

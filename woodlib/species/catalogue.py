@@ -21,7 +21,7 @@ def all_species() -> tuple[Species, ...]:
     """Every species and every group, in the order of the tables.
 
     >>> len([wood for wood in all_species() if not wood.is_group])
-    214
+    220
     """
     provenance = _provenance()
     rows = tables.rows("species.csv")
@@ -91,7 +91,7 @@ def _printed(row: dict[str, str], provenance: dict) -> dict[str, Value]:
 
 def _value(text: str, column, origin: dict[str, str]) -> Value:
     source = _sources()[origin["source"]]
-    if origin["status"] == "recalled" and column.table:
+    if origin["source"] == "memory" and origin["status"] == "recalled" and column.table:
         source = f"from memory ({column.table})"
     elif origin["also_seen_in"]:
         source = f"{source}; also {_sources()[origin['also_seen_in']]}"
