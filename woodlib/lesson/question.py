@@ -73,9 +73,25 @@ class Question:
             given = _NAME_OF_PERCENT.sub("", _LOOSE_START.sub("", given))
         return read_typed(given, self.kind)
 
-    def text(self, value: float | str) -> str:
-        """An answer as it is shown."""
-        return value if isinstance(value, str) else Number(value, self.kind).text()
+    def text(self, value: float | str, rounding: str = "nearest") -> str:
+        """An answer as it is shown, rounded the safe way where one is given."""
+        return value if isinstance(value, str) else Number(value, self.kind, rounding or "nearest").text()
+
+
+_SHARES = ("humidity", "moisture", "percent")
+_DAYS = {"week": 7.0, "month": 30.4, "year": 365.0}
+_BARE = re.compile(r"\s*[\d.,]+\s*")
+_SPAN = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(week|month|year)s?\s*", re.IGNORECASE)
+
+
+def _in_days(given: str) -> str:
+    """Weeks, months and years, as people say them.
+
+    >>> _in_days("4 months"), _in_days("30 days")
+    ('121.6 days', '30 days')
+    """
+    found = _SPAN.fullmatch(given)
+    return f"{float(found[1]) * _DAYS[found[2].lower()]:g} days" if found else given
 
 
 def read_typed(given: Any, kind: str) -> float:
@@ -90,7 +106,15 @@ def read_typed(given: Any, kind: str) -> float:
         except (InputError, ValueError, ZeroDivisionError, OverflowError):
             sentence = f"Your answer is {given!r}, which is not a number; write it like {EXAMPLES[kind]}."
             raise InputError(sentence) from None
+    if kind == "stress" and isinstance(given, str) and _BARE.fullmatch(given):
+        bare = given.strip()
+        raise InputError(f"Your answer is {given!r}: that could be {bare} psi or {bare} MPa; write it with its unit.")
+    given = _in_days(given) if kind == "days" and isinstance(given, str) else given
     number = read_kind(given, kind, "Your answer")
+    if kind in _SHARES and isinstance(given, str) and "%" not in given and 0.0 < number < 1.0:
+        raise InputError(
+            f"Your answer is {given!r}: that could be {number:g} % or {100 * number:g} %; write it with its sign."
+        )
     if not -1e15 < number < 1e15:
         raise InputError(f"Your answer is {given!r}; write one finite number, like {EXAMPLES[kind]}.")
     return number

@@ -25,6 +25,7 @@ def exercise(
     kind: str = OPTION,
     options: tuple[str, ...] = (),
     tolerance: float = 0.0,
+    safe: str = "",
     misses: Mapping[Any, str] | None = None,
     why: str = "",
     way: str = "",
@@ -32,7 +33,7 @@ def exercise(
     """Turn the function that solves it into an :class:`Exercise`; ``key`` is ``lesson/name``."""
 
     def declare(solution: Solution) -> Exercise:
-        return Exercise(Question(key, question, kind, options), solution, tolerance, misses or {}, why, way)
+        return Exercise(Question(key, question, kind, options), solution, tolerance, misses or {}, why, way, safe)
 
     return declare
 

@@ -49,7 +49,8 @@ def half_as_wide() -> str:
     "the-commission/slot-of-the-seat",
     "You build the seat with a breadboard end after all. How long is each outer slot, cut today?",
     kind="length",
-    tolerance=0.0012,
+    tolerance=0.0024,
+    safe="up",
     misses={
         0.0095: "That is the pin alone; it needs room to travel both ways, and a little play.",
         0.0118: "That leaves room for the likely movement of an average board; a slot is cut for the careful end.",
