@@ -219,6 +219,16 @@ def test_lapped_and_tongued_backs():
     check(verdict("lapped_back"), **{"lap, thickness": 10})
 
 
+def test_a_thin_panel_lies_flat_in_its_groove():
+    # A panel of 6 in a frame of 21: a third, 7, is more than it is thick, so no tongue can be cut. Rings flat, its
+    # thickness grows by the radial share: 6 * 0.00169 * 4 points = 0.04056; groove 6 + 0.2 + 0.0406 = 6.2406.
+    thin = Piece(ASH, "500 mm", "900 mm", "6 mm", "50 mm", "21 mm")
+    flat, tongued = verdict("flat_panel", thin), verdict("frame_panel", thin)
+    assert flat.allowed and not tongued.allowed and "lies flat in its groove" in tongued.unfit
+    check(flat, **{"groove, width": 6.2406, "play of the panel's edge": 0.2406})
+    assert "it takes" in verdict("flat_panel", Piece(ASH, "500 mm", "900 mm", "21 mm", "50 mm")).unfit
+
+
 def test_mitred_frame():
     # Sides along the members' middle 450 + 850 = 1300; 13200*50/(4*1300*1056) = 0.120192. Gathered
     # 0.012651*0.120192 = 0.001521; growth 0.01096*0.120192 = 0.001317 opens the outside: the larger counts.

@@ -20,7 +20,8 @@ def framed(given: Given) -> tuple[WoodPart, tuple[Sum, ...], tuple[Section, ...]
     width, length = given.cut("panel_width"), given.cut("panel_length")
     opening = wide - 2 * border, long - 2 * border
     inside = (width.exact_m - opening[0]) / 2, (length.exact_m - opening[1]) / 2
-    edge, end = (given.cut(f"{side}_shoulder").exact_m for side in ("edge", "end"))
+    flat = "edge_shoulder" not in given.verdict.way.sizes  # the whole thickness goes into the groove
+    edge, end = inside if flat else (given.cut(f"{side}_shoulder").exact_m for side in ("edge", "end"))
     panel = WoodPart(
         "panel",
         1,
@@ -29,22 +30,25 @@ def framed(given: Given) -> tuple[WoodPart, tuple[Sum, ...], tuple[Section, ...]
         given.thickness,
         "panel",
         (length.exact_m - 2 * end, width.exact_m - 2 * edge),
-        "with its tongues",
+        "" if flat else "with its tongues",
     )
     sums = (
         Sum(ACROSS, ((2, "stile", border), (1, "panel", width.exact_m), (-2, "panel in a groove", inside[0])), wide),
         Sum(ALONG, ((2, "rail", border), (1, "panel", length.exact_m), (-2, "panel in a groove", inside[1])), long),
     )
-    tongue = given.cut("tongue_thickness").exact_m
-    middle = (frame - tongue) / 2, (frame + tongue) / 2
+    tongue = thick if flat else given.cut("tongue_thickness").exact_m
+    groove_top = max(ZERO, (frame - tongue) / 2)
+    middle = groove_top, groove_top + tongue
     low, high = border - inside[0], border - inside[0] + edge
-    down = max(ZERO, middle[1] - thick)  # flush with the frame, unless its tongue is further down than it is thick
+    down = (
+        middle[0] if flat else max(ZERO, middle[1] - thick)
+    )  # flush with the frame, unless its tongue is further down than it is thick
     section = (
         Section("stile", (ZERO, border), (ZERO, frame)),
         Section("stile", (wide - border, wide), (ZERO, frame)),
         Section("panel", (high, wide - high), (down, down + thick)),
-        Section("tongue", (low, high), middle, loose=True),
-        Section("tongue", (wide - high, wide - low), middle, loose=True),
+        Section("panel" if flat else "tongue", (low, high), middle, loose=True),
+        Section("panel" if flat else "tongue", (wide - high, wide - low), middle, loose=True),
     )
     groove, groove_end = (given.cut(f"{part}_groove_depth").exact_m for part in ("stile", "rail"))
     lines = (

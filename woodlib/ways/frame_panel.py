@@ -121,7 +121,7 @@ RULES = (
         "groove_width",
         "groove, width",
         (fixed("tongue"),),
-        "a third of the frame's thickness, as the cutter is",
+        "a third of the frame's thickness, as the cutter is; tenons of the same cutter",
         fine=True,
     ),
     up(
@@ -252,17 +252,17 @@ HAUNCH_SHARE = Fraction(1, 4)  # of a rail's width, at its outer edge; common pr
 
 
 def _tenons(given: Given, long: Fraction) -> str:
-    """The tenons of the rails in a sentence: a third thick, and less wide than the rail by the groove and a haunch."""
+    """The tenons of the rails in a sentence: as thick as the groove, less wide than the rail by the groove and a haunch."""
+    cutter = given.cut("groove_width").exact_m
     groove, border = given.cut("rail_groove_depth").exact_m, given.border.exact_m
     haunch = HAUNCH_SHARE * border
     thick, wide, reach, outer, inner = (
-        both(size, 64, 0.1, "down", given.first)
-        for size in (given.border_thickness.exact_m / 3, border - groove - haunch, long, haunch, groove)
+        both(size, 64, 0.1, "down", given.first) for size in (cutter, border - groove - haunch, long, haunch, groove)
     )
     if border - groove - haunch < border / 3:
         return f"Tenons: {thick} thick, {reach} long; the rail is too narrow for a haunch, so pin or dowel the joint."
     return (
-        f"Tenons: {thick} thick, a third of the rail, {wide} wide and {reach} long; inside, {inner} of the rail's width goes "
+        f"Tenons: {thick} thick, as the groove and its cutter, {wide} wide and {reach} long; inside, {inner} of the rail's width goes "
         f"to the groove, outside, {outer} to a haunch as deep as the stile's groove (practice)."
     )
 
