@@ -117,6 +117,13 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument(
         "--length", default="", metavar="SIZE", help="of the panel with glued ends; left out, twice its width"
     )
+    text = (
+        "note a meter reading, or a width or gap of the delivered piece, beside its brief; without one, what they say"
+    )
+    made = command("note", note_beside_a_brief, text)
+    made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
+    text = 'for example 9.1%% 2026-03-02, or width "507 mm", or gap "3/16 in"; without a day, today'
+    made.add_argument("note", nargs="*", metavar="WORD", help=text)
     made = command("test-piece", answer_for_a_piece, "how far your boards move, by a piece of them measured twice")
     text = 'for example "white oak" "100 mm" 12%% "98.9 mm" 8%%; with --oven-dry, weights instead of moistures'
     made.add_argument("question", nargs="+", metavar="WORD", help=text)
@@ -190,6 +197,18 @@ def answer_at_the_bench(chosen: argparse.Namespace) -> int:
 
     question = read_question(chosen.question, chosen.at, chosen.thickness, chosen.length)
     print("\n".join(answer(question, chosen.why, chosen.ends)))
+    return 0
+
+
+def note_beside_a_brief(chosen: argparse.Namespace) -> int:
+    """Append a note, and say what all of them mean."""
+    from .commission.checked import judged_brief
+    from .commission.notes import add_note, note_lines, read_note
+
+    commission = judged_brief(chosen.brief)
+    if chosen.note:
+        print(f"Noted in {add_note(chosen.brief, read_note(chosen.note)).name}.")
+    print("\n".join(note_lines(commission)) or "No notes are beside this brief yet.")
     return 0
 
 

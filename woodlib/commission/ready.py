@@ -13,6 +13,7 @@ from ..moisture.stock import Stock
 from ..units import both, write
 from .card import Card, joined, listed, table
 from .judged import Commission
+from .notes import note_lines
 from .shop import setting_out_of
 
 REST_C = 20.0  # a heated shop
@@ -27,6 +28,7 @@ def stock_ready(commission: Commission) -> Card:
         ("When it is built", _month(commission)),
         ("Thick and flat enough?", _flat(commission)),
     ]
+    rows += [("By your notes", said) for said in note_lines(commission)]
     advice = listed(
         [
             "Read the meter on both faces, and on a fresh crosscut away from the end: wet inside and dry outside cups "

@@ -1,0 +1,227 @@
+"""A small log beside a brief: meter readings while the stock rests, and what is measured in the piece after delivery.
+
+Lines are appended and never rewritten. From the readings the kit works out anew how fast this very stack dries; a width
+or a gap of the piece is held against what was foretold for its month.
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from pathlib import Path
+
+import numpy as np
+
+from ..errors import InputError
+from ..moisture.equilibrium import rh_percent_for_emc
+from ..moisture.rates import Likely, readiness_limit
+from ..moisture.resting import resting
+from ..moisture.stock import Stock
+from ..movement.board import Board
+from ..movement.spread import NINETY_PERCENT_HALF_WIDTH
+from ..movement.through_year import movement_through_year
+from ..units import both, metres, number_in, shown, write
+from .judged import Commission
+
+_HEAD = ("date", "what", "value")
+_REST_C, _REST_RH = 20.0, (10.0, 90.0)  # where the brief does not say what air the stack lies in
+_AT_THE_EDGE, _RULER_M = 0.15, 0.0005  # share of half a range, and what a rule shows; common practice, no source
+_LONGEST_DAYS = 3650
+
+
+@dataclass(frozen=True)
+class Note:
+    """One line of the log: ``what`` is moisture (%), width or gap (m); ``text`` as it was written."""
+
+    day: date
+    what: str
+    value: float
+    text: str
+
+
+def notes_path(brief: Path) -> Path:
+    """Where the notes of a brief are: ``seat-notes.csv`` beside ``seat.toml``."""
+    return brief.with_name(f"{brief.stem}-notes.csv")
+
+
+def read_note(words: Sequence[str], today: date | None = None) -> Note:
+    """A note from words: ``9.1% 2026-03-02``, ``width "507 mm"``, ``gap "3/16 in" 2026-08-01``.
+
+    >>> read_note(["9.1%", "2026-03-02"]).value
+    9.1
+    """
+    left = [word.strip() for word in words if word.strip()]
+    try:
+        day = date.fromisoformat(left[-1]) if left and left[-1].count("-") == 2 else None
+    except ValueError:
+        raise InputError(f"the day is {shown(left[-1])}; write it like 2026-03-02.") from None
+    text = " ".join(left[:-1] if day else left)
+    day = day or today or date.today()
+    what, _, size = text.partition(" ")
+    if what in ("width", "gap"):
+        limit = 5.0 if what == "width" else 0.2
+        return Note(day, what, metres(size, name=what, minimum_m=0.0, maximum_m=limit), size)
+    try:
+        moisture = number_in(
+            text, "percent", name="note", default_unit="percent", minimum=1.0, maximum=60.0, share="mc"
+        )
+    except InputError:
+        raise InputError(
+            f'the note is {shown(text)}; write a meter reading of 1 to 60 % such as 9.1%, or width "507 mm", or gap "3/16 in" '
+            "(all gaps across the grain together), and then the day: 2026-03-02."
+        ) from None
+    return Note(day, "moisture", moisture, text)
+
+
+def add_note(brief: Path, note: Note) -> Path:
+    """Append a note to the log of a brief; nothing that stands there is touched."""
+    path = notes_path(brief)
+    read_notes(brief)  # what cannot be read is told before anything is added
+    try:
+        with open(path, "a", encoding="utf-8", newline="") as file:
+            lines = csv.writer(file, lineterminator="\n")
+            lines.writerows([_HEAD] if file.tell() == 0 else [])
+            lines.writerow((note.day.isoformat(), note.what, note.text))
+    except OSError as error:
+        raise InputError(f"{path.name} cannot be written ({error.strerror}); choose a folder that lets you.") from None
+    return path
+
+
+def read_notes(brief: Path) -> tuple[Note, ...]:
+    """The notes of a brief by their days; none without a log. Raises :class:`InputError` with the line that cannot be read."""
+    path, found = notes_path(brief), []
+    if not path.is_file():
+        return ()
+    try:
+        text = path.read_text(encoding="utf-8-sig")
+    except (OSError, UnicodeDecodeError):
+        raise InputError(f"{path.name} cannot be read as text in UTF-8; save it so.") from None
+    for number, row in enumerate(csv.reader(text.splitlines()), 1):
+        if not row or tuple(row) == _HEAD:
+            continue
+        try:
+            day, what, value = row
+            found.append(read_note([*([] if what == "moisture" else [what]), value, day]))
+        except (InputError, ValueError) as error:
+            why = error if isinstance(error, InputError) else f"it has {len(row)} cells; a line has date, what, value."
+            raise InputError(f"{path.name}, line {number}: {why}") from None
+    return tuple(sorted(found, key=lambda note: note.day))
+
+
+def note_lines(commission: Commission) -> Iterator[str]:
+    """What the notes beside a brief say, one sentence or two for each kind."""
+    notes = read_notes(commission.brief.path)
+    readings = [note for note in notes if note.what == "moisture"]
+    if readings:
+        yield _resting_words(commission, readings)
+    for what in ("width", "gap"):
+        measured = [note for note in notes if note.what == what]
+        if measured:
+            yield _as_foretold(commission, what, measured)
+
+
+def days_left(
+    times: np.ndarray,
+    course: np.ndarray,
+    home: float,
+    days: np.ndarray,
+    readings: np.ndarray,
+    margin: float,
+    error: float,
+) -> tuple[Likely, Likely]:
+    """How fast a stack dries beside the usual one, and the day at which it is within ``margin`` of its home.
+
+    times (n), course (n, 3): a board of the kind, slow, mid, fast; days, readings: of the stack, ``error`` nine in ten.
+    All of drying scales with one speed where its rates do; the speed has the kind's own range as its prior (lognormal), the
+    first moisture the meter's, and both are weighed on a grid.
+    """
+    share = (course - home) / (course[0] - home)
+    half = [np.interp(0.5, 1.0 - share[:, k], times) for k in range(3)]
+    spread = abs(np.log(half[0] / half[2])) / (2.0 * NINETY_PERCENT_HALF_WIDTH)
+    sd = max(error, 0.1) / NINETY_PERCENT_HALF_WIDTH
+    speed = np.exp(np.linspace(-4.0, 4.0, 161) * spread)[:, None]
+    first = readings[0] + np.linspace(-3.0, 3.0, 61)[None, :] * sd
+    at = np.interp(speed[:, :, None] * (days - days[0]), times, share[:, 1])
+    miss = (home + (first[:, :, None] - home) * at - readings) / sd
+    weight = np.exp(-0.5 * (np.sum(miss**2, axis=-1) + (np.log(speed) / spread) ** 2))
+    near = margin / np.maximum(np.abs(first - home), margin)
+    ready = np.interp(1.0 - near, 1.0 - share[:, 1], times) / speed
+    return _quantiles(speed + 0.0 * first, weight), _quantiles(ready, weight)
+
+
+def _quantiles(values: np.ndarray, weight: np.ndarray) -> Likely:
+    order = np.argsort(values, axis=None)
+    cumulated = np.cumsum(weight.ravel()[order])
+    return Likely.of(*np.interp([0.05, 0.5, 0.95], cumulated / cumulated[-1], values.ravel()[order]))
+
+
+def _resting_words(commission: Commission, readings: list[Note]) -> str:
+    brief, first, last = commission.brief, readings[0], readings[-1]
+    middle, stock = float(commission.months.mc_percent.mean()), commission.brief.stock
+    warm, humid = stock.shop_temperature_c, stock.shop_rh_percent
+    if warm is None or humid is None:
+        warm, humid = _REST_C, float(rh_percent_for_emc(_REST_C, middle))
+    lead = (
+        f"{len(readings)} reading{'s' * (len(readings) > 1)}, the last {write(last.value, 'moisture')} on {last.day}."
+    )
+    thick = max([board.thickness_m for board in brief.boards], default=commission.piece.thickness_m)
+    margin = readiness_limit("margin_percent")
+    if not _REST_RH[0] <= humid <= _REST_RH[1] or not first.value <= 30.0:
+        return (
+            f"{lead} From there a course of drying is not worked out: it begins at 30 % or less, in air of 10 to 90 %."
+        )
+    rest = resting(Stock.of(brief.species(), thick), warm, humid, first.value)
+    home = rest.home_percent
+    air = f"{write(warm, 'temperature')} and {write(humid, 'humidity')} (comes to {write(home, 'moisture')})"
+    if abs(last.value - home) <= margin:
+        return f"{lead} That is within {write(margin, 'percent')} of rest in air of {air}: ready."
+    if abs(first.value - home) <= margin:
+        return f"{lead} It moves away from the rest that air of {air} leads to: the stack lies in other air, so measure that."
+    days = np.array([(note.day - first.day).days for note in readings], float)
+    found = np.array([note.value for note in readings])
+    speed, ready = days_left(
+        rest.followed.days, rest.followed.mean_percent, home, days, found, margin, stock.meter_error_percent
+    )
+    course = "as fast as" if 0.95 < speed.mid < 1.05 else f"{speed.mid:.1f} times as fast as"
+    when = [date.fromordinal(first.day.toordinal() + round(min(day, _LONGEST_DAYS))) for day in ready]
+    return (
+        f"{lead} In air of {air} this stack dries {course} such boards usually do (could be {speed.low:.1f} to "
+        f"{speed.high:.1f}) and is ready about {when[1]}, could be {when[0]} to {when[2]}."
+    )
+
+
+def _as_foretold(commission: Commission, what: str, notes: list[Note]) -> str:
+    """The last measure against the first, or a width against the one in the brief, beside what was foretold."""
+    piece, months, doubts, first = commission.piece, commission.months, commission.doubts, commission.first
+    last, names = notes[-1], list(months.names)
+    size = both(last.value, 64, 0.1, first=first)
+    told = f"The {what} of {size} on {last.day}"
+    to = last.day.strftime("%B")
+    if len(notes) > 1:
+        begin, since, moist = notes[0].value, f"since {notes[0].day}", notes[0].day.strftime("%B")
+        if moist not in names or to not in names:
+            return f"{told}: the air of its month is not known, so nothing was foretold for it."
+        start = float(months.mc_percent[names.index(moist)])
+        doubts = replace(doubts, meter_percent=doubts.air_percent)
+    elif what == "width" and to in names:
+        begin, since, start = piece.width_m, "since it was glued up", commission.brief.stock.moisture_percent()
+    else:
+        return f"{told} is where the next one will be counted from."
+    board = Board(piece.species, piece.width_m, piece.thickness_m, piece.length_m, piece.ring_angle_deg)
+    foretold = movement_through_year(board, start, months, doubts).movements[names.index(to)]
+    moved = (last.value - begin) * (1.0 if what == "width" else -1.0)
+    side = foretold.high_m - foretold.mid_m if moved > foretold.mid_m else foretold.mid_m - foretold.low_m
+    beyond = abs(moved - foretold.mid_m) - side
+    edge = max(_AT_THE_EDGE * side, _RULER_M)
+    means = "outside", "the wood, the cut or the air of the room is not what the brief says: lay a hygrometer there"
+    if beyond <= -edge:
+        means = "inside", "it moves as it should, and nothing is to be done"
+    elif beyond <= edge:
+        means = "at the edge of", "watch it: measure again in the opposite season"
+    went = "wider" if moved > 0.0 else "narrower"
+    return (
+        f"{told}: across the grain the wood went {both(abs(moved), 64, 0.1, first=first)} {went} {since}; foretold was "
+        f"{foretold.text(first)} (minus: narrower). That is {means[0]} what was foretold: {means[1]}."
+    )
