@@ -74,7 +74,7 @@ MISTAKES = [
         "'species' is not a key of a brief; did you mean wood.species?",
     ),
     ('kind = "seat"', 'kind = "seet"', 3, "did you mean seat?"),
-    ('kind = "seat"', "kind = 3", 3, "write one of lid, seat, table top, door panel, board"),
+    ('kind = "seat"', "kind = 3", 3, "write one of lid, seat, table top, shelf, door panel, board"),
     (
         'kind = "seat"',
         'kind = "seat"\nwidht = "20 in"',

@@ -26,7 +26,7 @@ MISTAKES = [
         'kind = "seat"',
         'kind = "drawer"',
         3,
-        "write one of lid, seat, table top, door panel, board, frame, back, drawer",
+        "write one of lid, seat, table top, shelf, door panel, board, frame, back, drawer",
     ),
     ('kind = "seat"', 'kind = "turned"', 3, "did you mean turned part?"),
     ('moisture = "8 %"', 'moisture = "8 %"\nout_of_flat = "-1 mm"', 13, "wood.out_of_flat is '-1 mm'"),

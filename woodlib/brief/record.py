@@ -35,6 +35,7 @@ class Piece:
     border_thickness_m: float | None = None
     side_thickness_m: float | None = None
     ring_angle_deg: float = 0.0
+    edge_joints: str = "dowels"
     lifts: bool = False
 
 

@@ -207,7 +207,11 @@ def set_out(
     solid = made.solid_m3 if made else blank.finished_volume_m3
     weight = weight_of(brief.species(), float(solid), brief.stock.moisture_percent())
     glued = len(boards.strips) > 1 if boards else False
-    joints = tuple(_joints(blank, boards, hardware, made, brief.first, practice)) if boards and glued else ()
+    doweled = glued and brief.piece.edge_joints == "dowels"
+    thin = bool(blank and doweled and blank.finished_thickness_m < practice.dowel_thinnest_m)
+    joints = (
+        tuple(_joints(blank, boards, hardware, made, brief.first, practice)) if boards and doweled and not thin else ()
+    )
     return SettingOut(
         brief.title,
         brief.first,
@@ -226,7 +230,7 @@ def set_out(
         practice,
         made,
         blanks,
-        tuple(_remarks(made, boards, brief.first)),
+        tuple(_remarks(made, boards, brief.first, practice.dowel_thinnest_m if thin else None)),
         "lower edge" if brief.piece.kind in UPRIGHT else "front edge",
         glued,
         tuple(stock_of(brief) if stock is None else stock),
@@ -327,7 +331,9 @@ def _purchases(brief: Brief, blank: Blank | None, boards: BoardsPlan | None, bla
         raise
 
 
-def _remarks(made: MadePiece | None, boards: BoardsPlan | None, first: str) -> Iterator[str]:
+def _remarks(made: MadePiece | None, boards: BoardsPlan | None, first: str, thinnest: Fraction | None):
+    if thinnest:
+        yield f"The panel's edges are glued plain, without dowels: it is thinner than {both(thinnest, first=first)}."
     if boards and boards.assumed_m:
         wide = both(boards.assumed_m, first=first)
         yield f"The brief lists no boards: strips are set out for rough boards {wide} wide, assumed; list yours in it."

@@ -40,6 +40,7 @@ class ShopPractice:
     dowel_margin_m: Fraction = _usual("dowel_margin")
     dowel_end_m: Fraction = _usual("dowel_end")
     dowel_spacing_m: Fraction = _usual("dowel_spacing")
+    dowel_thinnest_m: Fraction = _usual("dowel_thinnest")
     marking_tolerance_m: Fraction = _usual("marking_tolerance")
     drilling_tolerance_m: Fraction = _usual("drilling_tolerance")
     screw_diameter_m: Fraction = _usual("screw_diameter")
