@@ -46,7 +46,7 @@ def why(commission: Commission) -> Words:
         return "the air of your house hardly changes, and so the wood hardly moves."
     glued = commission.glued
     moves = say(
-        f"the air of your house is driest in {driest} and dampest in {dampest}; between the two, wood this wide moves by "
+        f"in your house the wood is driest in {driest} and dampest in {dampest}; between the two, it moves by "
         "about {wide}.",
         wide=wide,
     )

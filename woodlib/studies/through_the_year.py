@@ -19,7 +19,7 @@ from ..words.say import Said, humidity, length, moisture, percent, say, strain, 
 KEY = "through-the-year"
 QUESTION = "How will it stand, month by month?"
 TODAY = "the day it is cut"
-HARDLY_M = 0.0004  # an opening below this is written as none: 1/64 in
+HARDLY_M = 0.0008  # an opening below this is written as none: half of 1/16 in
 
 
 @dataclass(frozen=True)
