@@ -214,6 +214,10 @@ def test_pins_and_screws_of_the_way_itself():
     assert len(screws) == 15 and {mm(screw.along_m) for screw in screws} == {Fraction("101.6"), 450, Fraction("798.4")}
     assert {mm(screw.diameter.exact_m) for screw in screws} == {Fraction("4.8")}
     rows = hole_rows(plan_of("breadboard"))
+    # The bore is in the end piece, the slot in the tongue; its two reaches are the cut list's.
+    assert (rows[0]["in"], rows[0]["slot in"]) == ("end piece", "tongue")
+    assert rows[0]["middle of the slot"] == "from the centre 7 mm (9/32 in) outward, 8 mm (5/16 in) inward"
+    assert {row["slot in"] for row in hole_rows(plan_of("battens"))} == {"", "batten"}
     assert len(rows) == 10 and rows[0]["from the front edge, mm"] == "45 mm" and len({tuple(row) for row in rows}) == 1
 
 

@@ -163,7 +163,7 @@ def _fixings(plan: SettingOut) -> Card:
     for row in fixing_rows(plan):
         across = _place(row, f"from the {plan.edge}", plan.first)
         slot = (
-            f"; slot {row['slot across the grain']}, {row['middle of the slot']}"
+            f"; slot in the {row['slot in']} {row['slot across the grain']} long, {row['middle of the slot']}"
             if row["slot across the grain"]
             else ""
         )

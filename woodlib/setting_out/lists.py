@@ -14,7 +14,7 @@ from ..errors import InputError, Problems
 from ..files import put
 from ..units import both, shown
 from ..units.exact import Rounding
-from ..ways.made import WoodPart
+from ..ways.made import Fixing, WoodPart
 from .blank import Blank
 from .boards import TO_BUY
 from .plan import SettingOut
@@ -131,6 +131,7 @@ def hole_rows(plan: SettingOut) -> tuple[Row, ...]:
                     "mark": _mark_text(mark, item.marking.start),
                     "rounding of the mark": mark.change,
                     "diameter": item.fit.drill.text,
+                    "slot in": item.part if slot else "",
                     "slot across the grain": slot[0].text if slot else "",
                     "middle of the slot": _slot_middle(slot[1]) if slot else "",
                     "check": " ".join(item.warnings),
@@ -152,12 +153,21 @@ def fixing_rows(plan: SettingOut) -> tuple[Row, ...]:
             else "on the middle of the width",
             "rounding of the mark": fixing.across.change,
             "diameter": both(fixing.diameter.exact_m, 64, 0.1, first=plan.first),
+            "slot in": fixing.slot_in,
             "slot across the grain": both(fixing.slot.exact_m, 64, 0.1, "up", plan.first) if fixing.slot else "",
-            "middle of the slot": "reaches as in the cut list" if fixing.slot else "",
+            "middle of the slot": _reaches(fixing, plan.first),
             "check": "",
         }
         for fixing in (plan.made.fixings if plan.made else ())
     )
+
+
+def _reaches(fixing: Fixing, first: str) -> str:
+    """How far a slot reaches from the centre of its fixing, each way as the cut list has it."""
+    if fixing.reaches is None:
+        return ""
+    outward, inward = (both(reach.exact_m, 64, 0.1, first=first) for reach in fixing.reaches)
+    return f"from the centre {outward} outward, {inward} inward"
 
 
 def dowel_rows(plan: SettingOut) -> tuple[Row, ...]:

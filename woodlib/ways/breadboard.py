@@ -146,8 +146,8 @@ def make(given: Given) -> MadePiece:
     depth, pin = given.cut("pin_from_shoulder").exact_m, given.cut("pin")
     border, long = given.border.exact_m, given.length.exact_m
     pins = (
-        *fixings_across(given, "left pin", "end piece", border - depth, pin),
-        *fixings_across(given, "right pin", "end piece", long - border + depth, pin),
+        *fixings_across(given, "left pin", "end piece", border - depth, pin, "tongue"),
+        *fixings_across(given, "right pin", "end piece", long - border + depth, pin, "tongue"),
     )
     return made(
         given,

@@ -187,7 +187,8 @@ class JointGlue:
 class Fixing:
     """A pin or a screw of the way itself: its place on the piece, its bore, and the slot it slides in, if any.
 
-    ``across`` how its place across the grain was rounded, from the middle of the width.
+    ``across`` how its place across the grain was rounded, from the middle of the width; ``reaches`` of the slot from
+    the centre, outward and inward, which add up to it; ``slot_in`` the part it is cut in, where the fixing is in another.
     """
 
     name: str
@@ -197,6 +198,8 @@ class Fixing:
     across: Rounding
     diameter: Size
     slot: Size | None = None
+    reaches: tuple[Size, Size] | None = None
+    slot_in: str = ""
 
 
 @dataclass(frozen=True)
