@@ -210,6 +210,7 @@ def test_a_piece_is_set_out_into_a_folder_that_is_made_and_never_written_over(tm
         "cut-list.csv",
         "hole-list.csv",
         "dowel-list.csv",
+        "gap-list.csv",
         "piece.svg",
         "piece.pdf",
         "blank.svg",
@@ -227,6 +228,13 @@ def test_what_is_unusual_about_a_brief_is_said_before_it_is_set_out(tmp_path, ca
     brief.write_text(SEAT.read_text(encoding="utf-8").replace("coats = 3", "coats = 0"), encoding="utf-8")
     assert command_line.run(["setout", str(brief)]) == 0
     assert "Please check: seat.toml, line 30: finish.coats is 0" in capsys.readouterr().err
+
+
+def test_boards_that_do_not_reach_are_the_first_line_on_the_terminal(tmp_path, capsys):
+    brief = tmp_path / "seat.toml"
+    brief.write_text(SEAT.read_text(encoding="utf-8").replace("count = 3\n", "", 1), encoding="utf-8")
+    assert command_line.run(["setout", str(brief), "--way", "battens"]) == 0
+    assert capsys.readouterr().out.startswith("The boards on hand do not make this panel: ")
 
 
 def test_a_piece_is_set_out_beside_its_brief_when_no_folder_is_named_and_warns_before_it_writes(tmp_path, capsys):

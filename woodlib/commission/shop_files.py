@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from types import MappingProxyType
 
@@ -12,9 +12,10 @@ from ..errors import InputError
 from ..files import check_place, put
 from ..picture.svg import svg
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, pdf_bytes, shop_drawing
-from ..setting_out.lists import as_csv, cut_rows, dowel_rows, hole_rows
+from ..setting_out.lists import as_csv, cut_rows, dowel_rows, gap_rows, hole_rows
 from ..setting_out.plan import SettingOut
 from ..units import shown
+from ..ways.rules import Cut
 from .checked import checked_brief
 from .judged import Commission, commission_of
 from .names import at_the_piece, compared_way
@@ -23,14 +24,15 @@ from .shop import setting_out_of
 REMEDY = "choose another folder with -o"
 
 
-def shop_files(plan: SettingOut) -> Mapping[str, Callable[[], bytes]]:
-    """Name of each file -> its contents; lists and drawings that would be empty are left out.
+def shop_files(plan: SettingOut, cuts: Sequence[Cut] = ()) -> Mapping[str, Callable[[], bytes]]:
+    """Name of each file -> its contents; lists and drawings that would be empty are left out. ``cuts`` of the verdict.
 
     >>> from woodlib.commission import chosen_brief, commission_of
     >>> sorted(shop_files(setting_out_of(commission_of(chosen_brief(), "frame_panel"))))
     ['blank.pdf', 'blank.svg', 'cut-list.csv', 'dowel-list.csv', 'hole-list.csv', 'piece.pdf', 'piece.svg']
     """
     rows = {"cut-list": cut_rows(plan), "hole-list": hole_rows(plan), "dowel-list": dowel_rows(plan)}
+    rows["gap-list"] = gap_rows(cuts, plan.first)
     drawings = {"piece": (shop_drawing(plan), drawing_in_words(plan))}
     if plan.blank:
         drawings["blank"] = blank_drawing(plan), blank_in_words(plan)
@@ -60,7 +62,7 @@ def write_shop_files(
     key = compared_way(brief, way, "--way is") if way else ""
     commission = commission_of(brief, key)
     plan = at_the_piece(brief, setting_out_of, commission)
-    files = shop_files(plan)
+    files = shop_files(plan, commission.built.cuts)
     _refuse_what_is_there(tuple(target / name for name in (*files, *pages)))
     contents = {target / name: make() for name, make in files.items()}
     contents |= {target / name: make(commission).encode() for name, make in pages.items()}

@@ -15,6 +15,7 @@ from ..files import put
 from ..units import both, shown
 from ..units.exact import Rounding
 from ..ways.made import Fixing, WoodPart
+from ..ways.rules import Cut
 from .blank import Blank
 from .boards import TO_BUY
 from .plan import SettingOut
@@ -199,6 +200,17 @@ def dowel_rows(plan: SettingOut) -> tuple[Row, ...]:
                 }
             )
     return tuple(rows)
+
+
+def gap_rows(cuts: Sequence[Cut], first: str) -> tuple[Row, ...]:
+    """One row per gap, slot, groove or tongue of the way to build, as the cut list writes it.
+
+    >>> gap_rows([Cut("gap", "gap today", 0.0031, "up", "it may grow", True)], "metric")[0]["size"]
+    '3.5 mm (1/8 in)'
+    """
+    return tuple(
+        {"feature": cut.label, "size": cut.text(first), "rounded": cut.rounding, "why": cut.why} for cut in cuts
+    )
 
 
 def as_csv(rows: Sequence[Row]) -> str:
