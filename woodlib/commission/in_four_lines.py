@@ -72,9 +72,11 @@ def you_will_see(commission: Commission) -> Words:
         return "nothing, while the glue holds; a fine line along the grain would be a split."
     if opens is None:
         dry, damp = (_at(year.months, name) for name in (driest, dampest))
-        width = commission.piece.width_m
+        framed = commission.built.way.framed
+        what = "panel in its frame" if framed else "piece"
+        width = commission.built.quantities["width"] if framed else commission.piece.width_m
         return say(
-            f"no line that opens: the piece is about {{dry}} narrower in {driest} and {{damp}} wider in {dampest} than on the "
+            f"no line that opens: the {what} is about {{dry}} narrower in {driest} and {{damp}} wider in {dampest} than on the "
             "day it is cut.",
             dry=length(max(-dry.goes, 0.0) * width),
             damp=length(max(damp.goes, 0.0) * width),
