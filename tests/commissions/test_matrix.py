@@ -7,6 +7,7 @@ from commissions.sheets import faults
 from woodlib.brief import read_brief
 from woodlib.commission import commission_of
 from woodlib.setting_out.plan import set_out
+from woodlib.setting_out.sheets import sheets
 from woodlib.ways.drawing import draw_verdict
 
 
@@ -17,3 +18,5 @@ def test_every_way_is_judged_set_out_and_drawn(matrix_brief):
         assert plan.made.parts and all(size.exact_m > 0 for part in plan.made.parts for size in part.sizes)
         drawn = draw_verdict(verdict, commission.piece)
         assert not faults(drawn), f"{verdict.key}: {faults(drawn)}"
+        for sheet in (page for paper in ("A4", "Letter") for page in sheets(plan, paper)):
+            assert not faults(sheet), f"{verdict.key}: {sheet.title}: {faults(sheet)}"

@@ -5,10 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from ..setting_out.boards import Strip
-from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, shop_drawing
+from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words
 from ..setting_out.glue import area_text
 from ..setting_out.lists import dowel_rows, fixing_rows, hole_rows, in_order, size_text, where_from
 from ..setting_out.plan import SettingOut, set_out
+from ..setting_out.sheets import sheets
 from ..units import both
 from ..units.exact import exact_text
 from .card import NOTHING, Card, figure, folded, heading, joined, listed, paragraphs, table
@@ -280,7 +281,9 @@ def shop_cautions(plan: SettingOut) -> Card:
 def shop_drawings(of: SettingOut | Commission) -> Card:
     """The piece as it is built, and the blank of its panel, as pictures with their numbers in words."""
     plan = setting_out_of(of) if isinstance(of, Commission) else of
-    drawn = [figure(shop_drawing(plan), drawing_in_words(plan))]
+    paper = "A4" if plan.first == "metric" else "Letter"
+    words = drawing_in_words(plan)
+    drawn = [figure(sheet, f"{sheet.title}. {words}") for sheet in sheets(plan, paper)]
     if plan.blank:
         drawn.append(figure(blank_drawing(plan), blank_in_words(plan)))
     return joined(*drawn)

@@ -1,19 +1,24 @@
-"""The setting out of a commission as files for the shop: lists as CSV, drawings as SVG and PDF, in a folder of its own."""
+"""The setting out of a commission as files for the shop: lists as CSV, sheets as SVG and PDF, in a folder of its own."""
 
 from __future__ import annotations
 
 import os
 from collections.abc import Callable, Mapping, Sequence
+from functools import partial
 from pathlib import Path
 from types import MappingProxyType
 
 from ..brief import Brief
 from ..errors import InputError
 from ..files import check_place, put
+from ..picture.scene import Picture
 from ..picture.svg import svg
-from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words, pdf_bytes, shop_drawing
+from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words
 from ..setting_out.lists import as_csv, cut_rows, dowel_rows, gap_rows, hole_rows
 from ..setting_out.plan import SettingOut
+from ..setting_out.sheet import PAPERS
+from ..setting_out.sheet_pdf import sheets_pdf
+from ..setting_out.sheets import sheets
 from ..units import shown
 from ..ways.rules import Cut
 from .checked import checked_brief
@@ -28,18 +33,31 @@ def shop_files(plan: SettingOut, cuts: Sequence[Cut] = ()) -> Mapping[str, Calla
     """Name of each file -> its contents; lists and drawings that would be empty are left out. ``cuts`` of the verdict.
 
     >>> from woodlib.commission import chosen_brief, commission_of
-    >>> sorted(shop_files(setting_out_of(commission_of(chosen_brief(), "frame_panel"))))
-    ['blank.pdf', 'blank.svg', 'cut-list.csv', 'dowel-list.csv', 'hole-list.csv', 'piece.pdf', 'piece.svg']
+    >>> files = shop_files(setting_out_of(commission_of(chosen_brief(), "frame_panel")))
+    >>> sorted(name for name in files if not name.endswith(".svg"))
+    ['blank.pdf', 'cut-list.csv', 'dowel-list.csv', 'hole-list.csv', 'piece-a4.pdf', 'piece.pdf']
     """
     rows = {"cut-list": cut_rows(plan), "hole-list": hole_rows(plan), "dowel-list": dowel_rows(plan)}
     rows["gap-list"] = gap_rows(cuts, plan.first)
-    drawings = {"piece": (shop_drawing(plan), drawing_in_words(plan))}
-    if plan.blank:
-        drawings["blank"] = blank_drawing(plan), blank_in_words(plan)
     lists = {f"{name}.csv": (lambda kept=kept: as_csv(kept).encode()) for name, kept in rows.items() if kept}
-    still = {f"{name}.svg": (lambda drawn=drawn: svg(*drawn).encode()) for name, drawn in drawings.items()}
-    paper = {f"{name}.pdf": (lambda drawn=drawn: pdf_bytes(drawn[0])) for name, drawn in drawings.items()}
+    own, other = ("A4", "Letter") if plan.first == "metric" else ("Letter", "A4")
+    drawn = {paper: sheets(plan, paper) for paper in PAPERS}
+    words = drawing_in_words(plan)
+    names = ("piece", "joint", *(f"stick-{number}" for number in range(1, len(drawn[own]) - 1)))
+    still = {f"{name}.svg": partial(_still, sheet, words, True) for name, sheet in zip(names, drawn[own], strict=True)}
+    paper = {
+        "piece.pdf": partial(sheets_pdf, drawn[own]),
+        f"piece-{other.lower()}.pdf": partial(sheets_pdf, drawn[other]),
+    }
+    if plan.blank:
+        blank = blank_drawing(plan)
+        still["blank.svg"] = partial(_still, blank, blank_in_words(plan), False)
+        paper["blank.pdf"] = partial(sheets_pdf, (blank,))
     return lists | still | paper
+
+
+def _still(picture: Picture, words: str, true_size: bool) -> bytes:
+    return svg(picture, words, true_size=true_size).encode()
 
 
 def write_shop_files(

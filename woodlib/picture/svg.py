@@ -67,16 +67,30 @@ def svg_body(picture: Picture, units: str = "both", clip: str = "clip") -> str:
     return "".join(_element(mark, units, clip, numbers) for mark in picture.marks)
 
 
-def svg(picture: Picture, description: str, units: str = "both", name: str = "picture", styled: bool = True) -> str:
+def svg(
+    picture: Picture,
+    description: str,
+    units: str = "both",
+    name: str = "picture",
+    styled: bool = True,
+    true_size: bool = False,
+) -> str:
     """A whole SVG drawing with title and description.
 
-    ``name`` makes its inner names unique on a page; ``styled=False`` leaves the style to the page around it.
+    ``name`` makes its inner names unique on a page; ``styled=False`` leaves the style to the page around it;
+    ``true_size`` gives it its size on paper, so that it prints to scale.
     """
+    width, height = (side * 25.4 / 96 for side in (picture.width, picture.height))
+    wide = (
+        f'width="{width:.2f}mm" height="{height:.2f}mm"'
+        if true_size
+        else f'style="width:100%;max-width:{picture.width:g}px;height:auto"'
+    )
     style = f"<style>{style_sheet()}</style>" if styled else ""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="wl" viewBox="0 0 {picture.width:g} {picture.height:g}" '
         f'role="img" aria-labelledby="{name}-title" aria-describedby="{name}-words" '
-        f'style="width:100%;max-width:{picture.width:g}px;height:auto">'
+        f"{wide}>"
         f'<title id="{name}-title">{escape(picture.title)}</title><desc id="{name}-words">{escape(description)}</desc>'
         f'{style}{hatches()}<rect class="a-paper" width="{picture.width:g}" height="{picture.height:g}"/>'
         f'<g data-marks="">{svg_body(picture, units, name)}</g></svg>'

@@ -31,6 +31,7 @@ from .way_order import order_for
 from .weight import Weight, weight_of
 
 LIFTING = ("lid", "seat")
+STANDING = ("door panel", "frame", "back")
 EASY_MARKS_M = {"customary": INCH / 8, "metric": 5 * MILLIMETRE}  # for what may lie a little to one side
 DOWELS_M = {
     "customary": (INCH, tuple(n * INCH / 16 for n in (3, 4, 5, 6))),
@@ -56,7 +57,8 @@ class SettingOut:
     is glued up, ``blanks`` of the parts from one board; ``remarks`` what to know beside the numbers;
     ``edge`` the long edge that is measured from: the lower one of what stands upright in a drawer; ``glued_up`` whether
     the panel takes more than one board; ``on_hand`` the boards that were given; ``short`` what is missing where they do
-    not reach, to be said before all else.
+    not reach, to be said before all else; ``verdict`` what it was set out from; ``upright`` that it stands with its
+    grain up, as a door does.
     """
 
     title: str
@@ -79,6 +81,8 @@ class SettingOut:
     glued_up: bool = False
     on_hand: tuple[StockBoard, ...] = ()
     short: str = ""
+    verdict: Verdict | None = None
+    upright: bool = False
 
     @property
     def rule(self) -> str:
@@ -235,6 +239,8 @@ def set_out(
         glued,
         tuple(stock_of(brief) if stock is None else stock),
         short,
+        verdict,
+        brief.piece.kind in STANDING,
     )
 
 
