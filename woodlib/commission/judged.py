@@ -72,6 +72,11 @@ class Commission:
         """What would turn the advice over, in a sentence or two."""
         if self.glued is None:
             return self.advised.way.change
+        if self.year.partial:
+            return (
+                "Four weeks of log in the driest of the missing months, or climate or weather beside the log, would tell "
+                "whether a border may be glued."
+            )
         stock = self.brief.stock.moisture_percent()
         return what_would_change(self.glued, self.piece, stock, self.months, self.doubts, plane_field)
 
@@ -153,7 +158,8 @@ def _judge(brief: Brief) -> Commission:
     ways = ways_of(brief)
 
     def judged(way: str) -> Verdict:
-        return verdict_for(way, piece, stock, months, doubts=doubts, allowances=Allowances.of(brief.first))
+        found = verdict_for(way, piece, stock, months, doubts=doubts, allowances=Allowances.of(brief.first))
+        return _not_yet(found, year) if year.partial and found.allowed and found.way.holds else found
 
     def fitting(verdict: Verdict) -> tuple:
         return suitability(verdict, brief.piece.kind, bool(brief.piece.border_width_m))
@@ -166,6 +172,12 @@ def _judge(brief: Brief) -> Commission:
     made = made.building(kept) if kept else made
     _made.append(made)
     return made
+
+
+def _not_yet(verdict: Verdict, year: Year) -> Verdict:
+    """A way that holds the panel is not advised on part of a year: the months that split it may be the missing ones."""
+    said = f"Whether it may be glued cannot be said yet. {year.not_known} In the months that were measured it would be {verdict.risk}."
+    return replace(verdict, allowed=False, unfit=said, reason=said, risk="not known")
 
 
 def _kept_way(brief: Brief) -> str:

@@ -1,0 +1,42 @@
+"""A log of part of a year: what it cannot know is said first, and no glued border is advised on it."""
+
+from __future__ import annotations
+
+import pytest
+
+from woodlib.brief import read_brief
+from woodlib.commission.in_four_lines import four_lines
+from woodlib.commission.judged import commission_of
+from woodlib.commission.verdicts import verdict_lines
+from woodlib.data_files import data_path
+
+SEAT = data_path("briefs/reading_nook_seat.toml").read_text(encoding="utf-8")
+
+
+def seat_in(folder, months, more="", moisture="10 %"):
+    rows = [f"2025-{month:02d}-{day:02d} 12:00,22.0,{54 + day % 5}.0" for month in months for day in range(1, 29)]
+    (folder / "log.csv").write_text("\n".join(["time,temperature (degC),humidity (%)", *rows]), encoding="utf-8")
+    start, end = SEAT.index("[house.seasons.winter]"), SEAT.index("[[hardware]]")
+    text = f'{SEAT[:start]}[house]\nlog = "log.csv"\n{more}\n{SEAT[end:]}'.replace('"8 %"', f'"{moisture}"')
+    path = folder / "seat.toml"
+    path.write_text(text, encoding="utf-8")
+    return commission_of(read_brief(path))
+
+
+@pytest.mark.parametrize("months", [range(5, 10), range(6, 9), range(1, 4), (1, 7)])
+@pytest.mark.parametrize("moisture", ["10 %", "9.5 %"])
+def test_no_glued_border_is_advised_on_part_of_a_year(tmp_path, months, moisture):
+    """Even air and stock at rest in it make a glued border look safe; the months that split it may be the missing ones."""
+    made = seat_in(tmp_path, months, moisture=moisture)
+    assert not made.advised.way.holds and made.advised.allowed
+    held = [verdict for verdict in made.verdicts if verdict.way.holds]
+    assert held and not any(verdict.allowed for verdict in held)
+    lines = list(verdict_lines(made))
+    assert "is not known" in lines[1]
+    assert "decide" in made.would_change or "would tell" in made.would_change
+    assert four_lines(made)
+
+
+def test_a_whole_year_of_the_same_even_air_may_be_glued(tmp_path):
+    made = seat_in(tmp_path, range(1, 13))
+    assert made.glued.allowed and made.advised is made.glued
