@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from woodlib.movement.months import monthly_moisture
-from woodlib.movement.spread import NO_DOUBTS, USUAL_DOUBTS
+from woodlib.movement.spread import NO_DOUBTS, USUAL_DOUBTS, Doubts
 from woodlib.ways.held import full_restraint, plane_field
 from woodlib.ways.index import compare, verdict_for
 from woodlib.ways.piece import Piece
@@ -20,7 +20,7 @@ from woodlib.ways.turning import what_would_change
 SEAT = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
 SHAPE = np.sin(2 * np.pi * (np.arange(12) - 3) / 12)
 ALLOWED = "The glued border is allowed in this house"
-REFUSED = ("No house makes", "A glued border would need a house")
+REFUSED = ("No house", "A glued border would need a house", "It is not the house", "The doubt of the meter")
 
 
 def told(piece, stock, mc, doubts=USUAL_DOUBTS, held=plane_field):
@@ -78,6 +78,21 @@ def test_a_comparison_says_the_same():
 
 def test_steady_air_without_doubts_lets_the_border_be_glued():
     assert told(SEAT, 8.0, [8.0] * 12, NO_DOUBTS)[1].startswith(ALLOWED)
+
+
+def test_the_doubt_of_the_meter_is_not_said_of_the_house():
+    """0.8 points of swing are borne with a meter good to 0.3 points and not with one good to 3: then the meter is named."""
+    half = 0.4 * SHAPE
+    known, doubtful = (
+        told(SEAT, 8.0, 8.0 + half, Doubts(meter_percent=error, air_percent=0.5)) for error in (0.3, 3.0)
+    )
+    assert known[0].allowed and not doubtful[0].allowed
+    assert doubtful[1].startswith("The doubt of the meter, 3.0 %,") and "need a house" not in doubtful[1]
+
+
+def test_a_steady_house_is_not_asked_to_be_steadier():
+    glued, said = told(SEAT, 6.0, 10.0 + 0.0 * SHAPE)
+    assert not glued.allowed and said.startswith("It is not the house, steady within")
 
 
 def test_quartersawn_stock_is_judged_as_what_it_is():

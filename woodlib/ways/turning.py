@@ -23,6 +23,8 @@ from .way import Way
 
 _MOST_SHARE = 4.0  # of the year's swing: a house beyond that is another one
 _PLACES, _HALVINGS = 8, 8
+_STEADY_PERCENT = 0.3  # a house as steady as that could not be steadier
+_WELL_METERED_PERCENT = 0.3  # a slice weighed and oven-dried; common practice, no source
 _POSSIBLE_PERCENT = 0.0, 25.0  # moisture of wood in rooms
 
 
@@ -100,7 +102,9 @@ def what_would_change(
     if glued.allowed:
         return f"The glued border is allowed in this house: the wood swings by {now} in a year; {_until(year)}."
     most = year.most_borne(False)
-    if most is None:
+    if year.swing_percent <= _STEADY_PERCENT:
+        changed = f"It is not the house, steady within {now}: the way there from the moisture of today is what is held."
+    elif most is None:
         steady = year.judged(0.0)
         changed = (
             "No house makes the glued border safe to promise: even in air that never changed, the doubts about meter, "
@@ -108,7 +112,21 @@ def what_would_change(
         )
     else:
         changed = f"A glued border would need a house that holds the wood within about {_points(year, most)} over the year (now {now})."
-    return " ".join(filter(None, (changed, _rested(year), _quartered(year, most), _narrower(year))))
+    metered = _metered(year)
+    house = (metered,) if metered else (changed, _rested(year), _quartered(year, most))
+    return " ".join(filter(None, (*house, _narrower(year))))
+
+
+def _metered(year: _Year) -> str:
+    """Where the doubt of the meter, and not the house, uses up the room: a better reading would do."""
+    if year.doubts.meter_percent <= _WELL_METERED_PERCENT:
+        return ""
+    if not replace(year, doubts=replace(year.doubts, meter_percent=_WELL_METERED_PERCENT)).bears(1.0):
+        return ""
+    return (
+        f"The doubt of the meter, {write(year.doubts.meter_percent, 'percent')}, uses up the room of a glued border, not the house: the same "
+        f"moisture known to {write(_WELL_METERED_PERCENT, 'percent')}, from a slice weighed and dried in an oven, would be enough."
+    )
 
 
 def _rested(year: _Year) -> str:
