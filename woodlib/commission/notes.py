@@ -15,6 +15,7 @@ from pathlib import Path
 import numpy as np
 
 from ..errors import InputError
+from ..files import MEGABYTE, check_lines, check_size
 from ..moisture.equilibrium import rh_percent_for_emc
 from ..moisture.rates import Likely, readiness_limit
 from ..moisture.resting import resting
@@ -29,6 +30,7 @@ _HEAD = ("date", "what", "value")
 _REST_C, _REST_RH = 20.0, (10.0, 90.0)  # where the brief does not say what air the stack lies in
 _AT_THE_EDGE, _RULER_M = 0.15, 0.0005  # share of half a range, and what a rule shows; common practice, no source
 _LONGEST_DAYS = 3650
+_LONGEST_LINE = 1000
 
 
 @dataclass(frozen=True)
@@ -94,10 +96,12 @@ def read_notes(brief: Path) -> tuple[Note, ...]:
     path, found = notes_path(brief), []
     if not path.is_file():
         return ()
+    check_size(path, "log", MEGABYTE)
     try:
         text = path.read_text(encoding="utf-8-sig")
     except (OSError, UnicodeDecodeError):
         raise InputError(f"{path.name} cannot be read as text in UTF-8; save it so.") from None
+    check_lines(text, path.name, _LONGEST_LINE)
     for number, row in enumerate(csv.reader(text.splitlines()), 1):
         if not row or tuple(row) == _HEAD:
             continue
