@@ -56,6 +56,13 @@ def test_stock_drier_than_its_house_is_to_be_rested_first():
     assert told(SEAT, 9.0, 9.0 + 0.2 * SHAPE, NO_DOUBTS)[0].allowed
 
 
+def test_neither_house_nor_stock_is_said_to_mend_a_border_that_does_not_fit():
+    """A border 1/4 in wide has no face to be clamped by, so rested or quartersawn stock is not said to be enough."""
+    glued, said = told(Piece("white oak", "20 in", "44 in", "7/8 in", "1/4 in"), 8.0, 8.0 + 1.0 * SHAPE)
+    assert glued.unfit and "its size would" in said
+    assert "would be enough" not in said and "would need a house" not in said
+
+
 @pytest.mark.parametrize("held", [plane_field, full_restraint])
 @pytest.mark.parametrize("half", [0.3, 2.75])
 def test_the_swing_that_it_names_holds_when_it_is_tried(half, held):

@@ -97,6 +97,8 @@ def what_would_change(
     held: Callable[[Piece], Held],
 ) -> str:
     """What would turn the verdict ``glued`` on the border glued across the ends over, in a sentence or two."""
+    if glued.unfit:
+        return "No house and no other stock would make the glued border fit; its size would."
     year = _Year(glued.way, piece, stock_mc_percent, months, doubts, held)
     now = write(year.swing_percent, "moisture")
     if glued.allowed:
