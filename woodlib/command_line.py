@@ -94,7 +94,6 @@ def parser() -> argparse.ArgumentParser:
         metavar="WAY",
         help='a way to build instead of the one decided on, for example "breadboard end"',
     )
-    text = "how far a board moves, in one line: WIDTH WOOD CUT FROM TO"
     text = "what to do after a mishap in the shop: a step in a joint, a hole that is off, wood that moved"
     made = command("what-now", answer_a_mishap, text)
     made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
@@ -103,6 +102,7 @@ def parser() -> argparse.ArgumentParser:
     )
     made.add_argument("value", nargs="?", default="", metavar="VALUE", help='how much: "1/32 in", "1 mm", "10 %%"')
     made.add_argument("--way", default="", metavar="WAY", help="a way to build instead of the one decided on")
+    text = "how far a board moves, in one line: WIDTH WOOD CUT FROM TO"
     made = command("move", answer_at_the_bench, text)
     text = 'for example "18 in" "white ash" flatsawn 35%% 65%%; 8%% 12%% MC for moisture of the wood instead of air'
     made.add_argument("question", nargs="+", metavar="WORD", help=text)
