@@ -137,7 +137,10 @@ def chance_range(chance) -> str:
     'about 1 in 10 (could be 1 in 50 to 1 in 4)'
     """
     low, likely, high = (odds_words(value) for value in chance)
-    return f"{_about(likely)} (could be {low} to {high})" if low != high else _about(likely)
+    if low == high:
+        return _about(likely)
+    span = f"up to {high}" if low == likely else f"{low} to {high}"
+    return f"{_about(likely)} (could be {span})"
 
 
 def chance_sentence(chance) -> str:

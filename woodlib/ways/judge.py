@@ -12,7 +12,7 @@ from string import Formatter
 
 from ..restraint.assumptions import assumption
 from ..words.decided import Pick, Sliding, larger, pick, reached, size_of, smaller
-from ..words.say import Said, length, movement, percent, say, strain
+from ..words.say import Said, length, movement, say, strain, whole_percent
 from .held import Held
 from .piece import Allowances, Piece
 from .risk import risk_level, risk_levels
@@ -173,9 +173,9 @@ class Judgement:
         opens = say(
             "Glue is refused: the ends of its glue line are sheared by about {likely} of what such a joint bears, at most {most}; "
             "from {limit} one may open.",
-            likely=percent(100.0 * self.strained.glue[1]),
-            most=percent(100.0 * self.strained.glue[2]),
-            limit=percent(100.0 * assumption("glue_share").low),
+            likely=whole_percent(100.0 * self.strained.glue[1]),
+            most=whole_percent(100.0 * self.strained.glue[2]),
+            limit=whole_percent(100.0 * assumption("glue_share").low),
         )
         return f"The strain rule would let it pass, but {STRESS_WARNS}", squeeze, follows, opens
 

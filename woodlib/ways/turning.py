@@ -25,6 +25,7 @@ _MOST_SHARE = 4.0  # of the year's swing: a house beyond that is another one
 _PLACES, _HALVINGS = 8, 8
 _STEADY_PERCENT = 0.3  # a house as steady as that could not be steadier
 _WELL_METERED_PERCENT = 0.3  # a slice weighed and oven-dried; common practice, no source
+_STEADIEST_PERCENT = 0.5  # of moisture over a year: a museum case (an assumption of ours)
 _POSSIBLE_PERCENT = 0.0, 25.0  # moisture of wood in rooms
 
 
@@ -103,7 +104,7 @@ def what_would_change(
     now = write(year.swing_percent, "moisture")
     if glued.allowed:
         return f"The glued border is allowed in this house: the wood swings by {now} in a year; {_until(year)}."
-    most = year.most_borne(False)
+    most = _that_a_house_can_be(year, year.most_borne(False))
     if year.swing_percent <= _STEADY_PERCENT:
         changed = f"It is not the house, steady within {now}: the way there from the moisture of today is what is held."
     elif most is None:
@@ -117,6 +118,11 @@ def what_would_change(
     metered = _metered(year)
     house = (metered,) if metered else (changed, _rested(year), _quartered(year, most))
     return " ".join(filter(None, (*house, _narrower(year))))
+
+
+def _that_a_house_can_be(year: _Year, share: float | None) -> float | None:
+    """A share of the year that some house keeps; no house holds wood within a few tenths of a point."""
+    return share if share is not None and share * year.swing_percent >= _STEADIEST_PERCENT else None
 
 
 def _metered(year: _Year) -> str:
@@ -178,7 +184,7 @@ def _quartered(year: _Year, as_cut: float | None) -> str:
     turned = replace(year, piece=replace(year.piece, ring_angle_deg=90.0))
     if turned.bears(1.0):
         return "Quartersawn stock would be enough."
-    most = turned.most_borne(False)
+    most = _that_a_house_can_be(turned, turned.most_borne(False))
     if most is None:
         return "Quartersawn stock alone would not be enough."
     if as_cut is not None and most <= as_cut:
