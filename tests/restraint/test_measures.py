@@ -36,7 +36,7 @@ def test_the_range_is_said_in_words():
     chance = CrackChance(Probability(0.012, 0.119, 0.226), Probability(0.32, 0.37, 0.63), ())
     said = chance_sentence(chance)
     assert said == (
-        "about 1 in 8 (could be 1 in 100 to 1 in 4) for a sound panel; about 1 in 3 (could be 1 in 3 to 2 in 3) if its ends "
+        "about 1 in 8 (could be 1 in 100 to 1 in 4) for a sound panel; about 1 in 3 (could be up to 2 in 3) if its ends "
         "already have checks"
     )
     never = chance_sentence(CrackChance(Probability(0, 0, 0), Probability(0, 0, 0), ()))

@@ -148,7 +148,7 @@ def chance_sentence(chance) -> str:
 
     >>> from woodlib.restraint.chance import CrackChance, Probability
     >>> chance_sentence(CrackChance(Probability(0.02, 0.1, 0.24), Probability(0.3, 0.35, 0.6), ()))
-    'about 1 in 10 (could be 1 in 50 to 1 in 4) for a sound panel; about 1 in 3 (could be 1 in 3 to 2 in 3) if its ends already have checks'
+    'about 1 in 10 (could be 1 in 50 to 1 in 4) for a sound panel; about 1 in 3 (could be up to 2 in 3) if its ends already have checks'
     """
     return f"{chance_range(chance.sound)} for a sound panel; {chance_range(chance.checked)} if its ends already have checks"
 

@@ -105,7 +105,10 @@ def what_would_change(
     if glued.allowed:
         return f"The glued border is allowed in this house: the wood swings by {now} in a year; {_until(year)}."
     most = _that_a_house_can_be(year, year.most_borne(False))
-    if year.swing_percent <= _STEADY_PERCENT:
+    rested = _rested(year)
+    if most is None and rested:
+        changed = "It is not the house: the way there from the moisture of today is what is held."
+    elif year.swing_percent <= _STEADY_PERCENT:
         changed = f"It is not the house, steady within {now}: the way there from the moisture of today is what is held."
     elif most is None:
         steady = year.judged(0.0)
@@ -116,7 +119,7 @@ def what_would_change(
     else:
         changed = f"A glued border would need a house that holds the wood within about {_points(year, most)} over the year (now {now})."
     metered = _metered(year)
-    house = (metered,) if metered else (changed, _rested(year), _quartered(year, most))
+    house = (metered,) if metered else (changed, rested, _quartered(year, most))
     return " ".join(filter(None, (*house, _narrower(year))))
 
 
