@@ -15,7 +15,7 @@ from itertools import count
 from pathlib import Path
 from typing import Any
 
-from ..picture.palette import style_sheet
+from ..picture.palette import hatches, style_sheet
 from ..picture.svg import svg
 from ..study.readings import READINGS_CSS, readings_html
 from ..study.study import Study
@@ -54,7 +54,7 @@ def study_section(study: Study, table: str, name: str, units: str = "both", lead
         units=units,
         stands=" \u00b7 ".join(f"{entry.label}: {_start(entry, units)}" for entry in study.inputs),
         controls="".join(control_html(entry, name, units) for entry in study.inputs),
-        picture=svg(answer.picture, answer.alt_text(units), units, name, styled=False),
+        picture=svg(answer.picture, answer.alt_text(units), units, name, styled=False, hatched=False),
         readings=readings_html(answer, units),
         still=STILL,
     )
@@ -108,5 +108,6 @@ def page(
         generator=GENERATOR,
         policy=policy,
         style=style_sheet() + READINGS_CSS + part("page.css"),
+        hatches=hatches(),
         script=script if slides else "",
     )

@@ -74,11 +74,13 @@ def svg(
     name: str = "picture",
     styled: bool = True,
     true_size: bool = False,
+    hatched: bool = True,
 ) -> str:
     """A whole SVG drawing with title and description.
 
     ``name`` makes its inner names unique on a page; ``styled=False`` leaves the style to the page around it;
-    ``true_size`` gives it its size on paper, so that it prints to scale.
+    ``true_size`` gives it its size on paper, so that it prints to scale; ``hatched=False`` leaves the hatches to the page,
+    which has them once.
     """
     width, height = (side * 25.4 / 96 for side in (picture.width, picture.height))
     wide = (
@@ -92,7 +94,7 @@ def svg(
         f'role="img" aria-labelledby="{name}-title" aria-describedby="{name}-words" '
         f"{wide}>"
         f'<title id="{name}-title">{escape(picture.title)}</title><desc id="{name}-words">{escape(description)}</desc>'
-        f'{style}{hatches()}<rect class="a-paper" width="{picture.width:g}" height="{picture.height:g}"/>'
+        f'{style}{hatches() if hatched else ""}<rect class="a-paper" width="{picture.width:g}" height="{picture.height:g}"/>'
         f'<g data-marks="">{svg_body(picture, units, name)}</g></svg>'
     )
 
