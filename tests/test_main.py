@@ -294,3 +294,14 @@ def test_kept_tables_are_taken_away(monkeypatch, tmp_path, capsys):
     assert command_line.run(["forget"]) == 0
     assert "Took 1 tables away" in capsys.readouterr().out
     assert not list((tmp_path / "woodlib" / "tables").iterdir())
+
+
+def test_a_reader_that_has_read_enough_ends_the_command_quietly():
+    told = subprocess.run(
+        f'"{sys.executable}" -m woodlib verdicts "{SEAT}" | head -n 1',
+        shell=True,
+        capture_output=True,
+        text=True,
+        cwd=PROJECT,
+    )
+    assert told.stdout.startswith("Lift-up seat") and "Traceback" not in told.stderr

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -24,10 +25,15 @@ def run(arguments: list[str]) -> int:
         return 2
     try:
         environment.enter(chosen.extra, arguments)
-        return chosen.action(chosen)
+        code = chosen.action(chosen)
+        sys.stdout.flush()
+        return code
     except WoodlibError as error:
         print(error, file=sys.stderr)
         return 1
+    except BrokenPipeError:  # whoever read on, such as head, has read enough
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
     except KeyboardInterrupt:
         print("\nStopped. Run the same command again to go on.", file=sys.stderr)
         return 130
