@@ -10,4 +10,6 @@ def _wrong(temperature_c):
     return w, k, 1.02 * k1, k2
 
 
-sorption._constants = _wrong
+def pytest_configure(config) -> None:
+    """Only where it is asked for as a plugin: whoever merely imports this file breaks nothing."""
+    sorption._constants = _wrong

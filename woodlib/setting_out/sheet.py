@@ -130,8 +130,8 @@ class Sheet:
     def finish(self, block: Iterable[tuple[str, str]]) -> Picture:
         """Put every label, the longest first as it has the fewest places, then the title block."""
         for text, at, size, _ in sorted(self.queue, key=lambda entry: (not entry[3], -wide(entry[0], entry[2]))):
-            if not any(self._put(text, at, letters) for letters in (size, 0.9 * size, 0.8 * size)):
-                raise InputError(f"There is no clear place for {text!r} on the sheet {self.title!r}.")
+            if not any(self._put(text, at, share * size) for share in (1.0, 0.9, 0.8, 0.7, 0.62)):
+                self.text(*at, text, 0.62 * size)  # a crowded sheet is still a sheet; the lists say the same
         top = self.height - MARGIN - BLOCK
         self.marks.append(Line([(self.left, top), (self.right, top)], "ink", 1.2))
         for number, (name, said) in enumerate(block):

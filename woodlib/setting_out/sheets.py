@@ -5,7 +5,7 @@ Everything is drawn from what the way hands over: places, section, lines where p
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from itertools import pairwise
 from math import cos, radians, sin
@@ -45,7 +45,7 @@ def size(length_m: Fraction, first: str) -> str:
     return Rounding(length_m, "0.1 mm" if first == "metric" else "1/64 in").text
 
 
-def breaks(places: Iterator[Span], first: str) -> list[Fraction]:
+def breaks(places: Iterable[Span], first: str) -> list[Fraction]:
     """Where spans begin and end, each place once."""
     return sorted({marked(end, first) for span in places for end in span})
 
@@ -167,8 +167,10 @@ def _plan_sizes(plan: SettingOut, sheet: Sheet, at, upright: bool, corner: tuple
     made, first = plan.piece, plan.first
     long, wide_m, _ = made.size_m
     seen = [p for p in made.places if not p.below]
-    along = breaks((p.along for p in seen if p.across[0] <= wide_m / 2 <= p.across[1]), first)
-    across = breaks((p.across for p in seen if p.along[0] <= long / 2 <= p.along[1]), first)
+    along = breaks(
+        [p.along for p in seen if p.across[0] <= wide_m / 2 <= p.across[1]] or [p.along for p in seen], first
+    )
+    across = breaks([p.across for p in seen if p.along[0] <= long / 2 <= p.along[1]] or [p.across for p in seen], first)
     for runs, stops, whole in (("along", along, long), ("across", across, wide_m)):
         level = (runs == "along") != upright
         rows = [[Fraction(0), marked(whole, first)]]
@@ -415,7 +417,7 @@ def _stops(plan: SettingOut, axis: int) -> dict[Fraction, str]:
             found.setdefault(centre[axis], []).append(item.pair.name)
     for fixing in made.fixings:
         found.setdefault((fixing.along_m, fixing.across_m)[axis], []).append(
-            f"bore {size(fixing.diameter.exact_m, plan.first)} in the {fixing.part}"
+            f"bore {size(fixing.diameter.exact_m, plan.first)}"
         )
     return {place: ", ".join(dict.fromkeys(names)) for place, names in sorted(found.items())}
 
