@@ -289,7 +289,7 @@ def test_each_control_has_a_name_and_speaks_with_its_unit(opened):
             if isinstance(entry, Span):
                 spoken = control.get_attribute("aria-valuetext")
                 assert spoken == entry.text(entry.start) and re.search(r"\d.*[^\d\s]$", spoken)
-    for picture in page.locator("svg").all():
+    for picture in page.locator("svg[role=img]").all():
         labelled, described = (picture.get_attribute(f"aria-{key}") for key in ("labelledby", "describedby"))
         told = page.evaluate("ids => ids.map(id => document.getElementById(id).textContent)", [labelled, described])
         assert picture.get_attribute("role") == "img" and all(told)
