@@ -88,3 +88,17 @@ def test_the_command_answers_one_or_all(capsys, tmp_path):
     assert command_line.run(["what-now", brief]) == 0
     assert "What now?" in capsys.readouterr().out
     assert command_line.run(["what-now", brief, "step", "a bit"]) == 1
+
+
+def test_a_pilot_hole_is_never_opened_up_and_a_year_never_moves_by_less_than_nothing(tmp_path):
+    text = SEAT.brief.path.read_text(encoding="utf-8").replace(
+        'centres = "128 mm"', 'centres = "128 mm"\nfixing = "wood screw"'
+    )
+    path = tmp_path / "seat.toml"
+    path.write_text(
+        text.replace('humidity = "62 %"', 'humidity = "27 %"').replace('"48 %"', '"26 %"').replace('"42 %"', '"26 %"')
+    )
+    commission = commission_of(read_brief(path), "frame_panel")
+    said = " ".join(what_now(commission, "hole", "1/64 in"))
+    assert "thread in sound wood" in said and "open the hole" not in said
+    assert commission.whole_moves.low_m == 0.0 < commission.whole_moves.mid_m

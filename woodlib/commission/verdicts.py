@@ -7,6 +7,7 @@ from textwrap import wrap
 
 from ..units import both, write
 from ..ways.verdict import Verdict
+from .card import told
 from .judged import Commission
 from .measured_boards import measured_words
 
@@ -32,7 +33,7 @@ def verdict_lines(commission: Commission) -> Iterator[str]:
         yield ""
         decided = " (decided on)" if verdict is commission.built and place > 1 else ""
         yield f"{place}. {verdict.way.title}: {_risk(verdict)}{decided}"
-        yield from _wrapped(verdict.reason, "   ")
+        yield from _wrapped(verdict.unfit or told(verdict.judged.reason(), first), "   ")
         yield from _wrapped(_gap(verdict, first), "   ")
     yield ""
     yield from _wrapped(commission.would_change)

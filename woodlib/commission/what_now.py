@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from ..errors import InputError, Problems
 from ..setting_out.blank import Blank
+from ..setting_out.fixing import Pilot
 from ..setting_out.plan import SettingOut
 from ..units import both, number_in, shown, write
 from ..units.exact import INCH, MILLIMETRE, read_exact
@@ -224,7 +225,12 @@ def _hole(commission: Commission, value: str) -> list[str]:
         screw, hole = item.fit.screw_m, item.fit.drill.marked_m
         play = (hole - screw) / 2
         grown, cover = screw + 2 * off, HEAD * screw
-        if off <= play:
+        if isinstance(item.fit, Pilot):
+            said = (
+                "a wood screw needs its thread in sound wood: where the slot or the play of the fitting does not cover it, glue in "
+                "a plug with its grain along the wood's, and bore again when it is hard"
+            )
+        elif off <= play:
             said = f"the hole's own play of {_fine(play, plan)} covers it"
         elif grown < cover:
             said = f"open the hole to {_fine(grown, plan)}; a head or washer of {_fine(cover, plan)} still covers that"

@@ -108,7 +108,8 @@ def compare(
 
 def free_movement(piece: Piece, stock_mc_percent: float, air, doubts: Doubts = USUAL_DOUBTS) -> Movement:
     """How far solid wood as wide as the whole piece goes over the year, however the piece is built."""
-    return movement_of(_travels(piece, stock_mc_percent, air, doubts)[1], "swing")
+    moves = movement_of(_travels(piece, stock_mc_percent, air, doubts)[1], "swing")
+    return replace(moves, low_m=max(moves.low_m, 0.0))  # no year moves wood by less than nothing
 
 
 def suitability(verdict: Verdict, kind: str | None = None, bordered: bool = True) -> tuple[bool | int, ...]:
