@@ -171,7 +171,7 @@ def test_a_way_is_found_by_its_name_in_the_trade(name, key):
 
 
 def test_ways_that_make_no_sense_are_left_out(write):
-    assert len(ways_of(checked_brief(write()))) == 14
+    assert len(ways_of(checked_brief(write()))) == 16
     no_border = checked_brief(write(('border_width = "60 mm"\nborder_thickness = "30 mm"\n', "")))
     gone = set(ways_of(checked_brief(write()))) - set(ways_of(no_border))
     assert gone == {"glued_border", "glued_face_rim", "own_blank_rim", "same_grain_border"}
@@ -524,7 +524,7 @@ def test_where_the_work_can_hurt_is_said_for_the_kind_of_piece(write, kind, said
 
 def test_what_lifts_is_screwed_to_no_base_and_what_the_trade_takes_first_leads(write):
     """Found by a maker: buttons were called sensible for a seat that lifts, and a table top was framed first."""
-    on_a_base = {"buttons", "slotted_blocks", "figure_plates"}
+    on_a_base = {"buttons", "slotted_blocks", "figure_plates", "slotted_plates", "kerf_clips"}
     assert not on_a_base & set(ways_of(chosen_brief(SEAT))) and on_a_base <= set(ways_of(checked_brief(write())))
     assert commission_of(checked_brief(write())).advised.key == "breadboard"
     back = write(('kind = "table top"', 'kind = "back"'), ('border_width = "60 mm"\nborder_thickness = "30 mm"\n', ""))

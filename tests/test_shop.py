@@ -146,7 +146,7 @@ def test_a_panel_without_listed_boards_says_what_is_assumed_and_a_lid_is_hung_la
 
 def test_what_is_not_set_out_is_said_where_the_holes_are():
     brief = brief_of("500 mm", "900 mm", "20 mm", "50 mm")
-    for key in ("buttons", "slotted_blocks", "figure_plates"):
+    for key in ("buttons", "slotted_blocks", "figure_plates", "slotted_plates", "kerf_clips"):
         assert (
             "is not set out here"
             in cards.holes_to_bore(set_out(brief, (), verdict_on(brief, key, MONTHS, "white ash"))).text

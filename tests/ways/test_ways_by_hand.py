@@ -131,6 +131,25 @@ def test_slotted_blocks():
     )
 
 
+def test_slotted_plates_and_clips():
+    # As the blocks: 4.8 + 1.6 + 1.37 + 2.74 = 10.51, 5.94 outward, 4.57 inward, at the end rails 9.8524; the metal 0.8 down.
+    check(
+        verdict("slotted_plates"),
+        **{
+            "slots in the metal of the long": 10.51,
+            "slots in the metal of the end": 9.8524,
+            "screws of the long rails, slot needed outward": 5.94,
+            "screws of the long rails, slot needed inward": 4.57,
+            "gap between the metal": 0.8,
+        },
+    )
+    # Clips: gap 1.6 + 2.74 = 4.34; in the dry month out by 4.34 + 1.37 = 5.71 of a tongue of 12.7.
+    check(verdict("kerf_clips"), **{"gap between": 4.34, "kerf for the clips, depth": 12.7, "tongue of a clip": 5.71})
+    # A top of 1 m: 1.6 + 5.48 + 2.74 = 9.82, more than the 9.5 that a tongue may come out; slots of 14.62 still suit.
+    assert "it takes at most" in verdict("kerf_clips", Piece(ASH, 1, 2, 0.02, 0.05)).unfit
+    assert not verdict("slotted_plates", Piece(ASH, 1, 2, 0.02, 0.05)).unfit
+
+
 def test_figure_plates():
     # Outer plates 1.1508 in, 2.3016 out: recess 19 + 1.6 + 3.4524 = 24.0524. Along long aprons 19 + 16 + 1.6 = 36.6.
     check(verdict("figure_plates"), **{"recess in the end": 24.0524, "recess in the long": 36.6})

@@ -34,8 +34,10 @@ def unfit(way: Way, piece: Piece, sizes: Mapping[str, float]) -> str:
         beside = "side's thickness" if way.fitted else _OF_THE_PIECE["border_thickness"]
         names = _OF_THE_PIECE | {"border_thickness": beside}
         label = names.get(key) or way.sizes[key].label
-        if value < float(row["least_m"]):
-            return f"It does not fit: {label} {_said(value)}, and {reason}; it takes at least {both(float(row['least_m']), 16, 1, 'up')}."
+        for bound, passed, wanted in (("least", -1.0, "up"), ("most", 1.0, "down")):
+            if row[f"{bound}_m"] and passed * (value - float(row[f"{bound}_m"])) > 0.0:
+                limit = both(float(row[f"{bound}_m"]), 16, 1, wanted)
+                return f"It does not fit: {label} {_said(value)}, and {reason}; it takes at {bound} {limit}."
         if row["most_share"] and value > float(row["most_share"]) * measures[row["of"]]:
             wanted = both(value / float(row["most_share"]), 16, 1, "up")
             return (

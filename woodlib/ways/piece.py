@@ -108,6 +108,8 @@ class Allowances:
     back_board_m: float = _default("back_board")
     plate_reach_m: float = _default("plate_reach")
     plate_width_m: float = _default("plate_width")
+    clip_tongue_m: float = _default("clip_tongue")
+    clip_kerf_m: float = _default("clip_kerf")
     draw_bore_offset_m: float = _default("draw_bore_offset")
     visible_gap_m: float = _default("visible_gap")
     veneer_thickness_m: float = _default("veneer_thickness")
