@@ -116,7 +116,7 @@ def test_an_exercise_explains_a_known_miss_and_leads_to_the_answer():
     card._field.value = "5mm"
     press(card)
     assert card.last.right is False and "half a centimetre" in card.said and card._way.disabled
-    assert card.answer("20 mm") == "Not yet: 13/16 in (20 mm) is too high."
+    assert card.answer("20 mm") == "Not yet: 20 mm is too high."
     assert card.tries == TRIES_BEFORE_WAY and not card._way.disabled
     card._way.click()
     assert "25.4 / 2" in card.said

@@ -80,23 +80,28 @@ class HandoutExporter(HTMLExporter):
     def from_notebook_node(
         self, nb: NotebookNode, resources: dict[str, Any] | None = None, **kw: Any
     ) -> tuple[Any, dict[str, Any]]:
-        """The page for a notebook. ``resources["woodlib"]["sections"]`` may hold sections frozen already, by study."""
-        given = dict((resources or {}).get("woodlib", {}).get("sections", {}))
+        """The page for a notebook.
+
+        ``resources["woodlib"]`` may hold ``sections`` frozen already, by study; ``rules`` of exercises, by key, for
+        those to judge on the page; HTML to stand ``before`` and ``after`` the lesson; names of further ``scripts``.
+        """
+        wanted = (resources or {}).get("woodlib", {})
+        given, rules = dict(wanted.get("sections", {})), dict(wanted.get("rules", {}))
         folder = (resources or {}).get("metadata", {}).get("path") or "."
         nb = copy.deepcopy(nb)
         if _must_run(nb, given):
             kept = {record["study"]: record["values"] for record in _records(nb)}
             nb = run_notebook(nb, folder, kept)
         nb.metadata.pop("widgets", None)  # the state of panels that only lived in that run
-        checks = _show_sections(nb, given)
+        checks = _show_sections(nb, given, rules)
         html, resources = self._body(nb, self._init_resources(resources), **kw)
         settings = _settings(nb)
         title = settings.get("title") or _title(nb) or (resources.get("metadata") or {}).get("name") or "Handout"
         language = nb.metadata.get("woodlib", {}).get("language", "en")
         resources["output_extension"] = ".html"
-        return page(
-            title, [_with_pictures(html, Path(folder).resolve())], checks, language, settings.get("units", "both")
-        ), resources
+        body = [wanted.get("before", ""), _with_pictures(html, Path(folder).resolve()), wanted.get("after", "")]
+        units, scripts = settings.get("units", "both"), wanted.get("scripts", ())
+        return page(title, body, checks, language, units, scripts=scripts), resources
 
     def _body(self, nb: NotebookNode, resources: Any, **kw: Any) -> tuple[str, Any]:
         """The notebook as HTML, past the parser that :class:`HTMLExporter` sends it through: it would break the drawings."""
@@ -151,17 +156,19 @@ def _find_study(record: Mapping[str, Any]) -> Study | None:
     return found if isinstance(found, Study) and found.key == record["study"] else None
 
 
-def _show_sections(nb: NotebookNode, given: Mapping[str, Section]) -> tuple[str, ...]:
+def _show_sections(nb: NotebookNode, given: Mapping[str, Section], rules: Mapping[str, Any]) -> tuple[str, ...]:
     """Put its section where a study, and its page's form where a question is shown; how each study was checked."""
     checks: list[str] = []
     names = Names()
     for cell in nb.cells:
         if "outputs" in cell:
-            cell.outputs = [shown for output in cell.outputs for shown in _shown(output, given, names, checks)]
+            cell.outputs = [shown for output in cell.outputs for shown in _shown(output, given, rules, names, checks)]
     return tuple(checks)
 
 
-def _shown(output: NotebookNode, given: Mapping[str, Section], names: Names, checks: list[str]) -> list[NotebookNode]:
+def _shown(
+    output: NotebookNode, given: Mapping[str, Section], rules: Mapping[str, Any], names: Names, checks: list[str]
+) -> list[NotebookNode]:
     """What stands in a page for one output of a notebook."""
     data = output.get("data", {})
     if output.get("metadata", {}).get("woodlib", {}).get("still_of"):
@@ -174,7 +181,8 @@ def _shown(output: NotebookNode, given: Mapping[str, Section], names: Names, che
         checks.append(found.report)
         return [_html(found.html(names.name(found.study.key)))]
     if QUESTION_MIME in data:
-        return [_html(question_html(data[QUESTION_MIME]))]
+        record = dict(data[QUESTION_MIME])
+        return [_html(question_html(record | ({"rules": rules[record["key"]]} if record["key"] in rules else {})))]
     if WIDGET_MIME in data:
         note = _html(f'<p class="quiet">{escape(STILL_HERE)}</p>')
         rest = {kind: value for kind, value in data.items() if kind != WIDGET_MIME}

@@ -66,7 +66,10 @@ def _start(entry: Any, units: str) -> str:
 
 
 def question_html(record: dict[str, Any]) -> str:
-    """A question for a record made by a lesson: a prediction, what was seen, or an exercise."""
+    """A question for a record made by a lesson: a prediction, what was seen, or an exercise.
+
+    An exercise that comes with its ``rules`` (:mod:`woodlib.lesson.rules`) is judged on the page by ``judge.js``.
+    """
     return template("handout/templates/question.html").render(record=record, name=f"question-{next(_numbers)}")
 
 
@@ -87,16 +90,18 @@ def page(
     language: str = "en",
     units: str = "both",
     slides: bool = True,
+    scripts: Sequence[str] = (),
 ) -> str:
-    """The whole file; without a script where nothing ``slides``.
+    """The whole file; without a script where nothing ``slides`` and no further ``scripts`` are named.
 
     ``body`` is HTML in parts; ``title`` and ``checks``, a line per study on how it was checked, are text.
     """
-    script = f'"use strict";const START_UNITS={json.dumps(units)},OPERATIONS={script_table()};\n{part("page.js")}'
+    start = f'"use strict";const START_UNITS={json.dumps(units)},OPERATIONS={script_table()};'
+    script = "\n".join([start, *map(part, ("page.js", *scripts))]) if slides or scripts else ""
     digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
-    scripts = f"script-src 'sha256-{digest}'; " if slides else ""
+    allowed = f"script-src 'sha256-{digest}'; " if script else ""
     policy = (
-        f"default-src 'none'; {scripts}style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
+        f"default-src 'none'; {allowed}style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
     )
     return template("handout/templates/page.html").render(
         title=title,
@@ -109,5 +114,6 @@ def page(
         policy=policy,
         style=style_sheet() + READINGS_CSS + part("page.css"),
         hatches=hatches(),
-        script=script if slides else "",
+        script=script,
+        slides=slides,
     )

@@ -4,7 +4,7 @@
 >>> guess.commit("wider")
 'Kept: you said “wider”. Now try it.'
 >>> check("half-inch", "Half an inch in mm?", "1/2 in", kind="length", tolerance="0.3 mm").answer("12 mm")
-'Not yet: 1/2 in (12 mm) is too low.'
+'Not yet: 12 mm is too low.'
 """
 
 from __future__ import annotations

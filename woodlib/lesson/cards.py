@@ -20,10 +20,11 @@ from ..picture.palette import style_sheet
 from .exercise import Exercise, Judgement
 from .kept import Commitment, kept
 from .question import OPTION, Question, read_typed
+from .rules import TRIES_BEFORE_WAY
 
 QUESTION_MIME = "application/vnd.woodlib.question+json"
 COME_TO_LIFE = "To answer here, run the notebook: menu Run, then Run All Cells."
-TRIES_BEFORE_WAY = 2
+
 _CARD_CSS = (
     ".wl-card{max-width:700px;line-height:1.45;border-left:.45em solid var(--w-quiet);padding:.2em 0 .2em .8em}"
     ".wl-ask{font-weight:600;line-height:1.4;margin:.3em 0}.wl-card p{margin:.2em 0}"

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
+from itertools import pairwise
+from math import inf
 from typing import Any
 
 from ..errors import InputError
@@ -18,6 +21,19 @@ class Judgement:
 
     right: bool | None
     sentence: str
+
+
+SAID, MORE = "{said}", "{more}"
+"""Parts of a band's words that are filled in: the answer as it was given, and how far it is from the right one."""
+
+
+@dataclass(frozen=True)
+class Band:
+    """What is said to every answer from the end of the band before it up to ``up_to``, in SI."""
+
+    up_to: float
+    right: bool
+    words: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -60,46 +76,74 @@ class Exercise:
         """The wrong answers worth an explanation, as the question reads them."""
         return {self.question.read(given): why for given, why in self.misses.items()}
 
+    @cached_property
+    def bands(self) -> tuple[Band, ...]:
+        """What is said to a typed answer, from the smallest to the largest; empty where one chooses.
+
+        The one table that judges, here and on a page without Python.
+        """
+        if isinstance(self.answer, str):
+            return ()
+        reach = self.tolerance * (1 + 1e-9)  # what was rounded to the very edge is on the good side
+        misses = sorted(float(miss) for miss in self.known_misses)
+        edges = {self.answer, *self._good_side(self.answer)}
+        edges |= {miss + side for miss in misses for side in (-reach, reach)}
+        edges |= {(a + b) / 2 for a, b in pairwise(misses)}
+        found: list[Band] = []
+        for low, high in pairwise([-inf, *sorted(edges), inf]):
+            middle = high - 1.0 if low == -inf else low + 1.0 if high == inf else (low + high) / 2
+            band = Band(high, *self._said_to(middle))
+            if found and found[-1].words == band.words:
+                found.pop()
+            found.append(band)
+        return tuple(found)
+
+    @cached_property
+    def choices(self) -> dict[str, tuple[bool, str]]:
+        """What is said to each option; empty where one types."""
+        if not isinstance(self.answer, str):
+            return {}
+        elsewhere = "Not yet: {!r} is not it. Look once more at the picture above."
+        said = {option: (False, elsewhere.format(option)) for option in self.question.options}
+        said |= {str(miss): (False, f"Not yet. {why}") for miss, why in self.known_misses.items()}
+        return said | {self.answer: (True, self._praise())}
+
     def judge(self, given: Any) -> Judgement:
         """What to say to an answer; never raises for what a learner can type."""
         try:
             value = self.question.read(given)
         except InputError as error:
             return Judgement(None, str(error))
-        if self._is_right(value):
-            return Judgement(True, f"Right: {self.question.text(self.answer, self.safe)}." + _after(self.why))
-        near = [(self._distance(value, miss), why) for miss, why in self.known_misses.items() if self._is(value, miss)]
-        if near:
-            return Judgement(False, "Not yet. " + min(near)[1])
-        return Judgement(False, self._unknown_miss(value))
-
-    def _is_right(self, value: float | str) -> bool:
-        if not self.safe or isinstance(value, str) or isinstance(self.answer, str):
-            return self._is(value, self.answer)
-        beyond = value - self.answer if self.safe == "up" else self.answer - value
-        return -_HAIR * self.tolerance <= beyond <= self.tolerance
-
-    def _is(self, value: float | str, other: float | str) -> bool:
-        # The slack keeps an answer that was rounded to the very edge of the tolerance on the good side.
-        return value == other if isinstance(value, str) else self._distance(value, other) <= self.tolerance * (1 + 1e-9)
-
-    def _distance(self, value: float | str, other: float | str) -> float:
-        return 0.0 if isinstance(value, str) or isinstance(other, str) else abs(value - other)
-
-    def _unknown_miss(self, value: float | str) -> str:
         if isinstance(value, str) or isinstance(self.answer, str):
-            return f"Not yet: {value!r} is not it. Look once more at the picture above."
-        said = self.question.text(value)
+            return Judgement(*self.choices[str(value)])
+        band = next(band for band in self.bands if value <= band.up_to)
+        said = " ".join(given.split()) if isinstance(given, str) else self.question.text(value)
+        filled = {SAID: said, MORE: self.question.text(abs(value - self.answer))}
+        return Judgement(band.right, "".join(filled.get(part, part) for part in band.words))
+
+    def _said_to(self, value: float) -> tuple[bool, tuple[str, ...]]:
+        """Whether a typed answer is right, and the words for it."""
+        answer = float(self.answer)
+        low, high = self._good_side(answer)
+        if low <= value <= high:
+            return True, (self._praise(),)
+        near = [(abs(value - float(miss)), why) for miss, why in self.known_misses.items()]
+        if near and min(near)[0] <= self.tolerance * (1 + 1e-9):
+            return False, (f"Not yet. {min(near)[1]}",)
         if not self.safe:
-            return f"Not yet: {said} is {'too high' if value > self.answer else 'too low'}."
-        more = self.question.text(abs(value - self.answer))
-        if (value > self.answer) == (self.safe == "up"):
-            return f"Not yet: {said} is safe, but {more} more than needed."
-        return f"Not yet: {said} is {more} too little: it binds before the year is over."
+            return False, ("Not yet: ", SAID, f" is too {'high' if value > answer else 'low'}.")
+        if (value > answer) == (self.safe == "up"):
+            return False, ("Not yet: ", SAID, " is safe, but ", MORE, " more than needed.")
+        return False, ("Not yet: ", SAID, " is ", MORE, " too little: it binds before the year is over.")
+
+    def _good_side(self, answer: float) -> tuple[float, float]:
+        """From where to where an answer is right."""
+        reach = self.tolerance * (1 + 1e-9)
+        below, above = {"": (reach, reach), "up": (_HAIR * reach, reach), "down": (reach, _HAIR * reach)}[self.safe]
+        return answer - below, answer + above
+
+    def _praise(self) -> str:
+        return " ".join(filter(None, [f"Right: {self.question.text(self.answer, self.safe)}.", self.why]))
 
 
 _HAIR = 0.15  # of the tolerance: what rounding an answer to a ruler may take off the safe side
-
-
-def _after(sentence: str) -> str:
-    return f" {sentence}" if sentence else ""

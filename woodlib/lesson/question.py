@@ -9,6 +9,7 @@ from typing import Any
 from ..errors import InputError
 from ..study.inputs import Choice, read_kind
 from ..units import exact_number
+from ..units.spelling import plain
 from ..words.say import Number
 
 OPTION = "option"
@@ -28,8 +29,8 @@ EXAMPLES = {
 }
 """Kind of typed answer -> how to write it."""
 
-_LOOSE_START = re.compile(r"^\s*(about|around|roughly|some|ca\.?|circa|~|≈)\s*", re.IGNORECASE)
-_NAME_OF_PERCENT = re.compile(r"(?<=[\d%\s])\s*(rh|mc|relative humidity|moisture content)\.?\s*$", re.IGNORECASE)
+LOOSE_START = re.compile(r"^\s*(about|around|roughly|some|ca\.?|circa|~|≈)\s*", re.IGNORECASE)
+NAME_OF_PERCENT = re.compile(r"(?<=[\d%\s])\s*(rh|mc|relative humidity|moisture content)\.?\s*$", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -70,7 +71,7 @@ class Question:
         if self.kind == OPTION:
             return Choice(self.key, "Your answer", self.options, self.options[0]).read(given)
         if isinstance(given, str):
-            given = _NAME_OF_PERCENT.sub("", _LOOSE_START.sub("", given))
+            given = NAME_OF_PERCENT.sub("", LOOSE_START.sub("", given))
         return read_typed(given, self.kind)
 
     def text(self, value: float | str, rounding: str = "nearest") -> str:
@@ -78,9 +79,11 @@ class Question:
         return value if isinstance(value, str) else Number(value, self.kind, rounding or "nearest").text()
 
 
-_SHARES = ("humidity", "moisture", "percent")
-_DAYS = {"week": 7.0, "month": 30.4, "year": 365.0}
-_BARE = re.compile(r"\s*[\d.,]+\s*")
+SHARES = ("humidity", "moisture", "percent")
+ASK_SIGN = "Your answer is {given!r}: that could be {number:g} % or {hundredfold:g} %; write it with its sign."
+ASK_UNIT = "Your answer is {given!r}: that could be {bare} psi or {bare} MPa; write it with its unit."
+DAYS = {"week": 7.0, "month": 30.4, "year": 365.0}
+BARE = re.compile(r"\s*[\d.,]+\s*")
 _SPAN = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(week|month|year)s?\s*", re.IGNORECASE)
 
 
@@ -91,7 +94,7 @@ def _in_days(given: str) -> str:
     ('121.6 days', '30 days')
     """
     found = _SPAN.fullmatch(given)
-    return f"{float(found[1]) * _DAYS[found[2].lower()]:g} days" if found else given
+    return f"{float(found[1]) * DAYS[found[2].lower()]:g} days" if found else given
 
 
 def read_typed(given: Any, kind: str) -> float:
@@ -102,19 +105,16 @@ def read_typed(given: Any, kind: str) -> float:
     """
     if kind == "count" and isinstance(given, str):
         try:
-            return float(exact_number(given.strip()))
+            return float(exact_number(plain(given)))
         except (InputError, ValueError, ZeroDivisionError, OverflowError):
             sentence = f"Your answer is {given!r}, which is not a number; write it like {EXAMPLES[kind]}."
             raise InputError(sentence) from None
-    if kind == "stress" and isinstance(given, str) and _BARE.fullmatch(given):
-        bare = given.strip()
-        raise InputError(f"Your answer is {given!r}: that could be {bare} psi or {bare} MPa; write it with its unit.")
+    if kind == "stress" and isinstance(given, str) and BARE.fullmatch(given):
+        raise InputError(ASK_UNIT.format(given=given, bare=given.strip()))
     given = _in_days(given) if kind == "days" and isinstance(given, str) else given
     number = read_kind(given, kind, "Your answer")
-    if kind in _SHARES and isinstance(given, str) and "%" not in given and 0.0 < number < 1.0:
-        raise InputError(
-            f"Your answer is {given!r}: that could be {number:g} % or {100 * number:g} %; write it with its sign."
-        )
+    if kind in SHARES and isinstance(given, str) and "%" not in given and 0.0 < number < 1.0:
+        raise InputError(ASK_SIGN.format(given=given, number=number, hundredfold=100 * number))
     if not -1e15 < number < 1e15:
         raise InputError(f"Your answer is {given!r}; write one finite number, like {EXAMPLES[kind]}.")
     return number

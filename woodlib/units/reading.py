@@ -31,8 +31,8 @@ if TYPE_CHECKING:
 LONGEST_M = 1000.0
 """A length beyond this is a slip of the pen in any workshop, so it is refused."""
 
-_ONE_NUMBER = re.compile(rf"(?P<sign>[+-]?)\s*(?P<number>{NUMBER})\s*(?P<unit>[^0-9\s/,.+-].*)?")
-_FEET_AND_INCHES = re.compile(
+ONE_NUMBER = re.compile(rf"(?P<sign>[+-]?)\s*(?P<number>{NUMBER})\s*(?P<unit>[^0-9\s/,.+-].*)?")
+FEET_AND_INCHES = re.compile(
     rf"(?P<sign>[+-]?)\s*(?P<feet>[0-9]+)\s*(?:'|ft\.?|foot|feet)\s*[-,]?\s*"
     rf"(?P<inches>{NUMBER})\s*(?:\"|in\.?|inch|inches)?"
 )
@@ -217,7 +217,7 @@ def _meant_percent(value: Any, unit: str, minimum: float | None, maximum: float 
 
 def _text_metres(text: str, default: str | None, name: str) -> Fraction:
     cleaned = _cleaned(text, "length", name)
-    found = _FEET_AND_INCHES.fullmatch(cleaned)
+    found = FEET_AND_INCHES.fullmatch(cleaned)
     if found:
         inches = _number(found["inches"], text, "length", name)
         size = int(found["feet"]) * METRES_PER_UNIT["foot"] + inches * METRES_PER_UNIT["inch"]
@@ -233,7 +233,7 @@ def _text_metres(text: str, default: str | None, name: str) -> Fraction:
 
 def _text_number(text: str, default: str | None, kind: str, name: str) -> tuple[Fraction, str]:
     """Exact number and registry unit of a text such as ``68 degF``."""
-    found = _ONE_NUMBER.fullmatch(_cleaned(text, kind, name))
+    found = ONE_NUMBER.fullmatch(_cleaned(text, kind, name))
     if not found:
         raise InputError(_refusal(text, kind, name))
     spelt = (found["unit"] or "").rstrip(" .")

@@ -86,7 +86,7 @@ CELSIUS_OF = {
     "kelvin": (Fraction(1), Fraction(27315, 100)),
 }
 
-_PLAIN_MARKS = {
+PLAIN_MARKS = {
     **dict.fromkeys("\u2033\u201c\u201d\u201e\u201f\u02ba\u3003", '"'),
     **dict.fromkeys("\u2032\u2018\u2019\u201a\u201b\u02b9\u00b4\u0060", "'"),
     **dict.fromkeys("\u2010\u2011\u2012\u2013\u2212\ufe63", "-"),
@@ -99,7 +99,7 @@ _SMALL_FRACTION = re.compile("([⁰¹²³⁴⁵⁶⁷⁸⁹]+)[/\u2044\u2215]([�
 _DECIMAL = r"(?:[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)(?:e[+-]?[0-9]{1,2})?"
 _FRACTION = r"[0-9]+\s*/\s*[0-9]+"
 NUMBER = rf"(?:[0-9]+(?:-|\s+){_FRACTION}|{_FRACTION}|{_DECIMAL})"
-_AMBIGUOUS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
+AMBIGUOUS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 
 
 def plain(text: str) -> str:
@@ -117,7 +117,7 @@ def plain(text: str) -> str:
 def _one_plain(character: str) -> str:
     if unicodedata.decomposition(character).startswith("<fraction>"):
         return " " + unicodedata.normalize("NFKC", character).replace("\u2044", "/")
-    return _PLAIN_MARKS.get(character, character)
+    return PLAIN_MARKS.get(character, character)
 
 
 def exact_number(text: str) -> Fraction:
@@ -131,7 +131,7 @@ def exact_number(text: str) -> Fraction:
     if not re.fullmatch(NUMBER, text):
         raise ValueError("is not a number")
     if "/" not in text:
-        if _AMBIGUOUS.fullmatch(text):
+        if AMBIGUOUS.fullmatch(text):
             raise ValueError(f"can be read two ways: write {text.replace(',', '')} or {text.replace(',', '.')}")
         return Fraction(text.replace(",", "."))
     found = re.fullmatch(r"(?:([0-9]+)[-\s]\s*)?([0-9]+)\s*/\s*([0-9]+)", text)
