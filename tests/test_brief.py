@@ -336,7 +336,7 @@ def test_a_climate_beside_a_log_fills_the_months_that_it_lacks(tmp_path):
     (tmp_path / "b.toml").write_text(without_seasons(template_text()) + said, encoding="utf-8")
     year = read_brief(tmp_path / "b.toml").year()
     assert not year.partial and year.rh_percent[4:9] == pytest.approx(58.0)
-    assert year.driest().name == "January" and 4.0 < year.driest().emc_percent < 8.0
+    assert year.driest().name in ("January", "February") and 4.0 < year.driest().emc_percent < 8.0
     assert any("January, February, March, April, October" in remark for remark in year.remarks)
 
 

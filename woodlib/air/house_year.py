@@ -62,7 +62,7 @@ def house_year(outdoor: Year, room: Room, label: str = "") -> Year:
     >>> from .rooms import all_kinds
     >>> year = house_year(year_from_climate("Chicago"), all_kinds()[0])
     >>> [(month.name, round(month.emc_percent, 1)) for month in (year.driest(), year.dampest())]
-    [('January', 6.0), ('July', 11.1)]
+    [('February', 5.9), ('July', 11.1)]
     """
     months = _whole(outdoor)
     temperature, humidity = room_air(months.temperature_c, months.vapour_pressure_pa, room)
