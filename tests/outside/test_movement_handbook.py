@@ -68,17 +68,6 @@ def test_forest_products_rule_of_thumb(outside):
     outside("American Wood Council rule", "change across the grain per 4 points", 1.0, float(percent), 0.3, "%")
 
 
-def test_oak_from_very_dry_to_very_damp_air(outside):
-    # The Structural Conservation of Panel Paintings (Getty, 1998): white oak, tangential, 5 to 95 % RH, about 7 %.
-    from woodlib.air.sorption import sorption_percent
-
-    start, end = (float(sorption_percent(21.0, humidity)) for humidity in (5.0, 95.0))
-    oak = wood_of("white oak")
-    swelling = movement_strain(oak.tangential_coefficient, oak.tangential_shrinkage, start, end)
-    source = "Structural Conservation of Panel Paintings"
-    outside(source, "white oak tangential, 5 to 95 % RH", 7.0, 100 * swelling, 1.75, "%")
-
-
 @pytest.mark.parametrize(
     "ring, width, thickness, shear", [(30, 0.00248, 0.00195, 0.00091), (45, 0.00221, 0.00221, 0.00105)]
 )

@@ -260,7 +260,11 @@ def elastic_constants(species: Species | str) -> ElasticConstants:
     values = {"modulus_lengthwise_pa": lengthwise}
     for name, key in _RATIOS.items():
         ratio = _own_or_kindred(species, key)
-        values[name] = Value(ratio.number * lengthwise.number, "Pa", ratio.status, ratio.source, ratio.note)
+        status = (
+            ratio.status if ratio.status in ("recalled", "estimated") else "derived"
+        )  # the product is printed nowhere
+        note = ratio.note or f"{ratio.status} ratio times the stiffness along the grain"
+        values[name] = Value(ratio.number * lengthwise.number, "Pa", status, ratio.source, note)
     for name in _POISSONS:
         values[name] = _own_or_kindred(species, name)
     for name, (partner, above, below) in _DEPENDENT.items():

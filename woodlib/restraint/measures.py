@@ -55,7 +55,7 @@ def strain_edges() -> tuple[float, float]:
 
 STATUS_WORDS = {
     "printed": "Printed",
-    "confirmed": "Printed, seen by way of others",
+    "confirmed": "From memory, and agrees with print",
     "quoted": "Quoted by others",
     "recalled": "From memory, not seen in print",
     "derived": "Worked out",

@@ -36,7 +36,7 @@ RULE_PER_FOOT_M = INCH_M / 8  # a rule of the shop; common practice, no source
 _DAMP = 0.5 - 0.5 * np.cos(2 * np.pi * (MONTHS - 0.5) / 12.0)  # 0 in mid January, 1 in mid July
 _STATUS = {
     "printed": "seen in print",
-    "confirmed": "seen in print by way of others",
+    "confirmed": "from memory, and agrees with print",
     "quoted": "quoted by others",
     "recalled": "from memory, not seen in print",
     "derived": "worked out from its shrinkage",
