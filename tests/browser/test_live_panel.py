@@ -82,6 +82,7 @@ def test_the_panel_moves_steadily_remembers_and_makes_a_handout(jupyter_server, 
             page.wait_for_timeout(50)
         return shown() == []
 
+    page.get_by_role("button", name="More readings").click()
     assert shows_soon()
     page.evaluate(WATCH_FRAMES)
     slider.press("ArrowRight")

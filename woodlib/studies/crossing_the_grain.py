@@ -64,6 +64,7 @@ JOINTS = {
         Span("driest", "Air in the driest month", "humidity", *DRIEST_RH, 1, 25),
         Span("dampest", "Air in the dampest month", "humidity", *DAMPEST_RH, 1, 62),
     ],
+    more=("rings", "width", "thickness"),
 )
 def crossing_the_grain(
     wood: str, rings: str, joint: str, width: float, border: float, thickness: float, driest: float, dampest: float

@@ -44,6 +44,7 @@ _ROWS = ((128.0, "dampest month", "damp"), (236.0, "the day it is fitted", "toda
         Span("driest", "Air in the driest month", "humidity", *DRIEST_RH, 1, 25),
         Span("dampest", "Air in the dampest month", "humidity", *DAMPEST_RH, 1, 62),
     ],
+    more=("rings", "shank"),
 )
 def hardware_across_the_grain(
     species: str, fixed: str, rings: str, centres: float, shank: float, driest: float, dampest: float

@@ -45,6 +45,7 @@ _FLAT = readiness_limit("flat_within_m")
         Choice("top", "Upper face", TOPS, "bare"),
         Choice("bottom", "Lower face", BOTTOMS, "bench"),
     ],
+    more=("species",),
 )
 def week_in_the_shop(species: str, thickness: float, before: float, after: float, top: str, bottom: str) -> Answer:
     """Moisture inside after one week, days until ready, and the cup that passes and that stays."""

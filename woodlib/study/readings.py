@@ -39,8 +39,8 @@ def tone_class(tone: str) -> str:
     return f"t t-{tone}" if tone else ""
 
 
-def readings_html(answer: Answer, units: str = "both") -> str:
-    """The headline, the readings and the fine print of an answer."""
+def readings_html(answer: Answer, units: str = "both", only: tuple[int, ...] | None = None) -> str:
+    """The headline, the readings and the fine print of an answer; with ``only`` the readings of these numbers alone."""
 
     def words(said: Any, tag: str = "span") -> str:
         return f"<{tag} data-s>{escape(plain_text(said, units))}</{tag}>"
@@ -49,7 +49,7 @@ def readings_html(answer: Answer, units: str = "both") -> str:
         tone = tone_class(chosen(reading.tone))
         return f'<dt>{escape(reading.label)}</dt><dd data-s class="{tone}">{words(reading.value)}{words(reading.words)}</dd>'
 
-    rows = "".join(row(reading) for reading in answer.readings)
-    fine = "".join(words(line, "li") for line in answer.fine_print)
+    rows = "".join(row(reading) for number, reading in enumerate(answer.readings) if only is None or number in only)
+    fine = "" if only is not None else "".join(words(line, "li") for line in answer.fine_print)
     small = f"<details><summary>Where the numbers come from</summary><ul>{fine}</ul></details>" if fine else ""
     return f'<div class="wl wl-read">{words(answer.headline, "p")}<dl>{rows}</dl>{small}</div>'

@@ -9,7 +9,7 @@ from __future__ import annotations
 import inspect
 import itertools
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Any
 
@@ -17,19 +17,23 @@ from ..errors import InputError, Problems
 from .answer import Answer
 from .inputs import Choice, Input, Span, Switch
 
+MOST_SHOWN = 5
+"""How many inputs a panel shows at once; more would not stand beside the picture on a small laptop."""
+
 
 @dataclass(frozen=True)
 class Study:
     """A question with inputs and the function that answers it.
 
-    ``key`` names the study in briefs and addresses; ``answer`` takes the inputs by name, in SI.
+    ``key`` names the study in briefs and addresses; ``answer`` takes the inputs by name, in SI. ``more`` are the keys of
+    inputs that a panel keeps folded away at first; it shows :data:`MOST_SHOWN` at most.
     """
 
     key: str
     question: str
     inputs: tuple[Input, ...]
     function: Callable[..., Answer]
-    notes: tuple[str, ...] = field(default_factory=tuple)
+    more: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         keys = [entry.key for entry in self.inputs]
@@ -39,8 +43,16 @@ class Study:
                 f"The study {self.key!r} declares the inputs {', '.join(keys)}, but its function takes "
                 f"{', '.join(taken) or 'none'}; give both the same names in the same order."
             )
+        unknown = [key for key in self.more if key not in keys]
+        if unknown:
+            raise InputError(f"The study {self.key!r} folds away {', '.join(unknown)}, but has no such input.")
         for entry in self.inputs:
             entry.read(entry.start)
+
+    @property
+    def shown_first(self) -> tuple[Input, ...]:
+        """The inputs that a panel shows at once: those not in ``more``, the first few of them."""
+        return tuple(entry for entry in self.inputs if entry.key not in self.more)[:MOST_SHOWN]
 
     @property
     def start(self) -> dict[str, Any]:
@@ -83,7 +95,7 @@ class Study:
         """The same study with other start values: the maker's own piece."""
         state = self.read(values)
         inputs = tuple(type(entry)(**{**vars(entry), "start": state[entry.key]}) for entry in self.inputs)
-        return Study(self.key, self.question, inputs, self.function, self.notes)
+        return Study(self.key, self.question, inputs, self.function, self.more)
 
     def corners(self) -> Iterator[dict[str, Any]]:
         """Every combination of the ends of all inputs."""
@@ -100,11 +112,11 @@ class Study:
 
 
 def study(
-    key: str, question: str, inputs: list[Input] | tuple[Input, ...], notes: tuple[str, ...] = ()
+    key: str, question: str, inputs: list[Input] | tuple[Input, ...], more: tuple[str, ...] = ()
 ) -> Callable[[Callable[..., Answer]], Study]:
     """Turn a function from inputs to an :class:`Answer` into a :class:`Study`."""
 
     def declare(function: Callable[..., Answer]) -> Study:
-        return Study(key, question, tuple(inputs), function, tuple(notes))
+        return Study(key, question, tuple(inputs), function, tuple(more))
 
     return declare

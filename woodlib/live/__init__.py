@@ -10,25 +10,29 @@ import asyncio
 from collections.abc import Callable
 from html import escape
 from itertools import count
+from math import ceil
 from typing import Any
 
 import ipywidgets as widgets
 from IPython.display import DisplayHandle, display
 
-from .errors import WoodlibError
-from .picture.palette import style_sheet
-from .picture.svg import picture_address, svg
-from .study.answer import Answer, Reading
-from .study.inputs import Choice, Input, Span, Switch
-from .study.readings import READINGS_CSS, readings_html
-from .study.study import Study
-from .words.say import plain_text
+from ..errors import WoodlibError
+from ..picture.palette import style_sheet
+from ..picture.svg import picture_address, svg
+from ..study.answer import Answer, Reading
+from ..study.inputs import Span
+from ..study.readings import READINGS_CSS, readings_html
+from ..study.study import Study
+from ..words.say import plain_text
+from .controls import PANEL_CSS, UNITS, control, place_slider, unit_choice
 
 STUDY_MIME = "application/vnd.woodlib.study+json"
-UNITS = {"inch and mm": "both", "inch": "inch", "mm": "metric"}
 BRING_TO_LIFE = "This is a still. To move the sliders, run the notebook: menu Run, then Run All Cells."
 _SETTLE_SECONDS = 0.4
 _ERROR_CSS = ".wl-error{border:2px solid var(--w-stop);padding:.5em .8em;max-width:700px}"
+
+LINES_SHOWN, LETTERS_A_LINE = 24, 36
+"""How much of the readings a panel shows at once: what stands below the picture on a small laptop, in three columns."""
 
 _panel_numbers = count(1)
 shown_panels: dict[str, Panel] = {}
@@ -59,45 +63,20 @@ def _still_readings(answer: Answer) -> str:
     return f"<p><strong>{escape(plain_text(answer.headline))}</strong></p><table>{rows}</table>{small}"
 
 
-def _control(entry: Input) -> widgets.ValueWidget:
-    wide = {"description_width": "17em"}
-    layout = widgets.Layout(width="100%", max_width="720px")
-    if isinstance(entry, Choice):
-        options = [(label, value) for value, label in entry.labels.items()]
-        if entry.ordered:
-            return widgets.SelectionSlider(
-                options=options, value=entry.start, description=entry.label, style=wide, layout=layout
-            )
-        return widgets.Dropdown(options=options, value=entry.start, description=entry.label, style=wide, layout=layout)
-    if isinstance(entry, Switch):
-        return widgets.Checkbox(value=entry.start, description=entry.label, indent=False, layout=layout)
-    return widgets.SelectionSlider(
-        options=_slider_options(entry),
-        index=entry.place(entry.start),
-        description=entry.label,
-        style=wide,
-        layout=layout,
-        continuous_update=True,
-    )
+def _fold(label: str) -> widgets.ToggleButton:
+    return widgets.ToggleButton(value=False, description=label, icon="", layout={"width": "auto", "flex": "0 0 auto"})
 
 
-def _slider_options(entry: Span, extra: float | None = None) -> list[tuple[str, float]]:
-    # A start between two steps is the maker's own size: it gets a place of its own rather than being moved.
-    values = [entry.at(position) for position in range(entry.positions)]
-    for own in (entry.start, extra):
-        if own is not None and all(abs(own - value) > 1e-9 * max(1.0, abs(own)) for value in values):
-            values.append(own)
-    return [(entry.text(value), value) for value in sorted(values)]
-
-
-# A label is never cut short; in a narrow notebook it stands above its control.
-_CONTROLS_CSS = (
-    ".wl-panel{container-type:inline-size}"
-    ".wl-panel .widget-inline-hbox{height:auto;min-height:var(--jp-widgets-inline-height)}"
-    ".wl-panel .widget-inline-hbox .widget-label{white-space:normal;overflow:visible;height:auto;line-height:1.25}"
-    "@container (max-width:34em){.wl-panel .widget-inline-hbox{flex-wrap:wrap}"
-    ".wl-panel .widget-inline-hbox .widget-label{width:100%;text-align:left;justify-content:flex-start}}"
-)
+def _readings_at_first(answer: Answer) -> tuple[int, ...]:
+    """Which readings stand below the picture at first: the first, and of the others those for which there is room."""
+    shown: list[int] = []
+    room = LINES_SHOWN
+    for number, reading in enumerate(answer.readings):
+        lines = 1 + sum(ceil(len(plain_text(text)) / LETTERS_A_LINE) for text in (reading.value, reading.words))
+        if lines <= room or not shown:
+            shown.append(number)
+            room -= lines
+    return tuple(shown)
 
 
 class Panel(widgets.VBox):
@@ -111,24 +90,42 @@ class Panel(widgets.VBox):
         self._record: DisplayHandle | None = None
         self._timer: asyncio.TimerHandle | None = None
         self._hold = False
-        self.controls: dict[str, widgets.ValueWidget] = {entry.key: _control(entry) for entry in study.inputs}
+        self.controls: dict[str, widgets.ValueWidget] = {entry.key: control(entry) for entry in study.inputs}
         for entry in study.inputs:
             if isinstance(entry, Span):
-                self._place_slider(entry, entry.read(entry.start))
-        self._units = widgets.ToggleButtons(
-            options=list(UNITS), description="Numbers in", style={"description_width": "17em", "button_width": "9.5em"}
-        )
+                place_slider(self.controls[entry.key], entry, entry.read(entry.start))
+        self._units = unit_choice()
+        self._all_controls, self._all_readings = _fold("More to set"), _fold("More readings, and their sources")
         self.picture = self.readings = ""  # the SVG now shown, and the readings as HTML
         self._shown = widgets.HTML()  # one widget, so that a move is one message to the page
-        for control in (*self.controls.values(), self._units):
-            control.observe(self._moved, names="value")
-        title = widgets.HTML(
-            f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}{_CONTROLS_CSS}</style><strong>{escape(study.question)}</strong>"
-        )
+        for each in (*self.controls.values(), self._units, self._all_readings):
+            each.observe(self._moved, names="value")
+        self._first: tuple[int, ...] | None = None
         self._redraw()
-        super().__init__([title, *self.controls.values(), self._units, self._shown])
+        super().__init__([self._head(), self._body()])
         self.add_class("wl-panel")
         shown_panels[study.key] = self
+
+    def _head(self) -> widgets.Widget:
+        style = f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}{PANEL_CSS}</style>"
+        return widgets.HTML(style, layout={"height": "0", "margin": "0"})
+
+    def _body(self) -> widgets.Widget:
+        """Controls on the left, the more unusual ones folded; picture and answer on the right."""
+        first = [entry.key for entry in self.study.shown_first]
+        rest = [self.controls[key] for key in self.controls if key not in first]
+        folded = widgets.VBox(rest, layout={"display": "none", "overflow": "visible"})
+        self._all_controls.observe(
+            lambda change: setattr(folded.layout, "display", "" if change.new else "none"), "value"
+        )
+        question = widgets.HTML(f"<strong>{escape(self.study.question)}</strong>")
+        more = [self._all_controls, folded] if rest else []
+        left = widgets.VBox([question, *(self.controls[key] for key in first), *more, self._units])
+        right = widgets.VBox([self._shown, self._all_readings])
+        body = widgets.HBox([left, right])
+        for box, name in ((left, "wl-left"), (right, "wl-right"), (body, "wl-body")):
+            box.add_class(name)
+        return body
 
     @property
     def values(self) -> dict[str, Any]:
@@ -142,20 +139,13 @@ class Panel(widgets.VBox):
         try:
             for entry in self.study.inputs:
                 if isinstance(entry, Span):
-                    self._place_slider(entry, state[entry.key])
+                    place_slider(self.controls[entry.key], entry, state[entry.key])
                 else:
                     self.controls[entry.key].value = state[entry.key]
         finally:
             self._hold = False
         self._redraw()
         return self.answer_now
-
-    def _place_slider(self, entry: Span, value: float) -> None:
-        slider = self.controls[entry.key]
-        options = _slider_options(entry, value)
-        if [number for _, number in slider.options] != [number for _, number in options]:
-            slider.options = options
-        slider.index = min(range(len(options)), key=lambda k: abs(options[k][1] - value))
 
     def _moved(self, _change) -> None:
         if not self._hold:
@@ -166,8 +156,10 @@ class Panel(widgets.VBox):
         units = UNITS[self._units.value]
         try:
             answer = self.study.answer(**self.values)
+            if self._first is None:
+                self._first = _readings_at_first(answer)  # counted once, so that nothing jumps in a move
             drawing = svg(answer.picture, answer.alt_text(units), units, self._name, styled=False)
-            readings = readings_html(answer, units)
+            readings = readings_html(answer, units, None if self._all_readings.value else self._first)
         except WoodlibError as error:
             # The last good picture stays, so that a maker sees what the sentence is about.
             self.error = str(error)
