@@ -9,6 +9,9 @@ from woodlib.commission.in_four_lines import four_lines
 from woodlib.commission.judged import commission_of
 from woodlib.commission.verdicts import verdict_lines
 from woodlib.data_files import data_path
+from woodlib.handout.replay import freeze_checked
+from woodlib.ways.registry import way_of
+from woodlib.words.say import plain_text
 
 SEAT = data_path("briefs/reading_nook_seat.toml").read_text(encoding="utf-8")
 
@@ -34,7 +37,25 @@ def test_no_glued_border_is_advised_on_part_of_a_year(tmp_path, months, moisture
     lines = list(verdict_lines(made))
     assert "is not known" in lines[1]
     assert "decide" in made.would_change or "would tell" in made.would_change
-    assert four_lines(made)
+    told = str(four_lines(made))
+    assert "in the months that were measured" in told and "split in the first years" not in told
+
+
+def test_sliders_never_call_a_glued_border_safe_on_part_of_a_year(tmp_path):
+    """At every corner of the sliders: not fine, and the sentence says which months are missing where they decide."""
+    made = seat_in(tmp_path, range(5, 10))
+    study, unknown = made.study(), 0
+    glued = [way for way in made.drawn_ways if way_of(way).holds]
+    for corner in study.corners():
+        if corner["way"] in glued:
+            answer = study.answer(**corner)
+            assert answer.readings[1].tone.chosen != "fine"
+            said = plain_text(answer.headline)
+            unknown += "cannot be said yet" in said and "October to April is not known" in said
+    assert unknown
+    rows = {reading.label: plain_text(reading.words) for reading in made.compared().answer().readings[1:]}
+    assert rows[made.glued.way.title] == "not known: months are missing"
+    assert freeze_checked(study.starting(way=glued[0])).worst_px < 0.5
 
 
 def test_a_whole_year_of_the_same_even_air_may_be_glued(tmp_path):

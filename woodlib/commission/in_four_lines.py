@@ -43,6 +43,8 @@ def why(commission: Commission) -> Words:
     driest, dampest = months_of(commission)
     wide = length(abs(float(commission.whole_moves.mid_m)))
     if commission.whole_moves.mid_m < HARDLY_M:
+        if commission.year.partial:
+            return "in the months that were measured the wood hardly moves; the others may move it, so room is left for them."
         return "the air of your house hardly changes, and so the wood hardly moves."
     glued = commission.glued
     moves = say(
@@ -116,7 +118,9 @@ def the_odds(commission: Commission) -> Card:
 
 def _odds(commission: Commission) -> Probability | None:
     glued = commission.glued
-    return None if glued is None or glued.allowed or glued.panel is None else glued.panel.chance.sound
+    if glued is None or glued.allowed or glued.panel is None or commission.year.partial:
+        return None  # odds of a few months are no odds of the year
+    return glued.panel.chance.sound
 
 
 def row_of_pieces(few: int, of: int) -> Picture:

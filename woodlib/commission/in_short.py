@@ -70,6 +70,7 @@ _BESIDES = {
     "squeezed": " But the wood grows after it is glued, more than any season gives back, and is crushed.",
     "border": " But so thin or narrow a border has to follow the panel, and gives way itself.",
     "glue": " But the ends of its glue line bear more than such a joint can promise to, and may open first.",
+    "unknown": " But that is by the months that were measured; the missing ones may split it.",
 }
 """What speaks against a glued border where the odds of a split are low, by what decides."""
 

@@ -14,10 +14,12 @@ from ..movement.months import MonthlyMoisture
 from ..movement.spread import Doubts, Movement
 from ..ways.held import plane_field
 from ..ways.index import free_movement, suitability, verdict_for
+from ..ways.judge import not_yet
 from ..ways.piece import Allowances, Piece
 from ..ways.registry import find_way
 from ..ways.turning import what_would_change
 from ..ways.verdict import Verdict
+from ..words.say import plain_text
 from .names import WAYS_COMPARED, WAYS_TO_BUILD, ways_of
 
 if TYPE_CHECKING:
@@ -176,8 +178,9 @@ def _judge(brief: Brief) -> Commission:
 
 def _not_yet(verdict: Verdict, year: Year) -> Verdict:
     """A way that holds the panel is not advised on part of a year: the months that split it may be the missing ones."""
-    said = f"Whether it may be glued cannot be said yet. {year.not_known} In the months that were measured it would be {verdict.risk}."
-    return replace(verdict, allowed=False, unfit=said, reason=said, risk="not known")
+    judged = not_yet(verdict.judged, year.not_known)
+    said = plain_text(judged.reason())
+    return replace(verdict, allowed=False, unfit=said, reason=said, risk="not known", judged=judged)
 
 
 def _kept_way(brief: Brief) -> str:

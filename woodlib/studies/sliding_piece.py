@@ -14,7 +14,7 @@ from ..movement.months import MonthlyMoisture
 from ..movement.spread import USUAL_DOUBTS, Doubts
 from ..ways.grip import WORRYING_SCORE, Fitted, crack_score, held_by, share_over_width
 from ..ways.held import Held
-from ..ways.judge import Judgement, judge, numbers_of
+from ..ways.judge import Judgement, judge, not_yet, numbers_of
 from ..ways.piece import Allowances, Piece
 from ..ways.registry import way_of
 from ..ways.travel import Quantities, over_width, travel_strains
@@ -53,7 +53,8 @@ class SlidingPiece:
     """All that a piece brings to its studies, by value, so that two equal pieces are one.
 
     ``widths_m`` the narrowest and the widest; ``shares`` how much of the movement each of ``ways`` holds, over the
-    width, and what else is known of it by value; ``score`` the warning of the stress model over both humidities, where it can judge.
+    width, and what else is known of it by value; ``score`` the warning of the stress model over both humidities, where it can judge;
+    ``not_known`` what of the year is not.
     """
 
     piece: Piece
@@ -69,6 +70,7 @@ class SlidingPiece:
     helds: tuple[Held, ...]
     score: Fitted | None
     allowances: Allowances = Allowances()
+    not_known: str = ""
 
     def at(self, driest_rh: Sliding, dampest_rh: Sliding) -> PieceInAir:
         """The piece in the air of two months."""
@@ -107,7 +109,8 @@ class PieceInAir:
     def judged(self, way: str, width_m: Sliding) -> Judgement:
         """The judgement on one way at a width."""
         asked, held = way_of(way), self._held(way, width_m)
-        return judge(asked, self._numbers(asked, width_m), held, self.stress_warns if asked.reference else 0.0)
+        judged = judge(asked, self._numbers(asked, width_m), held, self.stress_warns if asked.reference else 0.0)
+        return not_yet(judged, self.sliding.not_known)
 
     def _held(self, way: str, width_m: Sliding) -> Held:
         place = self.sliding.ways.index(way)
@@ -155,7 +158,7 @@ def sliding_piece_of(
     names = months.names[months.driest], months.names[months.dampest]
     stock, widths = brief.stock.moisture_percent(), _widths(piece, brief.units)
     made = sliding_piece(piece, stock, (driest, dampest), ways, widths, names, months.mc_percent.tolist(), doubts)
-    return replace(made, allowances=Allowances.of(brief.first))
+    return replace(made, allowances=Allowances.of(brief.first), not_known=year.not_known)
 
 
 def sliding_piece(

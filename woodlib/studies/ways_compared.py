@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Words, box
 from ..study.answer import Answer, Reading
 from ..study.study import Study
-from ..ways.judge import STRESS_WARNS, Judgement, range_words
+from ..ways.judge import NOT_KNOWN, STRESS_WARNS, Judgement, range_words
 from ..ways.registry import way_of
 from ..ways.risk import risk_levels
 from ..words.decided import Decided, Pick, Sliding, level, pick, reached
@@ -66,9 +66,11 @@ class Judged:
         return pick(self.level, [1.0, 2.0], options)
 
     @property
-    def words(self) -> tuple[str, str, str]:
-        """The words of its three levels."""
-        return _SLIDING_WORDS if self.pull is None else _GLUED_WORDS
+    def words(self) -> Pick:
+        """The word of its level."""
+        if self.judgement is None:
+            return self.of(_SLIDING_WORDS)
+        return self.judgement.of_risk(_GLUED_WORDS, "not known")
 
 
 def compared(here: PieceInAir, width: Sliding) -> tuple[Judged, ...]:
@@ -97,6 +99,7 @@ _OTHERWISE = (
     "strained along the border: so thin or narrow a border has to follow the panel",
     "the ends of the glue line may open before the wood does",
     "where the glue gives way, the joint opens so far that it is seen",
+    NOT_KNOWN,
 )
 """What decides instead of the pull, in the order of ``DECIDERS``."""
 
@@ -107,7 +110,7 @@ def reading_of(entry: Judged, sliding: SlidingPiece) -> Reading:
     judgement = entry.judgement
     if judgement is not None:
         meanings = entry.of(tuple(f"{risk.word}: {risk.meaning}" for risk in risk_levels()))
-        words = pick(judgement.decides, [1.0, 2.0, 3.0, 4.0, 5.0], [meanings, *_OTHERWISE])
+        words = pick(judgement.decides, [1.0, 2.0, 3.0, 4.0, 5.0, 6.0], [meanings, *_OTHERWISE])
         return Reading(name, say("up to {pull} held back", pull=strain(judgement.most)), words, tone)
     bears = pick(
         entry.widest,
@@ -167,7 +170,7 @@ def _row(entry: Judged, scale: Frame, top: float) -> list[Mark]:
         Line([*bar, bar[0]], "edge", 1.0),
         Circle(end, middle, 4.5, tone, filled=True),
         Words(scale.left - 8, middle + 5, way_of(entry.way).short, "ink", 15, "end"),
-        Words(scale.left + scale.width + 10, middle + 5, entry.of(entry.words), tone, 15, "start", bold=True),
+        Words(scale.left + scale.width + 10, middle + 5, entry.words, tone, 15, "start", bold=True),
     ]
 
 

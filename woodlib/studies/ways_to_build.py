@@ -13,7 +13,7 @@ from ..study.answer import Answer, Reading
 from ..study.inputs import Choice, Span
 from ..study.study import Study
 from ..ways.drawing import Sheet, draw, measures_of, sheet_for
-from ..ways.judge import Judgement, range_words
+from ..ways.judge import NOT_KNOWN, Judgement, range_words
 from ..ways.registry import way_of
 from ..ways.risk import risk_levels
 from ..words.say import moisture, say, strain
@@ -122,7 +122,7 @@ def _answer(judged: Judgement, picture: Picture, times: int, months: tuple[str, 
 def _held(judged: Judgement) -> Reading:
     if not judged.way.holds:
         return Reading("Held back", "nothing is held back", "the panel is free to move", judged.tone)
-    meaning = judged.of_level(tuple(risk.meaning for risk in risk_levels()))
+    meaning = judged.of_risk(tuple(risk.meaning for risk in risk_levels()), NOT_KNOWN)
     return Reading(judged.way.held_by, strain(judged.most), meaning, judged.tone)
 
 

@@ -12,7 +12,7 @@ from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Wo
 from ..words.decided import Pick, smaller
 from ..words.say import say, strain
 from .drawn import BOTTOM, TOP, Drawn, Scale, scale_for
-from .judge import Judgement
+from .judge import NOT_KNOWN, Judgement
 from .piece import Piece
 from .risk import risk_levels
 from .verdict import Verdict
@@ -127,7 +127,7 @@ def _risk(judged: Judgement) -> list[Mark]:
     return [
         Area(swatch, judged.tone),
         Line([*swatch, swatch[0]], "edge", 1.2),
-        Words(COLUMNS[0] + 50, 511, judged.of_level(words), "ink", 16, "start", bold=True),
+        Words(COLUMNS[0] + 50, 511, judged.of_risk(words, NOT_KNOWN), "ink", 16, "start", bold=True),
         *(_gauge(judged, judged.tone) if judged.way.holds else ()),
     ]
 

@@ -7,7 +7,7 @@ without Python can repeat it, and every sentence keeps its numbers until somebod
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from string import Formatter
 
 from ..restraint.assumptions import assumption
@@ -40,8 +40,9 @@ class Judgement:
     """What one way comes to at one state of its numbers.
 
     ``sizes`` to cut and as they will stand, by key; ``strained`` what is held back; ``level`` the step of risk and
-    ``decides`` the way to fail that sets it: a place in ``DECIDERS``. ``towards`` in its sentences is
-    ``narrowing``, to the driest month, or ``widening``, to the dampest.
+    ``decides`` the way to fail that sets it: a place in ``DECIDERS``. ``not_known`` says what of the year is not, where that
+    is all that speaks against it. ``towards`` in its sentences is ``narrowing``, to the driest month, or ``widening``, to
+    the dampest.
     """
 
     way: Way
@@ -50,6 +51,7 @@ class Judgement:
     strained: Strained
     level: Sliding
     decides: Sliding
+    not_known: str = ""
 
     @property
     def pull(self) -> Three:
@@ -59,6 +61,11 @@ class Judgement:
     def of_level(self, options: tuple) -> Pick:
         """One of three options, by the step of risk."""
         return pick(self.level, [1.0, 2.0], options)
+
+    def of_risk(self, options: tuple, unknown) -> Pick:
+        """The same, and ``unknown`` where months that were not measured decide."""
+        known = self.of_level(options)
+        return pick(self.decides, [_UNKNOWN], [known, unknown]) if self.not_known else known
 
     @property
     def tone(self) -> Pick:
@@ -117,6 +124,9 @@ class Judgement:
 
     def reason(self) -> Pick:
         """The sentence that decides, by the way to fail and the step of risk reached."""
+        if self.not_known:
+            known, unknown = replace(self, not_known="").reason(), f"{NOT_YET} {self.not_known}"
+            return pick(self.decides, [_UNKNOWN], [known, unknown])
         pulled = self.of_level(tuple(self._pulled(step) for step in range(len(risk_levels()))))
         if not self.way.holds_width:
             gaps = (pulled, f"The strain rule would let it pass, but {STRESS_WARNS}", self._gap())
@@ -180,8 +190,21 @@ class Judgement:
         return f"The strain rule would let it pass, but {STRESS_WARNS}", squeeze, follows, opens
 
 
-DECIDERS = ("pulled", "stress", "squeezed", "border", "glue", "gap")
-"""What can set the step of risk: the pull, the stress model, the other ways to fail, and a gap that is seen."""
+DECIDERS = ("pulled", "stress", "squeezed", "border", "glue", "gap", "unknown")
+"""What can set the step of risk: the pull, the stress model, the other ways to fail, a gap that is seen, and months of
+which nothing is known."""
+_UNKNOWN = float(DECIDERS.index("unknown"))
+NOT_KNOWN = "not known: months are missing"
+NOT_YET = "Whether it may be glued cannot be said yet; in the months that were measured it would be safe."
+
+
+def not_yet(judged: Judgement, not_known: str) -> Judgement:
+    """The judgement on part of a year: what holds the panel is not called safe, for the missing months may split it."""
+    if not not_known or not judged.way.holds:
+        return judged
+    calm = 1.0 - reached(judged.level, 1.0)
+    decides = judged.decides + calm * (_UNKNOWN - judged.decides)
+    return replace(judged, level=larger(judged.level, 1.0), decides=decides, not_known=not_known)
 
 
 def judge(way: Way, numbers: Mapping[str, Sliding], held: Held, stress_warns: Sliding = 0.0) -> Judgement:
