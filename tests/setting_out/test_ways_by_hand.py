@@ -222,10 +222,10 @@ def test_pins_and_screws_of_the_way_itself():
 
 
 def test_tenons_are_set_out():
-    # Stock 20: 20/3 = 6.67, the groove's cutter written 7, is the tenon's too.
+    # Stock 20: 20/3 = 6.67, the nearest cutter 6.35, written 6.5, is the tenon's too.
     # Rail 50: groove 7.95 written 8, haunch 50/4 = 12.5, so 29.5 wide; 31.25 long.
     (said,) = (remark for remark in plan_of("frame_panel").remarks if remark.startswith("Tenons"))
-    for size in ("Tenons: 7 mm", "29.5 mm", "31.2 mm", "8 mm", "12.5 mm"):
+    for size in ("Tenons: 6.5 mm", "29.5 mm", "31.2 mm", "8 mm", "12.5 mm"):
         assert size in said, (size, said)
 
 

@@ -17,7 +17,7 @@ from woodlib.restraint.relaxation import relaxation_factor
 from woodlib.ways.glued_face_rim import face_share
 from woodlib.ways.index import verdict_for
 from woodlib.ways.mitred_frame import mitre_share
-from woodlib.ways.piece import Piece
+from woodlib.ways.piece import Allowances, Piece
 from woodlib.ways.veneered_sheet import STRESS_LEFT, veneer_share
 
 ASH = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
@@ -56,10 +56,21 @@ def test_breadboard_tongue_and_draw_bore():
 
 
 def test_frame_rattle_and_blow_out():
-    # Edge a third of 20 = 6.6667 thick; thickness moves radially: by 0.00169*4 = 0.00676 it grows 0.045067, by 0.00338
-    # it shrinks 0.022533. Play today 0.2 + 0.045067. Rattle 0.2 + 0.045067 + 0.022533 = 0.2676. Spare = play 1.6.
+    # A third of 20 is 6.6667; cutters come in 1.5875, so 4 of them, 6.35. Thickness moves radially: by 0.00169*4 = 0.00676
+    # it grows 0.042926, by 0.00338 it shrinks 0.021463. Play today 0.2 + 0.042926, tongue 6.35 less that. Rattle 0.2 +
+    # 0.042926 + 0.021463 = 0.264389. Spare = play 1.6.
     found = verdict("frame_panel")
-    check(found, **{"play": 0.24507, "rattle": 0.2676, "spare": 1.6, "panel in each": 6.35, "groove, width": 6.6667})
+    check(
+        found,
+        **{
+            "play": 0.24293,
+            "rattle": 0.26439,
+            "spare": 1.6,
+            "panel in each": 6.35,
+            "groove, width": 6.35,
+            "tongue": 6.10707,
+        },
+    )
     # The same spare from the sizes to cut: opening 500 - 2*50 = 400, wanted 412.7 in March, panel 412.7/0.99452 =
     # 414.9741, groove 7.95 + 414.9741*0.01644/2 = 11.3611; August 414.9741*1.01096 = 419.5222: 11.3611 - 9.7611.
     names = "stile_groove_depth", "panel_width"
@@ -238,8 +249,43 @@ def test_lapped_and_tongued_backs():
     check(verdict("lapped_back"), **{"lap, thickness": 10})
 
 
+def test_a_raised_panel():
+    # Groove, play and tongue as the flush panel's, 6.35 and 6.1071. Flats as wide as the grooves are deep, 11.3611 and 6.35 +
+    # 1.6 = 7.95. In front of the tongue half of 20 - 6.15 = 6.925. Drawn out by half of 412.7*0.00548/0.99452 = 2.2741.
+    found = verdict("raised_panel")
+    check(
+        found,
+        **{
+            "groove, width": 6.35,
+            "tongue on": 6.10707,
+            "flat of the tongue on the long": 11.3611,
+            "flat of the tongue on the ends": 7.95,
+            "bevel, from": 31.75,
+            "bevel, depth": 6.925,
+            "step from": 1.5875,
+            "strip of each edge": 1.13703,
+        },
+    )
+    assert found.allowed
+    # Of a panel of 7, 4.5625 go to the tongue (three steps of a cutter): 2.44 is no bevel. A panel of 105 has no field.
+    assert "no wood for a raised field" in verdict("raised_panel", Piece(ASH, 0.5, 0.9, 0.007, 0.05, 0.02)).unfit
+    assert "no field" in verdict("raised_panel", Piece(ASH, 0.19, 0.9, 0.02, 0.05)).unfit
+
+
+@pytest.mark.parametrize("key", ["frame_panel", "raised_panel", "mitred_frame"])
+@pytest.mark.parametrize("system", ["customary", "metric"])
+@pytest.mark.parametrize("thick", ["10 mm", "1/2 in", "7/8 in", "28 mm"])
+def test_a_groove_is_its_tongue_and_the_play_as_they_are_written(key, system, thick):
+    piece = Piece("black cherry", "20 in", "34 in", thick, "2-1/2 in", "7/8 in")
+    found = verdict_for(key, piece, 8, MONTHS, allowances=Allowances.of(system))
+    groove, tongue, play = (
+        found.cut(size).written_m(system) for size in ("groove_width", "tongue_thickness", "edge_play")
+    )
+    assert groove == tongue + play and tongue < piece.thickness_m
+
+
 def test_a_thin_panel_lies_flat_in_its_groove():
-    # A panel of 6 in a frame of 21: a third, 7, is more than it is thick, so no tongue can be cut. Rings flat, its
+    # A panel of 6 in a frame of 21: 0.7 of it is 4.2, two steps of a cutter, 3.175, less play no tongue. Rings flat, its
     # thickness grows by the radial share: 6 * 0.00169 * 4 points = 0.04056; groove 6 + 0.2 + 0.0406 = 6.2406.
     thin = Piece(ASH, "500 mm", "900 mm", "6 mm", "50 mm", "21 mm")
     flat, tongued = verdict("flat_panel", thin), verdict("frame_panel", thin)

@@ -36,6 +36,7 @@ class Piece:
     side_thickness_m: float | None = None
     ring_angle_deg: float = 0.0
     edge_joints: str = "dowels"
+    panel: str = ""
     lifts: bool = False
 
 

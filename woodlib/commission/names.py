@@ -111,6 +111,8 @@ def ways_of(brief: Brief) -> tuple[str, ...]:
     problems.raise_if_any()
     if found:
         return tuple(dict.fromkeys(found))
+    if profile := brief.piece.panel:
+        return tuple(way.key for way in serving if way.profile == profile)
     bordered = bool(brief.piece.border_width_m)  # where none is wanted none is put on
     return tuple(
         way.key for way in serving if (bordered or not way.wants_border) and not (way.on_a_base and brief.piece.lifts)

@@ -16,9 +16,10 @@ from ..ways.made import MadePiece, Section, Span
 from .lists import check_plan
 from .plan import SettingOut
 from .sheet import MARGIN, PX_MM, Sheet, scale_in, scale_text, wide
+from .way_drawing import past
 
 STRIP_M, STRIPS = 0.24, 3
-MAIN = ("panel", "sheet", "board", "last board", "tongue")
+MAIN = ("panel", "sheet", "board", "last board", "tongue", "field")
 ROOMS = ("void", "paper")
 
 
@@ -277,6 +278,11 @@ def _section(made: MadePiece, sheet: Sheet, left: float, top: float, px: float, 
         for one, other, shut in ((0, 1, True), (1, 2, b == spread[1]), (2, 3, True), (3, 0, a == spread[0])):
             if shut:
                 sheet.line([outline[one], outline[other]], "edge", 1.6)
+    for wedge in (wedge for part in made.section for wedge in part.cut_off()):
+        if low <= min(wedge)[0] and max(wedge)[0] <= high:
+            spots = [(left + float(x - low) * px, top + float(y - origin) * px) for x, y in wedge]
+            sheet.marks.append(Area(past(spots), ROOMS[1]))
+            sheet.line(spots[1:], "edge", 1.6)
 
 
 def _grain(outline, end: bool, px: float) -> Iterator[Circle | Line]:

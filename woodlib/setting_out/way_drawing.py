@@ -63,7 +63,7 @@ def _names(section: tuple[Section, ...]) -> list[str]:
 def _role(made: MadePiece, name: str) -> str:
     """The panel light, what is around it darker, so that grey print tells them apart too."""
     main = made.panel.name if made.panel else made.parts[0].name
-    return "wood" if name in (main, "sheet", "board", "last board", "tongue") else "border-wood"
+    return "wood" if name in (main, "sheet", "board", "last board", "tongue", "field") else "border-wood"
 
 
 def _outline(span_along: Span, span_across: Span, wide: Fraction, scale: float) -> list[tuple[float, float]]:
@@ -156,7 +156,7 @@ def _part_names(made: MadePiece, scale: float) -> list[Mark]:
     """Each part's name once for each place that has room for it; battens at their own."""
     wide = made.size_m[1]
     marks: list[Mark] = []
-    for place in made.places[:MOST_NAMES]:
+    for place in (place for place in made.places[:MOST_NAMES] if place.part != "field"):  # it is in the panel's
         (x0, y0), _, (x1, y1), _ = _outline(place.along, place.across, wide, scale)
         hidden = any(other.below for other in made.places) and not place.below
         middle = x0 + (x1 - x0) * (0.27 if hidden else 0.5), (y0 + y1) / 2  # clear of the name of a batten below
@@ -257,7 +257,18 @@ def _section_marks(made: MadePiece, left: float, top: float, scale: float, seen:
         marks += [Line(outline[:2], "edge", 1.4), Line(outline[2:], "edge", 1.4)]
         marks += [Line([outline[0], outline[3]], "edge", 1.4)] if a == part.spread[0] else []
         marks += [Line(outline[1:3], "edge", 1.4)] if b == part.spread[1] else []
+        for wedge in part.cut_off():
+            if low <= min(wedge)[0] and max(wedge)[0] <= high:
+                spots = [(left + float(x - low) * scale, top + float(y) * scale) for x, y in wedge]
+                marks += [Area(past(spots), "paper"), Line(spots[1:], "edge", 1.4)]
     return marks
+
+
+def past(wedge: list[tuple[float, float]]) -> list[tuple[float, float]]:
+    """A wedge that is taken off, as far beyond the part as the lines around it are wide."""
+    (x, y), (inner, _), third, (_, low) = wedge
+    out = 1.5 if inner < x else -1.5
+    return [(x + out, y - 1.5), (inner, y - 1.5), third, (x, low), (x + out, low)]
 
 
 def _section(plan: SettingOut, scale: float, top: float) -> list[Mark]:

@@ -20,17 +20,18 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     """As any panel in a frame, but its whole thickness goes into the groove."""
     thick = piece.thickness_m
     framed = frame_panel.numbers(travels, piece, allowances)
-    return framed | {"tongue": thick} | thickness_travel(travels, piece, "tongue", thick)
+    return framed | {"panel": thick} | thickness_travel(travels, piece, "tongue", thick)
 
 
-def _kept(rules: tuple[CutRule, ...], *left_out: str) -> tuple[CutRule, ...]:
+def kept(rules: tuple[CutRule, ...], *left_out: str) -> tuple[CutRule, ...]:
+    """The rules but some, by key."""
     return tuple(rule for rule in rules if rule.key not in left_out)
 
 
 GROOVE_WIDTH = up(
     "groove_width",
     "groove, width",
-    (fixed("tongue"), fixed("fit"), travel("tongue_widening")),
+    (fixed("panel"), fixed("fit"), travel("tongue_widening")),
     "the panel as thick as it is, and play to slide in the dampest month; tenons of the same cutter",
     fine=True,
 )
@@ -41,6 +42,13 @@ DRAWN_OUT = up(
     (travel("panel_shrink", 0.5),),
     "finish the panel before assembly, or the strip shows bare",
     fine=True,
+)
+
+
+FLAT_EXPECT = (
+    "Expected: a little more of the panel's edge shows in {month}, along the frame only; nothing is wrong then. "
+    "And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its frame"
+    " lie across; {room} is left free beside it."
 )
 
 
@@ -72,12 +80,13 @@ WAY = replace(
     built_as="a frame with a thin, loose panel flat in its grooves",
     kinds=("door panel", "frame", "lid"),
     usual=False,
+    profile="flat",
     numbers=numbers,
     cuts=tuple(
         GROOVE_WIDTH if rule.key == "groove_width" else rule
-        for rule in _kept(frame_panel.RULES, "tongue_thickness", "edge_shoulder", "end_shoulder", "line_today")
+        for rule in kept(frame_panel.RULES, "tongue_thickness", "edge_shoulder", "end_shoulder", "line_today")
     ),
-    states=(DRAWN_OUT, *_kept(frame_panel.STATES, "line_change", "line_driest", "line_dampest")),
+    states=(DRAWN_OUT, *kept(frame_panel.STATES, "line_change", "line_driest", "line_dampest")),
     opens=None,
     order=(
         *ORDER[:3],
@@ -99,7 +108,5 @@ WAY = replace(
         "Finish the panel before assembly, edges too, so that no bare strip shows in the driest month.",
     ),
     change="A panel in line with its frame, or one thicker than its groove can be, would ask for a tongue on its edges.",
-    expect="Expected: a little more of the panel's edge shows in {month}, along the frame only; nothing is wrong then. "
-    "And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its frame"
-    " lie across; {room} is left free beside it.",
+    expect=FLAT_EXPECT,
 )

@@ -129,11 +129,11 @@ def joint(d: Drawn) -> list[Mark]:
     deep = today + moved
     line = d.sizes["line_today"] - moved
     face, mid = CENTRE - 20.0, 160.0
-    frame, tongue = 0.5 * px(d.piece["border_thickness"]), 0.5 * px(numbers["tongue"])
-    body, play = 0.5 * px(d.piece["thickness"]), px(d.sizes["edge_play"])
+    frame, groove = 0.5 * px(d.piece["border_thickness"]), 0.5 * px(numbers["cutter"])
+    body, tongue = 0.5 * px(d.piece["thickness"]), 0.5 * px(d.sizes["tongue_thickness"])
     return [
         *end_wood(corners(face, mid - frame, face + px(d.piece["border_width"]), mid + frame), "border-wood"),
-        *hollow(corners(face, mid - tongue - 0.5 * play, face + px(depth), mid + tongue + 0.5 * play)),
+        *hollow(corners(face, mid - groove, face + px(depth), mid + groove)),
         *wood(corners(LEFT + 60.0, mid - tongue, face + px(deep), mid + tongue), count=3),
         *end_wood(corners(LEFT, mid - body, face - px(line), mid + body), "wood"),
         *sized((face, mid - frame - 8.0), (face + px(depth), mid - frame - 8.0), depth),

@@ -24,6 +24,22 @@ SEAT_CAUTION = (
 FIT_M = 0.0002  # a sliding fit: slides by hand, does not fall; common practice, no source
 
 
+TONGUE_SHARE = 0.7  # of the panel's thickness that a tongue may keep; common practice, no source
+THIN_TENON = 0.25  # of the frame's thickness, below which a tenon is thin; common practice, no source
+
+
+def cutter_m(piece: Piece, allowances: Allowances) -> float:
+    """The sold groove cutter nearest to a third of the frame that leaves the panel its shoulders, m.
+
+    >>> shop = Allowances()
+    >>> [round(cutter_m(Piece("cherry", 1, 1, t, 0.06, 0.021), shop) / 0.0254 * 16) for t in (0.021, 0.006, 0.001)]
+    [4, 2, 1]
+    """
+    step = allowances.cutter_step_m
+    nearest, most = round(piece.border_thickness_m / 3.0 / step), int(TONGUE_SHARE * piece.thickness_m / step + 1e-9)
+    return max(1, min(nearest, most)) * step
+
+
 def opening_m(piece: Piece, width_m: float) -> float:
     """What a frame leaves open across the grain: the whole width less two stiles.
 
@@ -50,7 +66,7 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     whole, cover, stile = travels["width"], allowances.groove_cover_m, piece.border_width_m
     opening = opening_m(piece, whole)
     narrowing, widening = travels["narrowing_high"] / whole, travels["widening_high"] / whole
-    wanted, tongue = opening + 2.0 * cover, piece.border_thickness_m / 3.0
+    wanted, cutter = opening + 2.0 * cover, cutter_m(piece, allowances)
     moving = ("to_driest", "to_dampest", "swing", "narrowing", "widening")
     panel = {f"{way}_{end}": travels[f"{way}_{end}"] * wanted / whole for way in moving for end in RANGE}
     return {
@@ -66,10 +82,11 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
         "stile": stile,
         "frame_narrowing": 2.0 * stile * narrowing,
         "frame_widening": 2.0 * stile * widening,
-        "tongue": tongue,
+        "cutter": cutter,
+        "frame_thickness": piece.border_thickness_m,
         "fit": FIT_M,
         "frame_woods_differ": float(piece.border_wood is not piece.wood),
-        **thickness_travel(travels, piece, "tongue", tongue),
+        **thickness_travel(travels, piece, "tongue", cutter),
     }
 
 
@@ -120,8 +137,8 @@ RULES = (
     up(
         "groove_width",
         "groove, width",
-        (fixed("tongue"),),
-        "a third of the frame's thickness, as the cutter is; tenons of the same cutter",
+        (fixed("cutter"),),
+        "the cutter nearest to a third of the frame's thickness, and thinner than the panel; tenons of the same cutter",
         fine=True,
     ),
     up(
@@ -134,8 +151,8 @@ RULES = (
     down(
         "tongue_thickness",
         "tongue on the panel's edges, thickness",
-        (fixed("tongue"), fixed("fit", -1.0), travel("tongue_widening", -1.0)),
-        "the panel is as thick as the frame; its edges are cut down to slide in the groove",
+        (fixed("cutter"), fixed("fit", -1.0), travel("tongue_widening", -1.0)),
+        "the groove less the play: the panel's edges are cut down to slide in it",
         fine=True,
     ),
     up(
@@ -275,6 +292,7 @@ WAY = Way(
     kinds=("table top", "seat", "lid", "door panel", "frame", "back"),
     usual=True,
     framed=True,
+    profile="flush",
     still_outside=True,
     keeps_border=True,
     keeps_flat=True,
@@ -311,6 +329,11 @@ WAY = Way(
         "Finish the panel before assembly, tongue and shoulders too, so that no bare line shows in the driest month.",
     ),
     notes=(
+        NoteRule(
+            (fixed("frame_thickness", THIN_TENON), fixed("cutter", -1.0)),
+            "so thin a panel makes a thin groove, and tenons of that cutter are weak; take a thicker panel, or loose tongues "
+            "of their own cutter in the corners",
+        ),
         NoteRule(
             (fixed("frame_woods_differ"),),
             "frame and panel are different woods; their movement is taken to be alike, which is right only roughly",

@@ -158,13 +158,28 @@ class JointLine:
 
 @dataclass(frozen=True)
 class Section:
-    """One part in the section: from and to along the cut, from and to below the show face; ``end`` shows end grain."""
+    """One part in the section: from and to along the cut, from and to below the show face; ``end`` shows end grain.
+
+    ``bevel`` of both front edges: how far in, the step at its inner end, and how deep at the edge.
+    """
 
     part: str
     spread: Span
     depth: Span
     end: bool = True
     loose: bool = False
+    bevel: tuple[Fraction, Fraction, Fraction] | None = None
+
+    def cut_off(self) -> tuple[tuple[tuple[Fraction, Fraction], ...], ...]:
+        """The two wedges that bevels take off its front, as corners (along the cut, below the show face)."""
+        if self.bevel is None:
+            return ()
+        wide, step, deep = self.bevel
+        top = self.depth[0]
+        return tuple(
+            ((at, top), (at + way * wide, top), (at + way * wide, top + step), (at, top + deep))
+            for at, way in zip(self.spread, (1, -1), strict=True)
+        )
 
 
 @dataclass(frozen=True)

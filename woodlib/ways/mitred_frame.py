@@ -55,7 +55,6 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
         "outside": per_strain * travels["widening_high"] / travels["width"],
         "visible": allowances.visible_gap_m,
         "member": piece.border_width_m,
-        "frame_thickness": piece.border_thickness_m,
         "woods_differ": float(piece.border_wood is not piece.wood),
     }
 
@@ -172,6 +171,7 @@ WAY = Way(
     also=("mitred frame around a floating panel",),
     kinds=("frame", "door panel", "lid"),
     framed=True,
+    profile="flush",
     still_outside=True,
     mitred=True,
     holds=True,

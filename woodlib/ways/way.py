@@ -87,9 +87,9 @@ class Way:
 
     What it is: ``keeps_border`` a border across the ends remains to be seen; ``wants_border`` it is of no use where
     none is asked for; ``keeps_flat`` it keeps the panel flat by itself; ``solid`` solid wood through and through;
-    ``on_a_base`` it needs a base to be held to; ``framed`` a loose panel in a solid frame; ``still_outside`` hardly
-    anything moves outside; ``mitred`` its corners are; ``fitted`` a part alone, in an opening; ``boarded`` loose boards;
-    ``round`` turned.
+    ``on_a_base`` it needs a base to be held to; ``framed`` a loose panel in a solid frame, and ``profile`` how it lies
+    in it (flat, flush or raised); ``still_outside`` hardly anything moves outside; ``mitred`` its corners are;
+    ``fitted`` a part alone, in an opening; ``boarded`` loose boards; ``round`` turned.
     """
 
     key: str
@@ -139,6 +139,7 @@ class Way:
     solid: bool = True
     on_a_base: bool = False
     framed: bool = False
+    profile: str = ""
     still_outside: bool = False
     mitred: bool = False
     fitted: bool = False
