@@ -34,11 +34,41 @@ def resting(driest_emc: Any, dampest_emc: Any, share: Any = SHARE[1]) -> tuple[A
     [6.55, 10.31]
     """
     dry, damp = np.log(driest_emc), np.log(dampest_emc)
-    half = 0.5 * (damp - dry)
-    widest = 2.0 * _HALF_BAND / (1.0 - share)
-    taut = np.minimum(half, widest)  # plays up to this width are pulled along, the wider ones stay in the middle
-    behind = (0.5 * taut * taut + (widest - taut) * half) * (1.0 - share) / widest
+    behind = 0.5 * (damp - dry - _gone_since_a_turn(damp - dry, share))
     return np.exp(dry + behind), np.exp(damp - behind)
+
+
+def _gone_since_a_turn(since: Any, share: Any) -> Any:
+    """How far the logarithm of the resting moisture has gone since a turn, ``since`` being that of the table's value.
+
+    Plays up to half as wide as ``since`` are pulled along, each by what it exceeds twice its width; wider ones stay.
+    """
+    widest = 2.0 * _HALF_BAND / (1.0 - share)
+    half = 0.5 * since
+    taut = np.minimum(half, widest)
+    return share * since + (1.0 - share) * taut * (2.0 * half - taut) / widest
+
+
+def loop(
+    driest_emc: Any, dampest_emc: Any, course_emc: Any, history: str = "worn in", share: float = SHARE[1]
+) -> tuple[Any, Any]:
+    """The two ways of a swing of the air: resting moisture (%) at ``course_emc`` as the wood wets, and as it dries.
+
+    driest_emc, dampest_emc: what the table says of the ends, %; course_emc: of any air between them. history: as
+    :func:`resting_course`; the past moves the loop between the branches and does not change its size in proportion.
+
+    >>> wetting, drying = loop(6.2, 10.9, np.array([6.2, 8.0, 10.9]))
+    >>> wetting.round(2).tolist(), drying.round(2).tolist()
+    ([6.55, 7.98, 10.31], [6.55, 8.1, 10.31])
+    """
+    dry, damp, course = np.log(driest_emc), np.log(dampest_emc), np.log(course_emc)
+    gone = _gone_since_a_turn(damp - dry, share)
+    if history == "worn in":
+        lowest = dry + 0.5 * (damp - dry - gone)
+    else:
+        lowest = dry + _HALF_BAND if history == "dried" else damp - _HALF_BAND - gone
+    wetting = np.exp(lowest + _gone_since_a_turn(course - dry, share))
+    return wetting, np.exp(lowest + gone - _gone_since_a_turn(damp - course, share))
 
 
 def swing_factor(driest_emc: Any, dampest_emc: Any) -> tuple[Any, Any, Any]:

@@ -12,6 +12,7 @@ from ..study.study import Study
 STUDIES = {
     "moisture-from-air": "moisture_from_air:moisture_from_air",
     "moisture-by-month": "moisture_by_month:moisture_by_month",
+    "there-and-back": "there_and_back:there_and_back",
     "panel-movement": "panel_movement:panel_movement",
     "a-week-in-the-shop": "week_in_the_shop:week_in_the_shop",
     "laying-boards": "laying_boards:laying_boards",
