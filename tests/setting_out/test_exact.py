@@ -14,9 +14,9 @@ from woodlib.units.exact import RULES, Rounding, centred, exact_text, mark
 
 def test_by_hand():
     # 20 in = 508 mm; 508 - 128 = 380; half of it 190 mm = 7 in and 12.2 mm = 7.480 in = 119.69 sixteenths: 120 of them
-    # are 7-1/2 in = 190.5 mm, 0.5 mm more.
+    # are 7-1/2 in = 190.5 mm, 0.5 mm more: a little over 1/64 in (0.397 mm).
     rest = mark(centred("20 in", "128 mm"), "1/16 in")
-    assert (rest.text, rest.error_m, rest.change) == ("7-1/2 in", Fraction(1, 2000), "0.5 mm more")
+    assert (rest.text, rest.error_m, rest.change) == ("7-1/2 in", Fraction(1, 2000), "1/64 in more")
 
 
 @given(lengths(1, 3000), st.sampled_from(list(RULES)), st.sampled_from(["up", "down", "nearest"]))

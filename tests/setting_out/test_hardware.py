@@ -160,7 +160,7 @@ def test_hardware_is_refused_in_sentences_or_all_its_holes_are_holes_in_the_wood
             for runs, size in (("along the grain", plan.made.size_m[0]), ("across the grain", plan.made.size_m[1])):
                 low, high = hole.along(runs)
                 assert 0 <= low < high <= size
-        assert item.pair.centres_m > item.fit.drill.marked_m
+        assert item.pair.centres_m > item.fit.drill.size_m
     told = [any("run into" in warning for warning in item.warnings) for item in plan.hardware]
     assert sum(told) != 1  # whatever runs into something is run into
 
@@ -168,7 +168,7 @@ def test_hardware_is_refused_in_sentences_or_all_its_holes_are_holes_in_the_wood
 def test_a_slot_reaches_as_far_as_it_is_drawn():
     (item,) = plan_with("buttons", across(inset="3/4 in", screw="5 mm")).hardware
     round_hole, slot = holes_of(item)
-    bore, (length, middle) = item.fit.drill.marked_m, item.slots.at(item.pair.holes_m[1])
+    bore, (length, middle) = item.fit.drill.size_m, item.slots.at(item.pair.holes_m[1])
     assert round_hole.along("across the grain") == (item.pair.holes_m[0] - bore / 2, item.pair.holes_m[0] + bore / 2)
     low, high = slot.along("across the grain")
     assert high - low == max(length.marked_m, bore) and (low + high) / 2 == item.pair.holes_m[1] + middle.marked_m

@@ -90,7 +90,7 @@ def test_marks_from_the_middle_stay_mirrored(work, centres, rule):
 @given(lengths(2, 12), lengths(0, 3), lengths(0, 3), st.sampled_from(["customary", "metric"]))
 def test_the_drill_named_always_takes_the_screws(screw, marking, drilling, first):
     fit = hole_fit(screw, marking=marking, drilling=drilling, first=first)
-    again = hole_fit(screw, marking=marking, drilling=drilling, hole=fit.drill.marked_m)
+    again = hole_fit(screw, marking=marking, drilling=drilling, hole=fit.drill.size_m)
     assert again.fits and again.allows_m >= marking + drilling
     assert fit.needs_m >= screw
 

@@ -103,7 +103,7 @@ def test_cut_list_agrees_with_the_plan(plan):
     panel = next(row for row in rows if row["piece"] == "2 panel")
     assert (panel["length, inches"], panel["width, mm"], panel["rounding, inches"]) == ("44 in", "508 mm", "exact")
     # 44 in = 1117.6 mm, to the half millimetre 1117.5: 0.1 less; 7/8 in = 22.225 mm: 22 mm, 0.225 less.
-    assert panel["rounding, mm"] == "length 0.1 mm less; thickness 0.225 mm less"
+    assert panel["rounding, mm"] == "length under 0.5 mm less; thickness under 0.5 mm less"
     blank = rows[0]
     assert exact_metres(blank["length, mm"]) >= plan.blank.length.total_m
     assert len(rows) == 1 + len(plan.boards.strips) + 3
@@ -193,7 +193,7 @@ def test_one_board_is_neither_glued_up_nor_ripped_into_strips():
     assert not any(word in name for name in names for word in ("glue up", "strips", "dowels"))
     assert names.index("rip the panel to width") < names.index("cut off the end pieces")
     names = set_out(BRIEF, STOCK).order.names
-    assert {"glue up", "rip the strips and joint the sawn edges"} < set(names)
+    assert {"glue the sections together", "rip the strips and joint the sawn edges"} < set(names)
 
 
 def test_lists_of_a_millimetre_brief_begin_with_millimetres(tmp_path):

@@ -66,7 +66,7 @@ def test_frame_panel():
     assert mm(plan.blanks[0].blank.thickness.total_m) == Fraction("21.5875")
     # To buy, 27 mm rough: (870*434 + 2*958*55 + 2*520*55) mm2 = 377580 + 105380 + 57200 = 540160 mm2.
     (buy,) = plan.purchases
-    assert buy.rough.name == "27 mm" and buy.net_m3 == Fraction(540160 * 27, 10**9)
+    assert buy.rough.called == "27 mm" and buy.net_m3 == Fraction(540160 * 27, 10**9)
     # Weight counts what is seen: panel between its shoulders, set back 12 (11.3611 up) and 11 (10.2241 up): 790 x 390.
     assert cubic_mm(plan) == (790 * 390 + 2 * 900 * 50 + 2 * 400 * 50) * 20
 
@@ -223,9 +223,9 @@ def test_pins_and_screws_of_the_way_itself():
 
 def test_tenons_are_set_out():
     # Stock 20: 20/3 = 6.67, the nearest cutter 6.35, written 6.5, is the tenon's too.
-    # Rail 50: groove 7.95 written 8, haunch 50/4 = 12.5, so 29.5 wide; 31.25 long.
+    # Rail 50: groove 7.95 written 8, haunch 50/4 = 12.5 marked 13 mm, so 29 wide; 31.25 long.
     (said,) = (remark for remark in plan_of("frame_panel").remarks if remark.startswith("Tenons"))
-    for size in ("Tenons: 6.5 mm", "29.5 mm", "31.2 mm", "8 mm", "12.5 mm"):
+    for size in ("Tenons: 6.5 mm", "29 mm", "31.2 mm", "8 mm", "13 mm"):
         assert size in said, (size, said)
 
 
@@ -237,7 +237,7 @@ def test_a_dowel_takes_half_of_a_board_at_most(thick, dowel):
         brief, [StockBoard("A", "180 mm", "1 m", "30 mm", 3)], verdict_on(brief, "battens"), practice=ShopPractice()
     )
     assert {mm(joint.joint.size_m) for joint in plan.joints} == ({dowel} if dowel else set())
-    assert ("bore for dowels" in plan.order.names) == bool(dowel) and "glue up" in plan.order.names
+    assert ("bore for dowels" in plan.order.names) == bool(dowel) and "glue the sections together" in plan.order.names
     blank_drawing(plan)
 
 

@@ -8,13 +8,13 @@ from hypothesis import strategies as st
 from setting_out.lengths import INCH, lengths
 
 from woodlib.setting_out.blank import blank_for
-from woodlib.setting_out.buying import board_feet, rough_for, rough_thicknesses, to_buy
+from woodlib.setting_out.buying import board_feet, rough_for, to_buy
 from woodlib.setting_out.glue import area_of_lines_m2, clamp_places, glue_lines
 from woodlib.setting_out.kernels import gravity_at, mass_kg
 from woodlib.setting_out.practice import ShopPractice
 from woodlib.setting_out.weight import weight_of
+from woodlib.shop_sizes import sold
 from woodlib.species import all_species, find_species
-from woodlib.units.exact import RULES
 
 MM = Fraction(1, 1000)
 
@@ -90,7 +90,7 @@ def test_buying_by_hand():
     # no kerf; 23-1/2 in + 2*1/4 = 24 in; 7/8 in + 2*1/32 = 15/16 in, held by 4/4.
     practice = ShopPractice(saw_kerf_m="0.5 mm", end_trim_m=INCH - MM / 2, edge_trim_m=INCH / 4 - MM / 2)
     purchase = to_buy(blank_for("46 in", "23-1/2 in", "7/8 in", practice=practice), waste=Fraction(1, 4))
-    assert (purchase.rough.name, purchase.net_board_feet, purchase.board_feet) == ("4/4", 8, 10)
+    assert (purchase.rough.called, purchase.net_board_feet, purchase.board_feet) == ("4/4", 8, 10)
     # 10 board feet are 10*144 cubic inches = 1440*16.387064 cm3 = 23 597.4 cm3.
     assert float(purchase.volume_m3) == pytest.approx(0.02359737, abs=1e-8)
     assert board_feet("1/2 in", "12 in", "12 in") == 1  # counted as an inch
@@ -103,17 +103,14 @@ def test_what_is_bought_holds_the_blanks(long, wide, thick, count, system):
     blank = blank_for(long, wide, thick)
     purchase = to_buy(blank, count=count, system=system)
     assert purchase.net_m3 >= count * blank.volume_m3 and purchase.volume_m3 >= purchase.net_m3
-    assert purchase.rough.thickness_m >= blank.thickness.total_m
+    assert purchase.rough.size_m >= blank.thickness.total_m
     assert to_buy(blank, count=count + 1, system=system).board_feet > purchase.board_feet
 
 
 def test_rough_thicknesses_are_in_order():
     for system in ("customary", "metric"):
-        sold = [rough.thickness_m for rough in rough_thicknesses() if rough.system == system]
-        assert sold == sorted(sold) and rough_for(sold[2], system).thickness_m == sold[2]
-    assert all(
-        rough.thickness_m % RULES["1/16 in"] == 0 for rough in rough_thicknesses() if rough.system == "customary"
-    )
+        boards = [rough.size_m for rough in sold("rough thickness", system)]
+        assert boards == sorted(boards) and rough_for(boards[2], system).size_m == boards[2]
 
 
 def test_thin_stock_may_be_resawn():

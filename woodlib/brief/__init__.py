@@ -10,6 +10,7 @@ from .keys import KEYS, Key
 from .lines import key_lines
 from .read import read_brief
 from .record import BoardOnHand, Brief, Finish, Hardware, House, Piece, Season, Stock
+from .shop import Shop
 from .template import template_text, write_template
 
 __all__ = [
@@ -22,6 +23,7 @@ __all__ = [
     "Key",
     "Piece",
     "Season",
+    "Shop",
     "Stock",
     "key_lines",
     "read_brief",

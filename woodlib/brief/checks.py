@@ -47,8 +47,13 @@ def _smaller(desk: Desk, small: str, share: float, why: str) -> None:
             desk.add(
                 path,
                 f"{desk.says(path)}; with {desk.says(('piece', large), ' ')} it must be less than "
-                f"{both(share * sizes[1])}, because {why}.",
+                f"{_written(desk, share * sizes[1])}, because {why}.",
             )
+
+
+def _written(desk: Desk, length_m: float) -> str:
+    """A length with the system first that the brief is written in."""
+    return both(length_m, 64, 0.1, first="metric" if desk.value("units") == "millimetres" else "customary")
 
 
 def _hardware_fits(desk: Desk, place: int) -> None:
@@ -71,7 +76,7 @@ def _hardware_fits(desk: Desk, place: int) -> None:
         size = desk.says(("piece", along), " ")
         desk.add(path, f"{desk.says(path)}, which does not fit on a panel with {size}; check both.")
     elif middle is not None and not 0.5 * centres < middle < long - 0.5 * centres:
-        least, most = both(0.5 * centres, 64, 0.1), both(long - 0.5 * centres, 64, 0.1)
+        least, most = _written(desk, 0.5 * centres), _written(desk, long - 0.5 * centres)
         refuse("middle", along, f"a hole would lie beside the piece; write {least} to {most}")
 
 

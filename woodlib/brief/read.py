@@ -2,28 +2,19 @@
 
 from __future__ import annotations
 
-import re
-import tomllib
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
-from ..errors import InputError
-from ..units import shown
 from .checks import check_boards, check_fit, check_house, check_stock, check_test_pieces
 from .desk import Desk, with_places
 from .keys import KEYS, SEASONS
-from .lines import key_lines
-from .plain_words import TWICE, in_plain_words
 from .record import BoardOnHand, Brief, Finish, Hardware, House, Piece, Season, Stock, TestPiece
+from .shop import read_shop
+from .toml_file import parsed, text_of
 from .unknown import report_unknown
 from .values import as_path
-
-MOST_DOTS = 200
-"""Dots on one line, far beyond any sentence: a key of thousands of parts costs gigabytes before it can be refused."""
-LARGEST_BYTES = 1_000_000
-"""A brief is a page of text; a file beyond this is refused before it is read."""
 
 
 def read_brief(path: str | Path, more_checks: Sequence[Callable[[Desk], None]] = ()) -> Brief:
@@ -38,8 +29,8 @@ def read_brief(path: str | Path, more_checks: Sequence[Callable[[Desk], None]] =
     ('20 in', 0.508, 'white oak')
     """
     path = as_path(path)
-    text = _text_of(path)
-    desk = Desk(path, *_parsed(path, text))
+    text = text_of(path)
+    desk = Desk(path, *parsed(path, text))
     report_unknown(desk)
     made = _read(desk)
     for check in (check_fit, check_boards, check_stock, *more_checks):
@@ -48,49 +39,6 @@ def read_brief(path: str | Path, more_checks: Sequence[Callable[[Desk], None]] =
     source = check_house(desk, made["house"])
     desk.problems.raise_if_any()
     return _brief(desk, made, source)
-
-
-def _text_of(path: Path) -> str:
-    try:
-        if not path.is_file():
-            raise InputError(f"there is no brief at {shown(str(path))}; give the path of a .toml file.")
-        if path.stat().st_size > LARGEST_BYTES:
-            raise InputError(f"{path.name} has {path.stat().st_size} bytes; a brief has at most {LARGEST_BYTES}.")
-        content = path.read_bytes()
-    except (OSError, ValueError) as error:
-        if isinstance(error, InputError):
-            raise
-        reason = getattr(error, "strerror", None) or "not a path"
-        raise InputError(f"{shown(str(path))} cannot be read ({reason}); give the path of a .toml file.") from None
-    try:
-        return content.decode("utf-8-sig").replace("\r\n", "\n")
-    except UnicodeDecodeError as error:
-        line = content[: error.start].count(b"\n") + 1
-        raise InputError(f"{path.name}, line {line}: a letter is not in UTF-8; save the file as UTF-8 text.") from None
-
-
-def _parsed(path: Path, text: str) -> tuple[dict[str, Any], dict[tuple[str | int, ...], int]]:
-    for number, line in enumerate(text.split("\n"), start=1):
-        if line.count(".") > MOST_DOTS:
-            raise InputError(f"{path.name}, line {number}: more than {MOST_DOTS} dots on one line; write key = value.")
-    try:
-        return tomllib.loads(text), key_lines(text)
-    except RecursionError:
-        raise InputError(f"{path.name}: brackets are nested too deeply; write the brief as flat tables.") from None
-    except ValueError as error:
-        raise InputError(_broken(path, text, str(error))) from None
-
-
-def _broken(path: Path, text: str, reason: str) -> str:
-    found = re.search(r" \(at (?:line (\d+), column (\d+)|end of document)\)", reason)
-    line = int(found[1]) if found and found[1] else text.count("\n") + 1
-    why = in_plain_words(reason[: found.start()]) if found else "a number has too many digits"
-    if why in TWICE:
-        return f"{path.name}, line {line}: {TWICE[why]}"
-    return (
-        f"{path.name}, line {line}: this line cannot be read as TOML ({why}); write key = value "
-        'with text in quotation marks, for example width = "20 in" or width = \'20"\'.'
-    )
 
 
 def _read(desk: Desk) -> dict[str, Any]:
@@ -104,6 +52,7 @@ def _read(desk: Desk) -> dict[str, Any]:
     if named:
         fields = {name: desk.read_table(("house", "seasons", name), "house.seasons.*") for name in named}
         made["house"]["seasons"] = tuple(Season(name, **found) for name, found in fields.items() if len(found) == 2)
+    made["shop"] = read_shop(desk)
     made["handout"] = {study: _starts(desk, study) for study in desk.table(("handout",))}
     return made
 
@@ -137,6 +86,7 @@ def _brief(desk: Desk, made: dict[str, Any], source: str) -> Brief:
         hardware=made["hardware"],
         boards=made["boards"],
         test_piece=made["test_piece"],
+        shop=made["shop"],
         handout=MappingProxyType(made["handout"]),
         typed=MappingProxyType(desk.typed),
         lines=MappingProxyType({with_places(path): line for path, line in desk.lines.items()}),

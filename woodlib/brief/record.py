@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 from ..errors import InputError, MissingDataError
 from ..tables import number
 from ..units import exact_metres, shown
+from .shop import Shop
 
 if TYPE_CHECKING:
     from ..air.rooms import Room
@@ -244,6 +245,7 @@ class Brief:
     hardware: tuple[Hardware, ...]
     boards: tuple[BoardOnHand, ...]
     test_piece: tuple[TestPiece, ...] = ()
+    shop: Shop = Shop()
     handout: Mapping[str, Mapping[str, Any]]
     typed: Mapping[str, Any] = field(repr=False)
     lines: Mapping[str, int] = field(repr=False)

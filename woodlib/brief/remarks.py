@@ -58,7 +58,7 @@ def _wide_border(brief: Brief) -> str:
     for side, size in (("width", piece.width_m), ("length", piece.length_m)):
         if piece.border_width_m and piece.border_width_m > WIDE_BORDER * size:
             border, whole = _typed(brief, "piece.border_width", f"piece.{side}")
-            left = both(size - 2 * piece.border_width_m, 64, 0.1)
+            left = both(size - 2 * piece.border_width_m, 64, 0.1, first=brief.first)
             return (
                 f"{brief.where('piece.border_width')}{border} on both sides of {whole} leaves {left} of panel. It is taken "
                 "so; if it is not meant, write a narrower border."
@@ -98,7 +98,7 @@ def _many_strips(brief: Brief) -> str:
     if brief.piece.width_m <= MANY_STRIPS * mean:
         return ""
     return (
-        f"{brief.where('boards')}the boards are {both(mean, 16)} wide on average, so a panel of piece.width "
+        f"{brief.where('boards')}the boards are {both(mean, 16, first=brief.first)} wide on average, so a panel of piece.width "
         f"{shown(brief.typed['piece.width'])} is glued up from more than {MANY_STRIPS} strips. It is taken so; check their "
         "widths."
     )

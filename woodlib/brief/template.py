@@ -37,6 +37,10 @@ _TABLES = {
         "[[boards]]",
         "Rough boards on hand for the panel; one such table each. Without them the panel is set out as one board.",
     ),
+    "shop": (
+        "[shop]",
+        "The shop it is built in; what is left out is taken as usual, and said. Better in a file for all briefs.",
+    ),
     "test_piece[]": (
         "[[test_piece]]",
         "A piece of these very boards, measured across the grain at two moistures (or a fresh slice beside one that lay in "

@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 import unicodedata
 from difflib import get_close_matches
+from fractions import Fraction
 from os import PathLike
 from pathlib import Path
 
 from ..errors import InputError
-from ..units import metres, number_in, shown
+from ..units import exact_metres, metres, number_in, shown
 from ..units.spelling import NUMBER, plain
 from .keys import MONTHS, RING_ANGLES_DEG, Key
 
@@ -35,6 +36,19 @@ def _length(raw, key: Key, name: str, folder: Path) -> float:
             f'{name} is {shown(raw)}, a fraction without a unit; write the unit, for example "{raw.strip()} in".'
         )
     return metres(raw, name=name, minimum_m=key.low, maximum_m=key.high)
+
+
+def _exact(raw, key: Key, name: str, folder: Path) -> Fraction:
+    """A length exactly as typed."""
+    _length(raw, key, name, folder)
+    return exact_metres(raw, name=name)
+
+
+def _sizes(raw, key: Key, name: str, folder: Path) -> tuple[Fraction, ...]:
+    """Sizes of tools, each exactly as typed."""
+    if not isinstance(raw, list) or not 1 <= len(raw) <= MOST_NAMES:
+        raise InputError(f"{name} is {shown(raw)}; write a list of 1 to {MOST_NAMES} sizes, such as {key.example}.")
+    return tuple(_exact(entry, key, name, folder) for entry in raw)
 
 
 def _humidity(raw, key: Key, name: str, folder: Path) -> float:
@@ -181,6 +195,8 @@ def _not_one_of(raw, name: str, choices: tuple[str, ...]) -> str:
 
 READERS = {
     "length": _length,
+    "exact": _exact,
+    "sizes": _sizes,
     "humidity": _humidity,
     "moisture": _moisture,
     "temperature": _temperature,

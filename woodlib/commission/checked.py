@@ -8,7 +8,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from ..brief import Brief, read_brief
-from ..brief.read import LARGEST_BYTES
+from ..brief.toml_file import LARGEST_BYTES
 from ..data_files import data_path
 from ..errors import InputError, Problems
 from ..study.study import Study
@@ -99,7 +99,7 @@ def _key(path: str | Path) -> tuple[Path, bytes] | None:
 def _beside(brief: Brief) -> tuple[tuple[int, int] | None, ...]:
     """Date and size of the files that a brief names."""
     found = []
-    for path in (brief.stock.own_species, *brief.house.paths):
+    for path in (brief.stock.own_species, brief.shop.file, *brief.house.paths):
         there = path.stat() if path is not None and path.exists() else None
         found.append((there.st_mtime_ns, there.st_size) if there else None)
     return tuple(found)

@@ -11,8 +11,8 @@ from ..setting_out.lists import dowel_rows, fixing_rows, hole_rows, in_order, si
 from ..setting_out.plan import SettingOut, set_out
 from ..setting_out.sheets import sheets
 from ..units import both
-from ..units.exact import exact_text
 from .card import NOTHING, Card, figure, folded, heading, joined, listed, paragraphs, table
+from .in_the_shop import gluing_up, the_shop
 from .judged import Commission
 
 NOT_SET_OUT = (
@@ -43,10 +43,12 @@ def shop_cards(commission: Commission) -> Card:
         shop_drawings,
         holes_to_bore,
         dowels_to_bore,
+        gluing_up,
         order_of_cuts,
         weight_and_wood,
         roundings_shown,
         shop_cautions,
+        the_shop,
     )
     return joined(shortage(plan), *(card(plan) for card in cards))
 
@@ -264,13 +266,11 @@ def weight_and_wood(plan: SettingOut) -> Card:
 
 
 def roundings_shown(plan: SettingOut) -> Card:
-    """Every length that is rounded to be marked: exact, marked, and the difference."""
-    rows = [
-        (name, exact_text(mark.exact_m, plan.first), f"{mark.text}, {mark.change}") for name, mark in plan.roundings
-    ]
+    """Every length that is rounded to be marked, with the difference."""
+    rows = [(name, mark.text, mark.change) for name, mark in plan.roundings if mark.error_m]
     if not rows:
         return NOTHING
-    return folded("Each rounding", table(("Length", "Exact", "Marked"), rows, "Rounded once, to be marked"))
+    return folded("Each rounding", table(("Length", "Marked", "Than exact"), rows, "Rounded once, to be marked"))
 
 
 def shop_cautions(plan: SettingOut) -> Card:

@@ -10,8 +10,8 @@ from ..errors import InputError, Problems
 from ..setting_out.blank import Blank
 from ..setting_out.fixing import Pilot
 from ..setting_out.plan import SettingOut
-from ..units import both, number_in, shown, write
-from ..units.exact import INCH, MILLIMETRE, read_exact
+from ..units import number_in, shown, write
+from ..units.exact import INCH, MILLIMETRE, fine_text, read_exact
 from .card import Card, heading, joined, paragraphs, table
 from .judged import Commission, commission_of
 from .shop import setting_out_of
@@ -84,9 +84,7 @@ def _rough_m(plan: SettingOut) -> Fraction:
     used = {name for name, _, _ in plan.boards.used} if plan.boards else set()
     listed = [board.thickness_m for board in plan.on_hand if board.name in used]
     need = _blank_of(plan).thickness.total_m
-    return min(
-        listed, default=min((buy.rough.thickness_m for buy in plan.purchases if buy.needed_m >= need), default=need)
-    )
+    return min(listed, default=min((buy.rough.size_m for buy in plan.purchases if buy.needed_m >= need), default=need))
 
 
 def _left_after(plan: SettingOut, lost_m: Fraction) -> tuple[str, Fraction]:
@@ -98,7 +96,7 @@ def _left_after(plan: SettingOut, lost_m: Fraction) -> tuple[str, Fraction]:
 
 
 def _fine(size: Fraction, plan: SettingOut) -> str:
-    return both(size, 64, 0.1, "nearest", plan.first)
+    return fine_text(size, plan.first)
 
 
 def _cut_from_wood(answer: Answer) -> Answer:
@@ -190,7 +188,7 @@ def _knot(commission: Commission, value: str) -> list[str]:
     for name, low, high in _joints_of(plan):
         places.append(f"between {_fine(max(low - half, Fraction(0)), plan)} and {_fine(high + half, plan)} from {name}")
     for item in plan.hardware[:1]:
-        reach = item.fit.drill.marked_m / 2 + half
+        reach = item.fit.drill.size_m / 2 + half
         places.append(f"within {_fine(reach, plan)} of the middle of a hole")
     keep = f" Its middle must not lie {', nor '.join(places)}: there take another board." if places else ""
     return [f"Fill it before the last thicknessing, so that the filling is planed with the wood.{keep}"]
@@ -222,7 +220,7 @@ def _hole(commission: Commission, value: str) -> list[str]:
         ]
     sentences = []
     for item in plan.hardware[:1]:
-        screw, hole = item.fit.screw_m, item.fit.drill.marked_m
+        screw, hole = item.fit.screw_m, item.fit.drill.size_m
         play = (hole - screw) / 2
         grown, cover = screw + 2 * off, HEAD * screw
         if isinstance(item.fit, Pilot):

@@ -18,6 +18,8 @@ from .practice import ShopPractice, check_practice
 MOST_BOARDS = 60
 MOST_STRIPS = 120
 TO_BUY = "board to buy"
+JUST_OVER_M = Fraction(1, 40)
+"""A board so little wider than the jointer is ripped down to it, not in two (1 in; common practice, no source)."""
 MOST_SUMS = 20_000
 """Different total widths kept in mind while looking for the least surplus; far more than a stack of boards makes."""
 
@@ -135,8 +137,8 @@ def boards_for(
     """The fewest strips from the stock on hand that make up the blank's width, and among those the least surplus.
 
     ``equal_widths`` rips all to one width; ``widest`` no strip is wider than this rough (a jointer, or to keep cup
-    small): wider boards are ripped first. A long board gives several strips. Strips are laid widest in the middle.
-    Raises :class:`InputError` for bad input and where the stock does not reach.
+    small): wider boards are ripped first, in strips alike or, a little too wide, down to it. A long board gives
+    several strips. Strips are laid widest in the middle. Raises :class:`InputError` for bad input and where the stock does not reach.
 
     >>> from woodlib.setting_out.blank import blank_for
     >>> blank = blank_for("44 in", "20 in", "7/8 in")
@@ -158,7 +160,7 @@ def boards_for(
     check_rule(problems, rule)
     widest_m = None if widest is None else read_exact(problems, "widest strip", widest)
     problems.raise_if_any()
-    first = "customary" if rule.endswith("in") else "metric"
+    first = _first(rule)
     strips, left_out = _strips(blank, listed, widest_m, practice, first)
     needed, gives = blank.width.total_m, _gives(blank, listed, widest_m, practice)
     if equal_widths:
@@ -168,42 +170,8 @@ def boards_for(
     return BoardsPlan(_widest_inside(chosen), needed, (), left_out, remarks, gives, once=once)
 
 
-def ordinary_boards(blank: Blank, rule: str, practice: ShopPractice) -> BoardsPlan:
-    """Equal strips from boards of an ordinary width, for a panel whose boards are not listed.
-
-    >>> from woodlib.setting_out.blank import blank_for
-    >>> plan = ordinary_boards(blank_for("44 in", "20 in", "7/8 in"), "1/16 in", ShopPractice())
-    >>> len(plan.strips), both(plan.strips[0].width_m)
-    (4, '5-3/16 in (132 mm)')
-    """
-    wide, needed = practice.ordinary_board_m, blank.width.total_m
-    count = ceil(needed / (wide - 2 * practice.edge_jointing_m))
-    rounding = Rounding(needed / count, rule, "up")
-    strips = (Strip("ordinary board", rounding.marked_m),) * count
-    return BoardsPlan(strips, needed, (rounding,), (), gives=(("ordinary board", 1),), assumed_m=wide)
-
-
-def boards_with_more(
-    blank: Blank, stock: Sequence[StockBoard], rule: str, practice: ShopPractice, *, equal_widths: bool = False
-) -> BoardsPlan:
-    """Strips where the boards on hand do not reach: the fewest boards of an ordinary width are bought beside them.
-
-    >>> from woodlib.setting_out.blank import blank_for
-    >>> blank = blank_for("44 in", "20 in", "7/8 in")
-    >>> stock = [StockBoard("A", "7 in", "8 ft", "1 in"), StockBoard("B", "6 in", "20 in", "1 in", 2)]
-    >>> boards_with_more(blank, stock, "1/16 in", ShopPractice()).used
-    (('A', 1, 2), ('board to buy', 2, 2))
-    """
-    wide, listed = practice.ordinary_board_m, list(stock)[: MOST_BOARDS - 1]
-    most = ceil(blank.width.total_m / (wide - 2 * practice.edge_jointing_m))
-    for count in range(1, most + 1):
-        more = StockBoard(TO_BUY, wide, blank.length.total_m, blank.thickness.total_m, count)
-        try:
-            return boards_for(blank, [*listed, more], equal_widths=equal_widths, rule=rule, practice=practice)
-        except InputError:
-            if count == most:
-                raise
-    raise AssertionError("ordinary boards alone reach")
+def _first(rule: str) -> str:
+    return "customary" if rule.endswith("in") else "metric"
 
 
 def _gives(blank: Blank, stock, widest_m: Fraction | None, practice: ShopPractice) -> tuple[tuple[str, int], ...]:
@@ -220,7 +188,7 @@ def _lengths(board: StockBoard, length: Fraction, practice: ShopPractice) -> int
 
 
 def _rips(board: StockBoard, widest_m: Fraction | None, practice: ShopPractice) -> int:
-    if widest_m is None:
+    if widest_m is None or board.width_m <= widest_m + JUST_OVER_M:
         return 1
     return max(1, ceil((board.width_m + practice.saw_kerf_m) / (widest_m + practice.saw_kerf_m)))
 
@@ -241,7 +209,8 @@ def _strips(
             left_out.append(f"{board.name} is {have} long, less than {need}")
         else:
             lengths, rips = _lengths(board, length, practice), _rips(board, widest_m, practice)
-            width = (board.width_m - (rips - 1) * practice.saw_kerf_m) / rips - 2 * practice.edge_jointing_m
+            rough = (board.width_m - (rips - 1) * practice.saw_kerf_m) / rips
+            width = min(rough, widest_m or rough) - 2 * practice.edge_jointing_m
             strips += [Strip(board.name, width)] * (lengths * rips * board.count if width > 0 else 0)
     strips.sort(key=lambda strip: -strip.width_m)
     if len(strips) > MOST_STRIPS:
@@ -291,13 +260,13 @@ def _least_surplus(strips: list[Strip], needed: Fraction, first: str) -> tuple[l
 
 
 def _equal(strips: list[Strip], needed: Fraction, rule: str, left_out: tuple[str, ...]) -> BoardsPlan:
-    for count in range(_fewest(strips, needed, "customary" if rule.endswith("in") else "metric"), len(strips) + 1):
+    for count in range(_fewest(strips, needed, _first(rule)), len(strips) + 1):
         rounding = Rounding(needed / count, rule, "up")
         if strips[count - 1].width_m >= rounding.marked_m:
             chosen = tuple(Strip(strip.board, rounding.marked_m) for strip in strips[:count])
             return BoardsPlan(chosen, needed, (rounding,), left_out)
     raise InputError(
-        f"stock cannot be ripped to equal strips that make up {both(needed, rounding='up')}: the narrow boards are too "
+        f"stock cannot be ripped to equal strips that make up {both(needed, rounding='up', first=_first(rule))}: the narrow boards are too "
         "narrow; leave equal_widths out, or add boards."
     )
 

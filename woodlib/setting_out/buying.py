@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import cache
 from math import ceil
 from typing import Any
 
 from ..door import check_kind
 from ..errors import InputError, Problems
-from ..tables import numbers
+from ..shop_sizes import TABLES, ShopSize, at_least, sold
 from ..units import both, shown
 from ..units.exact import INCH, read_exact, read_whole
 from .blank import Blank
@@ -21,49 +20,24 @@ BOARD_FOOT_M3 = 144 * INCH**3
 """A board foot is a foot square and an inch thick: 144 cubic inches."""
 
 RESAWN_SHARE = Fraction(3, 4)  # of what is sold: below it much would be planed away; common practice, no source
-SYSTEMS = ("customary", "metric")
 
 
-@dataclass(frozen=True)
-class RoughThickness:
-    """A thickness in which rough boards are sold."""
-
-    name: str
-    thickness_m: Fraction
-    system: str
-
-
-@cache
-def rough_thicknesses() -> tuple[RoughThickness, ...]:
-    """The thicknesses in which boards are sold, thinnest first in each system.
-
-    >>> [rough.name for rough in rough_thicknesses()][:4]
-    ['4/4', '5/4', '6/4', '8/4']
-    """
-    return tuple(
-        RoughThickness(rough.key, rough.exact, system)
-        for system in ("customary", "metric")
-        for rough in numbers(f"rough thickness, {system}").values()
-    )
-
-
-def rough_for(needed: object, system: str = "customary") -> RoughThickness:
+def rough_for(needed: object, system: str = "customary") -> ShopSize:
     """The thinnest rough thickness that is sold and holds what is needed. Raises :class:`InputError`.
 
-    >>> rough_for("15/16 in").name, rough_for("25 mm", "metric").name
+    >>> rough_for("15/16 in").called, rough_for("25 mm", "metric").called
     ('4/4', '27 mm')
     """
     problems = Problems()
     needed_m = read_exact(problems, "thickness needed", needed, high=Fraction(1, 2))
     _check_system(problems, system)
     problems.raise_if_any()
-    sold = [rough for rough in rough_thicknesses() if rough.system == system]
-    for rough in sold:
-        if rough.thickness_m >= needed_m:
-            return rough
+    boards = sold("rough thickness", system)
+    if rough := at_least(boards, needed_m):
+        return rough
     raise InputError(
-        f"thickness needed is {both(needed_m, 64, 0.1, 'up')}, more than the thickest that is sold, "
-        f"{sold[-1].name}; glue it up from two layers."
+        f"thickness needed is {both(needed_m, 64, 0.1, 'up', system)}, more than the thickest that is sold, "
+        f"{boards[-1].called}; glue it up from two layers."
     )
 
 
@@ -91,7 +65,7 @@ class Purchase:
     the thickest of its blanks needs.
     """
 
-    rough: RoughThickness
+    rough: ShopSize
     net_board_feet: Fraction
     net_m3: Fraction
     waste: Fraction
@@ -112,16 +86,16 @@ class Purchase:
         """What to ask the yard for, rounded up once: whole board feet, thousandths of a cubic metre."""
         feet, litres = ceil(self.board_feet), ceil(self.volume_m3 * 1000)
         count = f"{feet} board {'foot' if feet == 1 else 'feet'}"
-        thin = self.needed_m <= RESAWN_SHARE * self.rough.thickness_m
+        thin = self.needed_m <= RESAWN_SHARE * self.rough.size_m
         resaw = ", or resaw thicker boards" if thin else ""
         waste = f"{float(100 * self.waste):.0f} % for waste"
-        if self.rough.system == "metric":
+        if self.rough.first == "metric":
             return (
-                f"Buy {litres / 1000:.3f} m3 ({count}) of {self.rough.name}{resaw}: the blanks hold {float(self.net_m3):.4f} m3, "
+                f"Buy {litres / 1000:.3f} m3 ({count}) of {self.rough.called}{resaw}: the blanks hold {float(self.net_m3):.4f} m3, "
                 f"with {waste} {float(self.volume_m3):.4f} m3, rounded up."
             )
         return (
-            f"Buy {count} ({litres / 1000:.3f} m3) of {self.rough.name}{resaw}: the blanks hold {float(self.net_board_feet):.1f}, "
+            f"Buy {count} ({litres / 1000:.3f} m3) of {self.rough.called}{resaw}: the blanks hold {float(self.net_board_feet):.1f}, "
             f"with {waste} {float(self.board_feet):.1f}, rounded up."
         )
 
@@ -152,8 +126,8 @@ def to_buy(
     problems.raise_if_any()
     rough = rough_for(blank.thickness.total_m, system)
     area = number * blank.length.total_m * blank.width.total_m
-    feet = area * max(rough.thickness_m, INCH) / BOARD_FOOT_M3
-    return Purchase(rough, feet, area * rough.thickness_m, share, blank.thickness.total_m)
+    feet = area * max(rough.size_m, INCH) / BOARD_FOOT_M3
+    return Purchase(rough, feet, area * rough.size_m, share, blank.thickness.total_m)
 
 
 def _share(problems: Problems, waste: Any) -> Fraction:
@@ -165,7 +139,7 @@ def _share(problems: Problems, waste: Any) -> Fraction:
 
 
 def _check_system(problems: Problems, system: object) -> None:
-    if system not in SYSTEMS:
+    if system not in TABLES:
         problems.add(f"system is {shown(system)}; it must be customary or metric.")
 
 
@@ -179,10 +153,10 @@ def to_buy_all(
 
     >>> from woodlib.setting_out.blank import blank_for
     >>> panel, leg = blank_for("44 in", "20 in", "7/8 in"), blank_for("18 in", "2 in", "1-3/4 in")
-    >>> [(buy.rough.name, round(float(buy.net_board_feet), 2)) for buy in to_buy_all([(panel, 1), (leg, 4)])]
+    >>> [(buy.rough.called, round(float(buy.net_board_feet), 2)) for buy in to_buy_all([(panel, 1), (leg, 4)])]
     [('4/4', 6.66), ('8/4', 3.09)]
     """
-    together: dict[RoughThickness, Purchase] = {}
+    together: dict[ShopSize, Purchase] = {}
     for blank, count in blanks:
         one = to_buy(blank, count=count, system=system, practice=practice)
         if one.rough in together:
@@ -194,4 +168,4 @@ def to_buy_all(
                 needed_m=max(one.needed_m, other.needed_m),
             )
         together[one.rough] = one
-    return tuple(together[rough] for rough in sorted(together, key=lambda rough: rough.thickness_m))
+    return tuple(together[rough] for rough in sorted(together, key=lambda rough: rough.size_m))

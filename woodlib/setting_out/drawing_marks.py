@@ -54,7 +54,7 @@ def holes(plan: SettingOut, scale: float) -> list[Mark]:
         centres = [(LEFT + float(along) * scale, front - float(across) * scale) for along, across in item.centres_m]
         for x, y in centres:
             marks += [
-                Circle(x, y, max(3.0, float(item.fit.drill.marked_m) / 2 * scale), "ink", 1.4),
+                Circle(x, y, max(3.0, float(item.fit.drill.size_m) / 2 * scale), "ink", 1.4),
                 Line([(x - 7, y), (x + 7, y)], "ink", 0.8),
                 Line([(x, y - 7), (x, y + 7)], "ink", 0.8),
             ]
@@ -82,7 +82,7 @@ def slots(item: SetHardware, centres: list[tuple[float, float]], scale: float) -
         if item.slots is None or found is None:
             continue
         length, middle = (float(rounding.marked_m) * scale for rounding in found)
-        wide = max(6.0, float(item.fit.drill.marked_m) * scale)
+        wide = max(6.0, float(item.fit.drill.size_m) * scale)
         away = -1.0 if float(place) > item.slots.plan.fixed_m else 1.0  # px grow downward, towards the front edge
         outline = box(x - wide / 2, y + away * middle - length / 2, wide, length)
         marks.append(Line([*outline, outline[0]], "dry", 1.4))

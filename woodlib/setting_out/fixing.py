@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from ..shop_sizes import nearest
 from ..tables import number
 from ..units import both
-from ..units.exact import Rounding, exact_text
-from .holes import DRILL_STEPS, HoleFit
+from ..units.exact import exact_text
+from .holes import HoleFit
+from .practice import ShopPractice
 
 BOLT, SCREW, SLOTTED = "bolt through", "wood screw", "slotted metal"
 DENSE = 0.5  # specific gravity from which a wood counts as hard to drive a screw into (common practice, no source)
@@ -35,7 +37,7 @@ class Pilot(HoleFit):
         )
 
 
-def pilot(fit: HoleFit, specific_gravity: float) -> Pilot:
+def pilot(fit: HoleFit, specific_gravity: float, practice: ShopPractice | None = None) -> Pilot:
     """The pilot hole of a screw, for a wood of a density.
 
     >>> from .holes import hole_fit
@@ -45,5 +47,5 @@ def pilot(fit: HoleFit, specific_gravity: float) -> Pilot:
     dense = specific_gravity >= DENSE
     core = number("fasteners", "screw_core").exact * fit.screw_m
     bore = core * number("fasteners", "pilot_dense" if dense else "pilot_light").exact
-    drill = Rounding(bore, DRILL_STEPS[fit.drill.first], "nearest")
+    drill = nearest((practice or ShopPractice()).sizes("drill", fit.drill.first), bore)
     return Pilot(fit.screw_m, fit.off_m, bore, drill, None, None, dense)

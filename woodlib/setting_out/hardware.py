@@ -11,6 +11,7 @@ from ..errors import Problems
 from ..movement.board import Board
 from ..movement.through_year import movement_through_year
 from ..units import both
+from ..units.exact import fine_text
 from ..ways.made import JointLine, MadePiece, Place
 from .fixing import BOLT, SCREW, SLOTTED, pilot
 from .hardware_overlaps import holes_of, with_overlaps
@@ -66,7 +67,7 @@ def set_hardware(
         refused = off_the_wood(brief, place, placed)
         if not refused:
             made.append(_set(brief, piece, place, practice))
-            bore, slots = made[-1].fit.drill.marked_m, made[-1].slots
+            bore, slots = made[-1].fit.drill.size_m, made[-1].slots
             refused = breaks_out(brief, place, bore, _reach(made[-1]), slots is not None)
         if refused:
             problems.add(refused)
@@ -92,7 +93,7 @@ def _set(brief: Brief, piece: MadePiece | None, place: HardwarePlace, practice: 
     )
     slots = needed if place.fixing == BOLT else None
     if place.fixing != BOLT:
-        fit = pilot(fit, brief.species().value_or_estimate("specific_gravity_12").number)
+        fit = pilot(fit, brief.species().value_or_estimate("specific_gravity_12").number, practice)
     part = " and ".join(dict.fromkeys(place.part for place in places if place)) or "panel"
     warnings = (
         tuple(_warnings(pair, runs, inset, fit, slots, piece, places, practice, edges_of(brief, runs), brief.first))
@@ -135,7 +136,7 @@ def _warnings(
     pair, runs, inset, fit: HoleFit, slots, piece: MadePiece, places, practice, edges, first: str
 ) -> Iterator[str]:
     """One sentence for each thing that its holes come too near."""
-    margin, half = practice.dowel_margin_m, fit.drill.marked_m / 2
+    margin, half = practice.dowel_margin_m, fit.drill.size_m / 2
     stretched = max([half, *(length.marked_m / 2 for length in (slots.lengths if slots else ()))])
     reach = {"along": stretched if runs == ALONG else half, "across": half if runs == ALONG else stretched}
     centres = _centres(pair, runs, inset)
@@ -155,7 +156,7 @@ def _warnings(
     edges = [n for n, centre in enumerate(centres, 1) if _at_the_edge(centre, reach, piece.size_m, margin)]
     if edges:
         yield (
-            f"{pair.name}, {_numbers(edges)} less than {both(margin, 64, 0.1, first=first)} from the edge of the wood; move it in, or "
+            f"{pair.name}, {_numbers(edges)} less than {fine_text(margin, first)} from the edge of the wood; move it in, or "
             "expect the edge to split."
         )
 
@@ -187,8 +188,8 @@ def _inset_that_clears(line: JointLine, runs: str, inset: Fraction, reach, margi
 
 def _too_near(name: str, near: list[int], line: JointLine, margin: Fraction, inset: Fraction | None, first: str) -> str:
     what = "in the groove or the gap where parts must slide" if line.loose else "on the glue line"
-    where = f"{name}, {_numbers(near)} at the {line.name}, {what} or within {both(margin, 64, 0.1, first=first)} of it"
-    remedy = f"an inset of up to {both(inset, 64, 0.1, 'down', first)} keeps clear" if inset else "move it aside"
+    where = f"{name}, {_numbers(near)} at the {line.name}, {what} or within {fine_text(margin, first)} of it"
+    remedy = f"an inset of up to {fine_text(inset, first, 'down')} keeps clear" if inset else "move it aside"
     return f"{where}; {remedy}."
 
 

@@ -44,7 +44,7 @@ def holes_of(item: SetHardware) -> tuple[HoleShape, ...]:
 
 
 def _shape(item: SetHardware, hole_m: Fraction, centre: tuple[Fraction, Fraction]) -> HoleShape:
-    radius = item.fit.drill.marked_m / 2
+    radius = item.fit.drill.size_m / 2
     slot = item.slots.at(hole_m) if item.slots else None
     middle = half = Fraction(0)
     if item.slots and slot:  # its middle is marked away from the round hole
@@ -74,7 +74,7 @@ def with_overlaps(items: Sequence[SetHardware]) -> tuple[SetHardware, ...]:
 
 def _same_line(one: SetHardware, other: SetHardware) -> bool:
     apart = abs(one.inset_m - other.inset_m)
-    return one.runs == other.runs and apart <= (one.fit.drill.marked_m + other.fit.drill.marked_m) / 2
+    return one.runs == other.runs and apart <= (one.fit.drill.size_m + other.fit.drill.size_m) / 2
 
 
 def _spans_meet(one: SetHardware, other: SetHardware) -> bool:

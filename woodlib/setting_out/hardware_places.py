@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from ..brief import Brief
-from ..units import both
+from ..units.exact import fine_text
 from .holes import shared_middles
 from .practice import ShopPractice
 
@@ -109,16 +109,16 @@ def _where(brief: Brief, place: HardwarePlace, *entries: str) -> str:
 
 def off_the_wood(brief: Brief, place: HardwarePlace, placed: Sequence[HardwarePlace]) -> str:
     """Why its holes cannot be where they would be, in a sentence with its line; empty where they can."""
-    work, centres = _size(place.work_m), _size(place.centres_m)
+    work, centres = _size(brief, place.work_m), _size(brief, place.centres_m)
     if place.centres_m >= place.work_m:
         return (
             f"{_where(brief, place)}{place.name} has centres of {centres}, and the wood is only {work} there; use narrower "
             "centres."
         )
     if place.sharing > 1 and _crowded(place, placed):
-        least, most = _size(place.centres_m / 2), _size(place.work_m - place.centres_m / 2)
+        least, most = _size(brief, place.centres_m / 2), _size(brief, place.work_m - place.centres_m / 2)
         return (
-            f"{_where(brief, place)}{place.size} shared among {place.sharing} leaves {_size(place.work_m / place.sharing)} "
+            f"{_where(brief, place)}{place.size} shared among {place.sharing} leaves {_size(brief, place.work_m / place.sharing)} "
             f"for each, and {place.name} has centres of {centres}; write middle = for each, more than {least} and less than "
             f"{most} here, or take fewer."
         )
@@ -130,8 +130,8 @@ def off_the_wood(brief: Brief, place: HardwarePlace, placed: Sequence[HardwarePl
         )
     if place.inset_m >= place.aside_m:
         return (
-            f"{_where(brief, place, 'inset')}{place.name} would have its holes {_size(place.inset_m)} from the edge of wood "
-            f"that is only {_size(place.aside_m)} there; write a smaller inset."
+            f"{_where(brief, place, 'inset')}{place.name} would have its holes {_size(brief, place.inset_m)} from the edge of wood "
+            f"that is only {_size(brief, place.aside_m)} there; write a smaller inset."
         )
     return ""
 
@@ -153,10 +153,10 @@ def breaks_out(
 
     ``bore_m`` the drill; ``ends_m`` how far the row of its holes and slots reaches, from the same end as its places.
     """
-    bore = _size(bore_m)
+    bore = _size(brief, bore_m)
     if place.centres_m <= bore_m:
         return (
-            f"{_where(brief, place)}{place.name} has centres of {_size(place.centres_m)}, and its holes are bored {bore}, so "
+            f"{_where(brief, place)}{place.name} has centres of {_size(brief, place.centres_m)}, and its holes are bored {bore}, so "
             "they run into each other; use wider centres or a thinner screw."
         )
     for room, edge in (
@@ -165,19 +165,19 @@ def breaks_out(
     ):
         if room < bore_m / 2:
             return (
-                f"{_where(brief, place, 'inset')}{place.name} has its holes {_size(room)} from {edge}, and half the bore of "
-                f"{bore} is {_size(bore_m / 2)}, so they break out; write an inset from {_size(bore_m / 2, 'up')} to "
-                f"{_size(place.aside_m - bore_m / 2, 'down')}, or a thinner screw."
+                f"{_where(brief, place, 'inset')}{place.name} has its holes {_size(brief, room)} from {edge}, and half the bore of "
+                f"{bore} is {_size(brief, bore_m / 2)}, so they break out; write an inset from {_size(brief, bore_m / 2, 'up')} to "
+                f"{_size(brief, place.aside_m - bore_m / 2, 'down')}, or a thinner screw."
             )
     if ends_m[0] < 0 or ends_m[1] > place.work_m:
         what = "a slot would run" if slotted else f"a hole of {bore} would break"
         end = "end" if place.runs == ALONG else "edge"
         return (
-            f"{_where(brief, place, 'middle')}{place.name}: {what} out of the {end} of wood that is {_size(place.work_m)} "
+            f"{_where(brief, place, 'middle')}{place.name}: {what} out of the {end} of wood that is {_size(brief, place.work_m)} "
             "there; use narrower centres, or a middle further from it."
         )
     return ""
 
 
-def _size(length_m: Fraction, rounding: str = "nearest") -> str:
-    return both(length_m, 64, 0.1, rounding)
+def _size(brief: Brief, length_m: Fraction, rounding: str = "nearest") -> str:
+    return fine_text(length_m, brief.first, rounding)

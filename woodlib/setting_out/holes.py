@@ -8,13 +8,14 @@ from fractions import Fraction
 
 from ..door import check_kind
 from ..errors import InputError, Problems
+from ..shop_sizes import TABLES, ShopSize, at_least, sold
 from ..units import both, shown
-from ..units.exact import Rounding, check_rule, exact_text, read_exact, read_name, read_whole
+from ..units.exact import INCH, MILLIMETRE, Rounding, check_rule, exact_text, read_exact, read_name, read_whole
 from .kernels import error_allowed, hole_for_screw, pair_about
 from .practice import ShopPractice, check_practice
 
-DRILL_STEPS = {"customary": "1/64 in", "metric": "0.5 mm"}
-"""Bits are sold in these steps (common practice, no source)."""
+LOOSE_M = {"customary": INCH / 32, "metric": MILLIMETRE}
+"""How much wider than needed a bit of the shop's own may be (common practice, no source)."""
 
 
 @dataclass(frozen=True)
@@ -171,14 +172,14 @@ class HoleFit:
     """Whether screws at fixed centres enter their holes, with everything at its worst.
 
     ``off_m`` how far one screw may sit from where it belongs; ``needs_m`` hole that always takes it; ``drill`` the next
-    bit up; ``hole_m`` the hole there is, ``allows_m`` the error it allows each screw, None where it is still to be
+    bit up, see :func:`bit_for`; ``hole_m`` the hole there is, ``allows_m`` the error it allows each screw, None where it is still to be
     drilled.
     """
 
     screw_m: Fraction
     off_m: Fraction
     needs_m: Fraction
-    drill: Rounding
+    drill: ShopSize
     hole_m: Fraction | None
     allows_m: Fraction | None
 
@@ -235,7 +236,7 @@ def hole_fit(
     )
     errors = [read_exact(problems, entry, value, high=Fraction(1, 50), above=False) for entry, value in given]
     hole_m = None if hole is None else read_exact(problems, "hole diameter", hole, high=Fraction(1, 10))
-    if first not in DRILL_STEPS:
+    if first not in TABLES:
         problems.add(f"first is {shown(first)}; it must be customary or metric.")
     if hole_m and screw_m and hole_m < screw_m:
         problems.add(
@@ -246,4 +247,19 @@ def hole_fit(
     off = sum(errors, Fraction(0))
     needs = hole_for_screw(screw_m, off, 0)
     allows = None if hole_m is None else error_allowed(hole_m, screw_m)
-    return HoleFit(screw_m, off, needs, Rounding(needs, DRILL_STEPS[first], "up"), hole_m, allows)
+    return HoleFit(screw_m, off, needs, bit_for(needs, first, practice), hole_m, allows)
+
+
+def bit_for(needs_m: Fraction, first: str, practice: ShopPractice) -> ShopSize:
+    """The bit for a hole: the next one up of the shop's own, unless it is far too wide; then the next one that is sold.
+
+    A hole beyond all of them is opened up to the next step of a rule.
+
+    >>> bit_for(Fraction(47, 10_000), "metric", ShopPractice(drills_m=("4 mm", "6 mm"))).text
+    '5 mm'
+    """
+    own = at_least(practice.sizes("drill", first), needs_m)
+    if own and own.size_m <= needs_m + LOOSE_M[first]:
+        return own
+    opened = Rounding(needs_m, "1 mm" if first == "metric" else "1/16 in", "up")
+    return at_least(sold("drill", first), needs_m) or ShopSize(opened.text, opened.marked_m, first)

@@ -13,7 +13,7 @@ from ..door import check_kind
 from ..errors import InputError, Problems
 from ..files import put
 from ..units import both, shown
-from ..units.exact import Rounding
+from ..units.exact import Rounding, fine_text
 from ..ways.made import Fixing, WoodPart
 from ..ways.rules import Cut
 from .blank import Blank
@@ -316,4 +316,4 @@ def _plain(value: str) -> str:
 
 def size_text(length_m: Fraction, first: str) -> str:
     """A length on a drawing: both systems, to the finest step that the shop reads."""
-    return both(length_m, 64, 0.1, first=first)
+    return fine_text(length_m, first)

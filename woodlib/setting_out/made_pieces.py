@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from ..brief import Brief
 from ..errors import InputError, Problems
-from ..units import both, exact_metres
+from ..units import exact_metres
+from ..units.exact import fine_text
 from ..ways.given import Given
 from ..ways.made import TYPED, MadePiece, Size
 from ..ways.verdict import Verdict
@@ -33,7 +34,7 @@ def made_by(brief: Brief, verdict: Verdict, practice: ShopPractice) -> MadePiece
             if size.exact_m <= 0:
                 problems.add(
                     f"{brief.where('piece')}the {part.name} of {verdict.way.built_as} would have a {name} of "
-                    f"{both(size.exact_m, 64, 0.1)} ({size.comes_from}); make the piece larger or the border narrower, "
+                    f"{fine_text(size.exact_m, brief.first)} ({size.comes_from}); make the piece larger or the border narrower, "
                     "or choose another way to build."
                 )
     problems.raise_if_any()
@@ -82,6 +83,6 @@ def _check_same(brief: Brief, verdict: Verdict, sizes: dict[str, Size]) -> None:
         if abs(other - float(size.exact_m)) > SAME_M:
             raise InputError(
                 f"{brief.where(f'piece.{entry}')}the verdict is for a piece whose {entry.replace('_', ' ')} is "
-                f"{both(other, 64, 0.1)}, but the brief's is {both(size.exact_m, 64, 0.1)}; judge this brief's piece "
+                f"{fine_text(other, brief.first)}, but the brief's is {fine_text(size.exact_m, brief.first)}; judge this brief's piece "
                 "and set out from that verdict."
             )

@@ -165,7 +165,7 @@ _ONE_BOARD = (
 )
 
 
-def _glued_up(dowels: bool) -> tuple[Step, ...]:
+def _glued_up(dowels: bool, sections: bool) -> tuple[Step, ...]:
     """From rough boards to a panel that is ripped to width."""
     bore = (Step("bore for dowels", ["numbers", "jointed edges"], ["dowel holes"]),) if dowels else ()
     return (
@@ -173,34 +173,49 @@ def _glued_up(dowels: bool) -> tuple[Step, ...]:
         Step("number the boards and mark the show face", makes=["numbers"]),
         _FLATTEN,
         _JOINT,
-        Step("plane to thickness", ["flat face"], ["parallel face"]),
+        Step(f"plane to thickness{', strips a little over' if sections else ''}", ["flat face"], ["parallel face"]),
         Step(
             "rip the strips and joint the sawn edges", ["square edge of the boards", "parallel face"], ["jointed edges"]
         ),
         *bore,
-        Step(
-            "glue up",
-            ["jointed edges", *(["dowel holes"] if dowels else [])],
-            ["panel"],
-            ["jointed edges", "square edge of the boards"],
-        ),
-        Step("level and smooth the panel", ["panel"], ["level faces"], ["numbers"]),
+        *_to_a_panel(["jointed edges", *(["dowel holes"] if dowels else [])], sections),
         Step("rip the panel to width", ["level faces"], ["square edge"]),
     )
 
 
+def _to_a_panel(needs: list[str], sections: bool) -> tuple[Step, ...]:
+    """From strips to a level panel, at once or in sections that pass the thicknesser."""
+    jointed = ["jointed edges", "square edge of the boards"]
+    if not sections:
+        return (
+            Step("glue up", needs, ["panel"], jointed),
+            Step("level and smooth the panel", ["panel"], ["level faces"], ["numbers"]),
+        )
+    return (
+        Step("glue up each section", needs, ["sections"]),
+        Step("pass every section through the thicknesser at one setting", ["sections"], ["thicknessed sections"]),
+        Step("glue the sections together", ["thicknessed sections", "jointed edges"], ["panel"], jointed),
+        Step("level the last joints by hand, and smooth the panel", ["panel"], ["level faces"], ["numbers"]),
+    )
+
+
 def usual_steps(
-    end_pieces: bool = False, dowels: bool = True, edge_shape: bool = False, glued_up: bool = True
+    end_pieces: bool = False,
+    dowels: bool = True,
+    edge_shape: bool = False,
+    glued_up: bool = True,
+    sections: bool = False,
 ) -> tuple[Step, ...]:
     """The steps of a panel, as needed by :func:`cut_order`, in the order they come to mind.
 
     ``end_pieces`` cut from the same blank; ``dowels`` or loose tongues in the glue lines; ``edge_shape`` a bevel,
-    round or taper that takes the square edge away; ``glued_up`` from several boards, or from one.
+    round or taper that takes the square edge away; ``glued_up`` from several boards, or from one; ``sections`` that pass the
+    thicknesser before they are joined.
 
     >>> cut_order(usual_steps(end_pieces=True, edge_shape=True)).names[-3:]
     ('cut the panel to length', 'bore for hardware', 'shape the edges')
     """
-    steps = [*(_glued_up(dowels) if glued_up else _ONE_BOARD)]
+    steps = [*(_glued_up(dowels, sections) if glued_up else _ONE_BOARD)]
     if end_pieces:
         steps += [
             Step("number the end pieces on the show face", ["level faces"], ["end numbers"]),

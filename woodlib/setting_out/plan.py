@@ -7,15 +7,16 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import partial
 
-from ..brief import Brief
+from ..brief import Brief, Shop
 from ..door import check_kind
 from ..errors import InputError, Problems
+from ..shop_sizes import at_most, sold
 from ..units import both
 from ..units.exact import INCH, MILLIMETRE, Rounding, read_exact
 from ..ways.made import MadePiece, WoodPart, roundings_of
 from ..ways.verdict import Verdict
 from .blank import Blank, blank_for, strip_blank
-from .boards import TO_BUY, BoardsPlan, StockBoard, boards_for, boards_with_more, ordinary_boards
+from .boards import TO_BUY, BoardsPlan, StockBoard
 from .buying import Purchase, to_buy_all
 from .cautions import cautions_for
 from .division import Division, Part
@@ -26,18 +27,17 @@ from .joints import JointPlan, even_row, joint_row
 from .later_cuts import LaterCut, cuts_of
 from .made_pieces import made_by
 from .order import CutOrder, cut_order, usual_steps
+from .panel_boards import bought_m, strips_of
 from .practice import ShopPractice, check_practice
+from .sections import Sections, glue_up
 from .way_order import order_for
 from .weight import Weight, weight_of
 
 LIFTING = ("lid", "seat")
 STANDING = ("door panel", "frame", "back")
 EASY_MARKS_M = {"customary": INCH / 8, "metric": 5 * MILLIMETRE}  # for what may lie a little to one side
-DOWELS_M = {
-    "customary": (INCH, tuple(n * INCH / 16 for n in (3, 4, 5, 6))),
-    "metric": (25 * MILLIMETRE, tuple(n * MILLIMETRE for n in (5, 6, 8, 10))),
-}
-"""Reach into each board and the diameters that are sold, by the brief's first system; common practice, no source."""
+DOWEL_REACH_M = {"customary": INCH, "metric": 25 * MILLIMETRE}  # into each board; common practice, no source
+THICKEST_EDGE_DOWEL_M = INCH * 3 / 8  # a thicker one weakens the edge more than it lines boards up; no source
 DIRECTIONS = {"along the grain": "length", "across the grain": "width"}
 
 
@@ -54,11 +54,11 @@ class SettingOut:
     """A commission set out; lengths in metres are exact.
 
     ``made`` the piece as a way to build makes it, None for the plain panel; ``blank`` and ``boards`` of the panel that
-    is glued up, ``blanks`` of the parts from one board; ``remarks`` what to know beside the numbers;
-    ``edge`` the long edge that is measured from: the lower one of what stands upright in a drawer; ``glued_up`` whether
-    the panel takes more than one board; ``on_hand`` the boards that were given; ``short`` what is missing where they do
-    not reach, to be said before all else; ``verdict`` what it was set out from; ``upright`` that it stands with its
-    grain up, as a door does.
+    is glued up, ``blanks`` of the parts from one board; ``remarks`` what to know beside the numbers; ``glue_up`` how its
+    strips go together, None for one board; ``edge`` the long edge that is measured from: the lower one of what stands
+    upright in a drawer; ``glued_up`` whether the panel takes more than one board; ``on_hand`` the boards that were
+    given; ``short`` what is missing where they do not reach, to be said before all else; ``verdict`` what it was set out
+    from; ``upright`` that it stands with its grain up, as a door does; ``shop`` what the shop says of itself.
     """
 
     title: str
@@ -71,6 +71,7 @@ class SettingOut:
     order: CutOrder
     weight: Weight
     glue: GlueUp
+    glue_up: Sections | None
     purchases: tuple[Purchase, ...]
     cautions: tuple[str, ...]
     practice: ShopPractice
@@ -83,6 +84,7 @@ class SettingOut:
     short: str = ""
     verdict: Verdict | None = None
     upright: bool = False
+    shop: Shop = Shop()
 
     @property
     def rule(self) -> str:
@@ -193,7 +195,7 @@ def set_out(
     """
     problems = Problems()
     check_kind(problems, "brief", brief, Brief, "read_brief('seat.toml')")
-    usual = ShopPractice.of(brief.first) if practice is None and isinstance(brief, Brief) else practice
+    usual = ShopPractice.of(brief.first, brief.shop) if practice is None and isinstance(brief, Brief) else practice
     practice = check_practice(problems, usual)
     if verdict is not None:
         check_kind(problems, "verdict", verdict, Verdict, "commission_of(brief).built")
@@ -205,7 +207,11 @@ def set_out(
     rule = "1 mm" if brief.first == "metric" else "1/16 in"
     blank = _blank(brief, made, end_pieces, warp_m, rule, practice)
     blanks = tuple(_part_blanks(made, warp_m, rule, practice))
-    boards, short = _boards(brief, blank, stock, equal_widths, rule, practice) if blank else (None, "")
+    listed = stock_of(brief) if stock is None else stock
+    if blank and (listed or stock is None):
+        boards, short = strips_of(blank, listed, rule, practice, equal_widths=equal_widths, all_there=stock is not None)
+    else:
+        boards, short = None, ""
     size = made.size_m[:2] if made else tuple(brief.exact_m(f"piece.{entry}") for entry in ("length", "width"))
     hardware = tuple(set_hardware(brief, size, made, practice))
     solid = made.solid_m3 if made else blank.finished_volume_m3
@@ -213,6 +219,7 @@ def set_out(
     glued = len(boards.strips) > 1 if boards else False
     doweled = glued and brief.piece.edge_joints == "dowels"
     thin = bool(blank and doweled and blank.finished_thickness_m < practice.dowel_thinnest_m)
+    sections = glue_up(boards, blank.length.total_m, practice, brief.first) if blank and boards and glued else None
     joints = (
         tuple(_joints(blank, boards, hardware, made, brief.first, practice)) if boards and doweled and not thin else ()
     )
@@ -224,9 +231,10 @@ def set_out(
         boards,
         joints,
         hardware,
-        _order(brief, made, bool(joints), glued, hardware, blank),
+        _order(brief, made, bool(joints), glued, hardware, blank, sections),
         weight,
         _glue(blank, boards, practice),
+        sections,
         _purchases(brief, blank, boards, blanks, practice),
         cautions_for(
             blank, weight.mid_kg, brief.piece.kind in LIFTING, practice, tuple(e.blank for e in blanks), brief.first
@@ -237,10 +245,11 @@ def set_out(
         tuple(_remarks(made, boards, brief.first, practice.dowel_thinnest_m if thin else None)),
         "lower edge" if brief.piece.kind in UPRIGHT else "front edge",
         glued,
-        tuple(stock_of(brief) if stock is None else stock),
+        tuple(listed),
         short,
         verdict,
         brief.piece.kind in STANDING,
+        brief.shop,
     )
 
 
@@ -272,23 +281,6 @@ def _part_blanks(made: MadePiece | None, warp: Fraction, rule: str, practice: Sh
         )
 
 
-def _boards(brief: Brief, blank: Blank, stock, equal_widths: bool, rule: str, practice: ShopPractice):
-    """The strips of the panel, and what is missing where the brief's own boards do not reach."""
-    listed = stock_of(brief) if stock is None else stock
-    if not listed:
-        return (ordinary_boards(blank, rule, practice) if stock is None else None), ""
-    try:
-        return boards_for(blank, listed, equal_widths=equal_widths, rule=rule, practice=practice), ""
-    except InputError as error:
-        if stock is not None:
-            raise
-        boards = boards_with_more(blank, listed, rule, practice, equal_widths=equal_widths)
-        more, wide = boards.bought, both(practice.ordinary_board_m, first=brief.first)
-        long = both(blank.length.total_m, rounding="up", first=brief.first)
-        buy = f"{more} more board{'s' if more > 1 else ''}, {wide} wide and {long} long"
-        return boards, f"The boards on hand do not make this panel: {error} Set out with {buy}, to be bought."
-
-
 def _ends(brief: Brief, end_pieces: bool | None) -> Fraction | None:
     has_border = "piece.border_width" in brief.typed
     if end_pieces and not has_border:
@@ -306,10 +298,14 @@ def _order(
     glued_up: bool,
     hardware: tuple[SetHardware, ...],
     blank: Blank | None,
+    sections: Sections | None,
 ) -> CutOrder:
+    apart = sections is not None and sections.last is not None
     if made is None:
-        return cut_order(usual_steps(blank is not None and len(blank.length.pieces) > 1, glued, glued_up=glued_up))
-    return order_for(made, glued, bool(hardware), glued_up=glued_up, lifts=brief.piece.kind in LIFTING)
+        ends = blank is not None and len(blank.length.pieces) > 1
+        return cut_order(usual_steps(ends, glued, glued_up=glued_up, sections=apart))
+    lifts = brief.piece.kind in LIFTING
+    return order_for(made, glued, bool(hardware), glued_up=glued_up, lifts=lifts, sections=apart)
 
 
 def _glue(blank: Blank | None, boards: BoardsPlan | None, practice: ShopPractice) -> GlueUp:
@@ -325,7 +321,7 @@ def _purchases(brief: Brief, blank: Blank | None, boards: BoardsPlan | None, bla
     """What the boards on hand do not give: parts of their own, and the boards that the panel still lacks."""
     listed = [(blank, 1)] if blank and (boards is None or boards.assumed_m) else []
     if blank and boards and boards.bought:
-        rough = Division("width", (Part(TO_BUY, "piece", practice.ordinary_board_m, 1),))
+        rough = Division("width", (Part(TO_BUY, "piece", bought_m(practice), 1),))
         listed = [(replace(blank, width=rough), boards.bought)]
     listed += [(entry.blank, entry.part.count) for entry in blanks]
     try:
@@ -362,9 +358,8 @@ def _readable_row(length_m: Fraction, first: str, practice: ShopPractice) -> lis
 
 def _dowel(thickness_m: Fraction, first: str) -> tuple[Fraction, Fraction] | None:
     """Diameter and reach of the thickest dowel that is sold and takes no more than half of a board; None for thin ones."""
-    reach, sold = DOWELS_M[first]
-    fitting = [size for size in sold if size <= thickness_m / 2]
-    return (max(fitting), reach) if fitting else None
+    dowel = at_most(sold("dowel", first), min(thickness_m / 2, THICKEST_EDGE_DOWEL_M + MILLIMETRE / 2))
+    return (dowel.size_m, DOWEL_REACH_M[first]) if dowel else None
 
 
 def _joints(blank: Blank, boards: BoardsPlan, hardware, made: MadePiece | None, first: str, practice: ShopPractice):
@@ -403,7 +398,7 @@ def _way_cuts(made: MadePiece, blank: Blank, start_m: Fraction) -> Iterator[Late
 
 def _hole_cuts(hardware, made: MadePiece | None, start_m: Fraction, aside_m: Fraction) -> Iterator[LaterCut]:
     for item in hardware:
-        radius = item.fit.drill.marked_m / 2
+        radius = item.fit.drill.size_m / 2
         if item.slots:
             radius = max(radius, *(rounding.marked_m / 2 for rounding in item.slots.lengths))
         for number, (along, across) in enumerate(item.centres_m, start=1):

@@ -4,12 +4,29 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, fields
 from fractions import Fraction
+from typing import Any
 
+from ..brief.shop import Shop
 from ..door import check_kind
 from ..errors import Problems
+from ..shop_sizes import ShopSize, sizes_of, sold
 from ..tables import metric_numbers, number
 from ..units import exact_number, shown
 from ..units.exact import read_exact
+
+_OWN = ("drills_m", "cutters_m")
+NAMED = {
+    "jointer_m": "jointer_m",
+    "thicknesser_m": "thicknesser_m",
+    "longest_clamp_m": "longest_clamp_m",
+    "clamps": "clamps",
+    "kerf_m": "saw_kerf_m",
+    "cutters_m": "cutters_m",
+    "drills_m": "drills_m",
+    "open_time": "glue_open_min",
+}
+"""What a brief can say of its shop, by field of :class:`Shop` -> field of the practice."""
+LARGEST_TOOL_M = Fraction(1, 10)
 
 
 def _usual(key: str):
@@ -21,7 +38,9 @@ class ShopPractice:
     """What the shop allows for each step; the defaults are common practice without a source.
 
     Lengths as exact metres, given as text (``"3/32 in"``), quantity or metres. ``buying_waste`` is a share of the
-    blanks, ``glue_pressure_pa`` in pascal, ``glue_spread_kg_m2`` in kg per square metre.
+    blanks, ``glue_pressure_pa`` in pascal, ``glue_spread_kg_m2`` in kg per square metre; ``drills_m`` and ``cutters_m`` the
+    shop's own, empty for all that are sold; ``glue_open_min`` and ``clamping_min`` (for one clamp) in minutes,
+    ``spreading_min_m`` in minutes for a metre of glue line; ``clamps`` that there are, 0 for as many as it takes.
 
     >>> ShopPractice(saw_kerf_m="3/32 in").saw_kerf_m
     Fraction(381, 160000)
@@ -52,23 +71,48 @@ class ShopPractice:
     batten_spacing_m: Fraction = _usual("batten_spacing")
     ordinary_board_m: Fraction = _usual("ordinary_board")
     turning_allowance_m: Fraction = _usual("turning_allowance")
+    jointer_m: Fraction = _usual("jointer")
+    thicknesser_m: Fraction = _usual("thicknesser")
+    longest_clamp_m: Fraction = _usual("longest_clamp")
+    least_planing_m: Fraction = _usual("least_planing")
+    glue_open_min: Fraction = _usual("glue_open")
+    spreading_min_m: Fraction = _usual("spreading")
+    clamping_min: Fraction = _usual("clamping")
+    caul_spacing_m: Fraction = _usual("caul_spacing")
+    clamp_pads_m: Fraction = _usual("clamp_pads")
+    clamps: Fraction = _usual("clamps")
+    drills_m: tuple[Fraction, ...] = ()
+    cutters_m: tuple[Fraction, ...] = ()
 
     @classmethod
-    def of(cls, system: str) -> ShopPractice:
-        """That of a shop that works in inches ("customary") or in millimetres ("metric").
+    def of(cls, system: str, shop: Shop | None = None) -> ShopPractice:
+        """That of a shop that works in inches ("customary") or in millimetres ("metric"), and what it says of itself.
 
         >>> ShopPractice.of("metric").batten_end_m
         Fraction(1, 10)
         """
         metric = metric_numbers("shop practice") if system == "metric" else {}
-        return cls(**{f"{key}_m": value for key, value in metric.items()})
+        usual: dict[str, Any] = {f"{key}_m": value for key, value in metric.items()}
+        told = {of_practice: getattr(shop, name) for name, of_practice in NAMED.items()} if shop else {}
+        return cls(**{**usual, **{name: value for name, value in told.items() if value}})
 
     def __post_init__(self) -> None:
         problems = Problems()
         for entry in fields(self):
-            value = self._read(problems, entry.name, getattr(self, entry.name))
-            object.__setattr__(self, entry.name, value)
+            given = getattr(self, entry.name)
+            read = self._own if entry.name in _OWN else self._read
+            object.__setattr__(self, entry.name, read(problems, entry.name, given))
         problems.raise_if_any()
+
+    def sizes(self, tool: str, first: str) -> tuple[ShopSize, ...]:
+        """Sizes of drills or cutters that this shop has; where it names none, all that are sold."""
+        own = {"drill": self.drills_m, "cutter": self.cutters_m}.get(tool)
+        return sizes_of(own, first) if own else sold(tool, first)
+
+    @staticmethod
+    def _own(problems: Problems, entry: str, values: object) -> tuple[Fraction, ...]:
+        listed = values if isinstance(values, list | tuple) else [values]
+        return tuple(read_exact(problems, entry.removesuffix("s_m"), value, high=LARGEST_TOOL_M) for value in listed)
 
     @staticmethod
     def _read(problems: Problems, entry: str, value: object) -> Fraction:
@@ -90,7 +134,9 @@ class ShopPractice:
 
 
 def _key_of(entry: str) -> str:
-    return entry.removesuffix("_kg_m2").removesuffix("_pa").removesuffix("_m")
+    for unit in ("_kg_m2", "_pa", "_min_m", "_min", "_m"):
+        entry = entry.removesuffix(unit)
+    return entry
 
 
 def check_practice(problems: Problems, practice: object) -> ShopPractice:

@@ -212,7 +212,7 @@ def _holes(plan: SettingOut, sheet: Sheet, at, px: float) -> None:
     for item in plan.hardware:
         for along, across in item.centres_m:
             x, y = at(along, across)
-            sheet.ring(x, y, max(2.0, float(item.fit.drill.marked_m) / 2 * px))
+            sheet.ring(x, y, max(2.0, float(item.fit.drill.size_m) / 2 * px))
             sheet.line([(x - 6, y), (x + 6, y)], "ink", 0.6)
             sheet.line([(x, y - 6), (x, y + 6)], "ink", 0.6)
         along, across = item.centres_m[0]

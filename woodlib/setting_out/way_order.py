@@ -10,18 +10,27 @@ BORE = "bore for hardware"
 
 
 def order_for(
-    piece: MadePiece, dowels: bool, hardware: bool, *, glued_up: bool = True, lifts: bool = False
+    piece: MadePiece,
+    dowels: bool,
+    hardware: bool,
+    *,
+    glued_up: bool = True,
+    lifts: bool = False,
+    sections: bool = False,
 ) -> CutOrder:
     """An order of all steps that works, with its reasons.
 
     ``dowels`` whether glue lines of the panel have them; ``hardware`` whether there is any to bore for: then the holes
     come once the piece is together, or, for a part alone, while its edge and ends are square; ``glued_up`` whether
-    the panel takes more than one board; ``lifts`` whether the piece is hung on hinges.
+    the panel takes more than one board; ``lifts`` whether the piece is hung on hinges; ``sections`` whether
+    the panel is glued up in sections.
     """
     own = piece.way.order
     base: tuple[Step, ...] = ()
     if piece.panel is not None:
-        usual = usual_steps(end_pieces=piece.own_ends_m is not None, dowels=dowels, glued_up=glued_up)
+        usual = usual_steps(
+            end_pieces=piece.own_ends_m is not None, dowels=dowels, glued_up=glued_up, sections=sections
+        )
         base = tuple(step for step in usual if step.name != BORE)
     return cut_order((*base, *own, *_at_the_end(own, hardware, lifts)), USUAL_PRESENT)
 

@@ -12,6 +12,7 @@ from ..movement.spread import USUAL_DOUBTS, strain_range
 from ..movement.wood import Wood, wood_of
 from ..species import Species, find_species
 from ..study import Answer, Choice, Reading, Span, study
+from ..tables import number
 from ..units.exact import INCH_M
 from ..words.decided import Decided, Pick, Sliding, in_sight, larger, now, pick
 from ..words.say import Said, angle, count, fine_length, length, moisture, movement, percent, say, temperature
@@ -30,7 +31,7 @@ WOODS = (
 )
 ROOM_TEMPERATURE_C = 21.0
 FOOT_M = 12 * INCH_M
-SAW_KERF_M = INCH_M / 8  # a full-kerf table saw blade; common practice, no source
+SAW_KERF_M = number("shop practice", "saw_kerf").middle
 RULE_PER_FOOT_M = INCH_M / 8  # a rule of the shop; common practice, no source
 
 _DAMP = 0.5 - 0.5 * np.cos(2 * np.pi * (MONTHS - 0.5) / 12.0)  # 0 in mid January, 1 in mid July

@@ -96,13 +96,22 @@ def exact_text(length_m: Fraction, first: str = "metric") -> str:
     return f"{'-' if number < 0 else ''}{text} mm"
 
 
+def fine_text(length_m: Fraction | float, first: str = "customary", rounding: str = "nearest") -> str:
+    """A length to the finest step that a shop works to, 1/64 in or 0.5 mm in the system that is written first.
+
+    >>> fine_text(INCH * 3 / 8), fine_text(INCH * 3 / 8, "metric", "up")
+    ('3/8 in (9.5 mm)', '10 mm (3/8 in)')
+    """
+    return both(length_m, 64, 0.5 if first == "metric" else 0.1, rounding, first)
+
+
 @dataclass(frozen=True)
 class Rounding:
     """One exact length and what is marked for it on a rule: ``up``, ``down`` or ``nearest``.
 
     >>> mark = Rounding(Fraction(59, 400), "1/16 in")
     >>> mark.text, exact_text(mark.error_m), mark.says
-    ('5-13/16 in', '0.1375 mm', '147.5 mm marked as 5-13/16 in, 0.1375 mm more')
+    ('5-13/16 in', '0.1375 mm', '147.5 mm marked as 5-13/16 in, under 1/64 in more')
     """
 
     exact_m: Fraction
@@ -133,10 +142,13 @@ class Rounding:
 
     @property
     def change(self) -> str:
-        """Which way and by how much: ``exact``, ``0.14 mm more`` or ``0.14 mm less``."""
+        """Which way and by how much: ``exact``, ``1 mm more`` or ``under 1/64 in less``."""
         if not self.error_m:
             return "exact"
-        return f"{exact_text(abs(self.error_m), self.first)} {'more' if self.error_m > 0 else 'less'}"
+        step = RULES["1/64 in" if self.first == "customary" else "0.5 mm"]
+        about = rounded_steps(abs(self.error_m) / step, 1, "nearest") * step
+        size = exact_text(about, self.first) if about else f"under {exact_text(step, self.first)}"
+        return f"{size} {'more' if self.error_m > 0 else 'less'}"
 
     @property
     def first(self) -> str:
@@ -153,7 +165,7 @@ def mark(length: object, rule: str = "1/16 in", direction: str = "nearest", name
     """A length rounded once to a rule. Raises :class:`InputError`.
 
     >>> mark("18 in", "1 mm", "down").says
-    '457.2 mm marked as 457 mm, 0.2 mm less'
+    '457.2 mm marked as 457 mm, under 0.5 mm less'
     """
     problems = Problems()
     exact = read_exact(problems, name, length, low=-LONGEST_M, above=False)

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from ..errors import InputError
 from ..units import both
+from ..units.exact import Rounding
 from .frame import ORDER, frame_places, framed, joint, plan
 from .given import Given
 from .made import JointGlue, MadePiece, Sum, WoodPart
@@ -272,7 +273,7 @@ def _tenons(given: Given, long: Fraction) -> str:
     """The tenons of the rails in a sentence: as thick as the groove, less wide than the rail by the groove and a haunch."""
     cutter = given.cut("groove_width").exact_m
     groove, border = given.cut("rail_groove_depth").exact_m, given.border.exact_m
-    haunch = HAUNCH_SHARE * border
+    haunch = Rounding(HAUNCH_SHARE * border, given.rule).marked_m
     thick, wide, reach, outer, inner = (
         both(size, 64, 0.1, "down", given.first) for size in (cutter, border - groove - haunch, long, haunch, groove)
     )
