@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Any
 
 import numpy as np
 
@@ -21,8 +22,8 @@ from .spread import NINETY_PERCENT_HALF_WIDTH, USUAL_DOUBTS, Doubts, check_doubt
 from .wood import Wood, width_strain, wood_of
 
 WITHIN_BOARD = 0.05  # of shrinkage from place to place in one board, one standard deviation; judgement, no source
-_BELIEVED = 4.0  # standard deviations between species and piece; beyond, it is a slip
-_RULER_M = 0.0002  # nine readings in ten, good calipers or a fine rule; common practice, no source
+BELIEVED = 4.0  # standard deviations between species and piece; beyond, it is a slip
+RULER_M = 0.0002  # nine readings in ten, good calipers or a fine rule; common practice, no source
 _RING_DEG = 5.0  # nine in ten, rings seen on the end of a small piece; common practice, no source
 
 
@@ -36,7 +37,7 @@ class MeasuredPiece:
     first_mc_percent: float
     second_mc_percent: float
     ring_angle_deg: float = 0.0
-    ruler_m: float = _RULER_M
+    ruler_m: float = RULER_M
     moisture_percent: float = 1.0
 
     def __post_init__(self) -> None:
@@ -59,7 +60,7 @@ class MeasuredPiece:
         *,
         scale_g: float = 0.1,
         ring_angle_deg: float = 0.0,
-        ruler_m: float = _RULER_M,
+        ruler_m: float = RULER_M,
     ) -> MeasuredPiece:
         """A piece whose moistures come from its weight: weighed twice, and once more oven-dry.
 
@@ -126,30 +127,65 @@ def learn(species: object, pieces: Sequence[MeasuredPiece], doubts: Doubts = USU
     wood = wood_of(species)  # type: ignore[arg-type]
     found = [_factor_of(wood, piece, doubts, place) for place, piece in enumerate(pieces, 1)]
     prior = max(doubts.species_share, 1e-6)
-    weights = [prior**-2, *((sd**2 + WITHIN_BOARD**2) ** -1.0 for _, sd in found)]
-    factor = sum(weight * value for weight, value in zip(weights, [1.0, *(value for value, _ in found)], strict=True))
-    factor /= sum(weights)
-    left = sum(weights) ** -0.5
+    factor, left = together(prior, found)
     return Learned(_scaled(wood, factor), replace(doubts, species_share=left / factor), factor, left, tuple(found))
+
+
+def together(kind_sd: Any, pieces: Sequence[tuple[Any, Any]]) -> tuple[Any, Any]:
+    """The boards' factor and one standard deviation of it, from the scatter of their kind and (factor, sd) of each piece.
+
+    >>> [round(number, 3) for number in together(0.15, [(0.753, 0.0873)])]
+    [0.83, 0.084]
+    """
+    weights = [kind_sd**-2.0, *((sd**2 + WITHIN_BOARD**2) ** -1.0 for _, sd in pieces)]
+    values = [1.0, *(factor for factor, _ in pieces)]
+    return sum(weight * value for weight, value in zip(weights, values, strict=True)) / sum(weights), sum(
+        weights
+    ) ** -0.5
+
+
+def factor_by_piece(
+    wood: Wood,
+    moved: Any,
+    first_width_m: Any,
+    first_mc: Any,
+    second_mc: Any,
+    ring_rad: float,
+    ruler_m: Any,
+    within: Any,
+) -> tuple[Any, Any]:
+    """(factor, one standard deviation): how much more than the average a piece moved, by its ruler, its moistures, its rings.
+
+    moved: change of its width over its width; ruler_m and within (% MC) hold nine readings in ten. Broadcasts, unchecked.
+    """
+    at = ring_rad, 0.0, first_mc, second_mc
+    expected = width_strain(wood, *at)
+    ruler = ruler_m / NINETY_PERCENT_HALF_WIDTH * np.sqrt(2.0) / first_width_m
+    tilt = np.radians(_RING_DEG / NINETY_PERCENT_HALF_WIDTH)
+    rings = 0.5 * (
+        width_strain(wood, ring_rad + tilt, *at[1:]) - width_strain(wood, max(ring_rad - tilt, 0.0), *at[1:])
+    )
+    moist = [effect(wood, *at, within) for effect in (start_effect, end_effect)]
+    error = np.sqrt(ruler**2 + rings**2 + moist[0] ** 2 + moist[1] ** 2)
+    return moved / expected, error / np.abs(expected)
 
 
 def _factor_of(wood: Wood, piece: MeasuredPiece, doubts: Doubts, place: int) -> tuple[float, float]:
     """How much more than the species' average a piece moved, and one standard deviation of that."""
-    at = np.radians(piece.ring_angle_deg), 0.0, piece.first_mc_percent, piece.second_mc_percent
-    expected = float(width_strain(wood, *at))
+    moistures = piece.first_mc_percent, piece.second_mc_percent
+    ring = float(np.radians(piece.ring_angle_deg))
     moved = piece.second_width_m / piece.first_width_m - 1.0
-    ruler = piece.ruler_m / NINETY_PERCENT_HALF_WIDTH * np.sqrt(2.0) / piece.first_width_m
-    tilt = np.radians(_RING_DEG / NINETY_PERCENT_HALF_WIDTH)
-    rings = 0.5 * (width_strain(wood, at[0] + tilt, *at[1:]) - width_strain(wood, max(at[0] - tilt, 0.0), *at[1:]))
-    moist = [effect(wood, *at, piece.moisture_percent) for effect in (start_effect, end_effect)]
-    error = float(np.sqrt(ruler**2 + rings**2 + sum(part**2 for part in moist)))
-    if abs(expected) < error:
+    with np.errstate(divide="ignore", invalid="ignore"):  # two equal moistures tell nothing, and are refused
+        found = factor_by_piece(
+            wood, moved, piece.first_width_m, *moistures, ring, piece.ruler_m, piece.moisture_percent
+        )
+    factor, sd = map(float, found)
+    if not sd <= 1.0:
         raise InputError(
             f"test piece {place} was measured at {piece.first_mc_percent:g} and {piece.second_mc_percent:g} % MC, too close "
             "together for its ruler and its moistures to tell anything; dry or wet it further, or measure a wider piece."
         )
-    factor, sd = moved / expected, error / abs(expected)
-    if abs(factor - 1.0) > _BELIEVED * float(np.hypot(sd, doubts.species_share)):
+    if abs(factor - 1.0) > BELIEVED * float(np.hypot(sd, doubts.species_share)):
         raise InputError(
             f"test piece {place} moved {factor:.1f} times as far as {wood.name} does on average, which no board of it does; "
             "check its widths, its moistures, its rings and the species."

@@ -14,6 +14,7 @@ STUDIES = {
     "moisture-by-month": "moisture_by_month:moisture_by_month",
     "there-and-back": "there_and_back:there_and_back",
     "panel-movement": "panel_movement:panel_movement",
+    "your-board": "your_board:your_board",
     "a-week-in-the-shop": "week_in_the_shop:week_in_the_shop",
     "laying-boards": "laying_boards:laying_boards",
     "crossing-the-grain": "crossing_the_grain:crossing_the_grain",
