@@ -10,12 +10,15 @@ import pytest
 from woodlib import __main__, command_line
 from woodlib.brief import read_brief
 from woodlib.commission.judged import commission_of
-from woodlib.commission.notes import add_note, days_left, note_lines, notes_path, read_note, read_notes
+from woodlib.commission.notes import add_note, drawn_stack, note_lines, notes_path, read_note, read_notes
+from woodlib.commission.ready import stock_ready
+from woodlib.commission.stack import days_left, stack_of
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.moisture.resting import resting
 from woodlib.moisture.stock import Stock
 from woodlib.movement.spread import NINETY_PERCENT_HALF_WIDTH
+from woodlib.picture.scene import Circle, Line
 
 
 @pytest.fixture(scope="module")
@@ -97,6 +100,31 @@ def test_a_stack_says_when_it_is_ready(seat):
     assert "ready about 2026-0" in fast and "times as fast" in fast
     note(seat, "8.5%", "2026-03-20")
     assert "ready." in "".join(note_lines(seat))
+
+
+def test_readings_are_drawn_on_the_curve(seat):
+    """Each reading stands where its day and moisture are, with the meter's error; the bar below is when it is ready."""
+    assert not drawn_stack(seat).blocks
+    for words in (("14%", "2026-02-01"), ("12.1%", "2026-02-10"), ("10.5%", "2026-02-24")):
+        note(seat, *words)
+    stack = stack_of(seat, [(entry.day, entry.value) for entry in read_notes(seat.brief.path)])
+    (figure,) = drawn_stack(seat).blocks
+    dots = [mark for mark in figure.picture.marks if isinstance(mark, Circle) and mark.role == "today"]
+    scale = (dots[2].x - dots[0].x) / 23.0
+    assert dots[1].x - dots[0].x == pytest.approx(9.0 * scale) and dots[0].y < dots[1].y < dots[2].y
+    assert (dots[1].y - dots[0].y) / (dots[2].y - dots[0].y) == pytest.approx(1.9 / 3.5)
+    (bar,) = [mark for mark in figure.picture.marks if isinstance(mark, Line) and mark.role == "damp"]
+    assert (bar.points[1][0] - bar.points[0][0]) / scale == pytest.approx(stack.ready.high - stack.ready.low)
+    near = abs(float(stack.this_at(np.array([stack.ready.mid]))[0]) - stack.rest.home_percent)
+    assert near == pytest.approx(1.0, abs=0.15)  # the margin of readiness
+    assert "14.0 % MC on 2026-02-01" in figure.words and "10.5 % MC on 2026-02-24" in figure.words
+    assert any(block.kind == "figure" for block in stock_ready(seat).blocks)
+
+
+def test_stock_that_is_too_dry_takes_up_water(seat):
+    for words in (("5%", "2026-02-01"), ("5.6%", "2026-02-20")):
+        note(seat, *words)
+    assert "this stack takes up water" in "".join(note_lines(seat)) and drawn_stack(seat).blocks
 
 
 @pytest.mark.parametrize(("july_mm", "said"), [(2.8, "inside"), (8.0, "outside"), (20.0, "outside")])

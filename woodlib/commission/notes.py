@@ -12,24 +12,18 @@ from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
-import numpy as np
-
 from ..errors import InputError
 from ..files import MEGABYTE, check_lines, check_size
-from ..moisture.equilibrium import rh_percent_for_emc
-from ..moisture.rates import Likely, readiness_limit
-from ..moisture.resting import resting
-from ..moisture.stock import Stock
 from ..movement.board import Board
-from ..movement.spread import NINETY_PERCENT_HALF_WIDTH
 from ..movement.through_year import movement_through_year
-from ..units import both, metres, number_in, shown, write
+from ..units import both, metres, number_in, shown
+from .card import Card, Figure
 from .judged import Commission
+from .stack import Stack, stack_of
+from .stack_drawing import drawn, in_words
 
 _HEAD = ("date", "what", "value")
-_REST_C, _REST_RH = 20.0, (10.0, 90.0)  # where the brief does not say what air the stack lies in
 _AT_THE_EDGE, _RULER_M = 0.15, 0.0005  # share of half a range, and what a rule shows; common practice, no source
-_LONGEST_DAYS = 3650
 _LONGEST_LINE = 1000
 
 
@@ -119,81 +113,23 @@ def note_lines(commission: Commission) -> Iterator[str]:
     notes = read_notes(commission.brief.path)
     readings = [note for note in notes if note.what == "moisture"]
     if readings:
-        yield _resting_words(commission, readings)
+        yield _stack(commission, readings).words
     for what in ("width", "gap"):
         measured = [note for note in notes if note.what == what]
         if measured:
             yield _as_foretold(commission, what, measured)
 
 
-def days_left(
-    times: np.ndarray,
-    course: np.ndarray,
-    home: float,
-    days: np.ndarray,
-    readings: np.ndarray,
-    margin: float,
-    error: float,
-) -> tuple[Likely, Likely]:
-    """How fast a stack dries beside the usual one, and the day at which it is within ``margin`` of its home.
-
-    times (n), course (n, 3): a board of the kind, slow, mid, fast; days, readings: of the stack, ``error`` nine in ten.
-    All of drying scales with one speed where its rates do; the speed has the kind's own range as its prior (lognormal), the
-    first moisture the meter's, and both are weighed on a grid.
-    """
-    share = (course - home) / (course[0] - home)
-    half = [np.interp(0.5, 1.0 - share[:, k], times) for k in range(3)]
-    spread = abs(np.log(half[0] / half[2])) / (2.0 * NINETY_PERCENT_HALF_WIDTH)
-    sd = max(error, 0.1) / NINETY_PERCENT_HALF_WIDTH
-    speed = np.exp(np.linspace(-4.0, 4.0, 161) * spread)[:, None]
-    first = readings[0] + np.linspace(-3.0, 3.0, 61)[None, :] * sd
-    at = np.interp(speed[:, :, None] * (days - days[0]), times, share[:, 1])
-    miss = (home + (first[:, :, None] - home) * at - readings) / sd
-    weight = np.exp(-0.5 * (np.sum(miss**2, axis=-1) + (np.log(speed) / spread) ** 2))
-    near = margin / np.maximum(np.abs(first - home), margin)
-    ready = np.interp(1.0 - near, 1.0 - share[:, 1], times) / speed
-    return _quantiles(speed + 0.0 * first, weight), _quantiles(ready, weight)
+def drawn_stack(commission: Commission) -> Card:
+    """The meter readings beside a brief drawn on the resting curve of its stack; nothing without them."""
+    readings = [note for note in read_notes(commission.brief.path) if note.what == "moisture"]
+    stack = _stack(commission, readings) if readings else None
+    picture = drawn(stack) if stack else None
+    return Card((Figure(picture, in_words(stack)),)) if stack and picture else Card()
 
 
-def _quantiles(values: np.ndarray, weight: np.ndarray) -> Likely:
-    order = np.argsort(values, axis=None)
-    cumulated = np.cumsum(weight.ravel()[order])
-    return Likely.of(*np.interp([0.05, 0.5, 0.95], cumulated / cumulated[-1], values.ravel()[order]))
-
-
-def _resting_words(commission: Commission, readings: list[Note]) -> str:
-    brief, first, last = commission.brief, readings[0], readings[-1]
-    middle, stock = float(commission.months.mc_percent.mean()), commission.brief.stock
-    warm, humid = stock.shop_temperature_c, stock.shop_rh_percent
-    if warm is None or humid is None:
-        warm, humid = _REST_C, float(rh_percent_for_emc(_REST_C, middle))
-    lead = (
-        f"{len(readings)} reading{'s' * (len(readings) > 1)}, the last {write(last.value, 'moisture')} on {last.day}."
-    )
-    thick = max([board.thickness_m for board in brief.boards], default=commission.piece.thickness_m)
-    margin = readiness_limit("margin_percent")
-    if not _REST_RH[0] <= humid <= _REST_RH[1] or not first.value <= 30.0:
-        return (
-            f"{lead} From there a course of drying is not worked out: it begins at 30 % or less, in air of 10 to 90 %."
-        )
-    rest = resting(Stock.of(brief.species(), thick), warm, humid, first.value)
-    home = rest.home_percent
-    air = f"{write(warm, 'temperature')} and {write(humid, 'humidity')} (comes to {write(home, 'moisture')})"
-    if abs(last.value - home) <= margin:
-        return f"{lead} That is within {write(margin, 'percent')} of rest in air of {air}: ready."
-    if abs(first.value - home) <= margin:
-        return f"{lead} It moves away from the rest that air of {air} leads to: the stack lies in other air, so measure that."
-    days = np.array([(note.day - first.day).days for note in readings], float)
-    found = np.array([note.value for note in readings])
-    speed, ready = days_left(
-        rest.followed.days, rest.followed.mean_percent, home, days, found, margin, stock.meter_error_percent
-    )
-    course = "as fast as" if 0.95 < speed.mid < 1.05 else f"{speed.mid:.1f} times as fast as"
-    when = [date.fromordinal(first.day.toordinal() + round(min(day, _LONGEST_DAYS))) for day in ready]
-    return (
-        f"{lead} In air of {air} this stack dries {course} such boards usually do (could be {speed.low:.1f} to "
-        f"{speed.high:.1f}) and is ready about {when[1]}, could be {when[0]} to {when[2]}."
-    )
+def _stack(commission: Commission, readings: list[Note]) -> Stack:
+    return stack_of(commission, [(note.day, note.value) for note in readings])
 
 
 def _as_foretold(commission: Commission, what: str, notes: list[Note]) -> str:

@@ -13,7 +13,7 @@ from ..moisture.stock import Stock
 from ..units import both, write
 from .card import Card, joined, listed, table
 from .judged import Commission
-from .notes import note_lines
+from .notes import drawn_stack, note_lines
 from .shop import setting_out_of
 
 REST_C = 20.0  # a heated shop
@@ -38,7 +38,7 @@ def stock_ready(commission: Commission) -> Card:
         ]
     )
     asked = table(("Asked", "Answer"), rows, "Is the stock ready?")
-    return joined(asked, advice)
+    return joined(asked, drawn_stack(commission), advice, first=commission.first)
 
 
 def _dry(commission: Commission) -> str:
