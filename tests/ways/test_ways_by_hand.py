@@ -55,6 +55,54 @@ def test_breadboard_tongue_and_draw_bore():
     )
 
 
+def test_haunched_tongue():
+    # Tenons an eighth of 500: 62.5. Outer face at 250*0.94 - 12.7 - 2.4 - 10 = 209.9, so their middles at 178.65. Pin 9.525:
+    # slot outward 4.7625 + 0.8 + 178.65*0.00548 = 6.5415, inward 5.5625 + 1.958 = 7.5205. Mortise: outward 31.25 + 0.8 +
+    # 209.9*0.01096 = 34.3505, inward 32.05 + 1.1503 = 33.2003. Two thirds of 50: 33.3333 deep, tenon 1.6 less, pin at half.
+    check(
+        verdict("haunched_tongue"),
+        **{
+            "outer slots, outward": 6.5415,
+            "outer slots, inward": 7.5205,
+            "outer mortises, length": 67.5508,
+            "outer mortises, outward": 34.3505,
+            "outer mortises, inward": 33.2003,
+            "tenons, width": 62.5,
+            "middle mortise": 62.5,
+            "tenons, length": 31.7333,
+            "mortises, depth": 33.3333,
+            "tongue between": 5.8667,
+            "groove for": 7.4667,
+            "pins, from": 15.8667,
+        },
+    )
+    # On a metre an eighth would be 125: 63.5 is the widest that may be fast in its mortise.
+    check(verdict("haunched_tongue", Piece(ASH, 1, 2, 0.02, 0.09)), **{"tenons, width": 63.5})
+
+
+def test_mitred_breadboard():
+    # Edges move 1.37 in and 2.74 out; across a mitre that over the root of 2: 0.9687 and 1.9375; the eye sees 0.4. Between the
+    # mitres 400, tongue 400 - 25.4 - 3.2 - 8.22 = 363.18. Outer pin 250*0.94 - (12.7 + 2.4 + 10 + 4.7625 + 50) = 155.1375:
+    # slot outward 5.5625 + 0.8502 = 6.4127, inward 5.5625 + 1.7003 = 7.2628.
+    found = verdict("mitred_breadboard")
+    check(
+        found,
+        **{
+            "line to leave": 1.3687,
+            "line in each mitre in the driest": 0.4,
+            "line in each mitre in the dampest": 3.3062,
+            "tongue, width": 363.18,
+            "outer slots, outward": 6.4127,
+            "outer slots, inward": 7.2628,
+            "groove stop": 14.07,
+        },
+    )
+    # At 620 mm the mitres open by 0.4 + 3.6036, more than the 4 that may be seen.
+    assert (
+        not found.unfit and "looks like a fault" in verdict("mitred_breadboard", Piece(ASH, 0.62, 1, 0.02, 0.05)).unfit
+    )
+
+
 def test_frame_rattle_and_blow_out():
     # A third of 20 is 6.6667; cutters come in 1.5875, so 4 of them, 6.35. Thickness moves radially: by 0.00169*4 = 0.00676
     # it grows 0.042926, by 0.00338 it shrinks 0.021463. Play today 0.2 + 0.042926, tongue 6.35 less that. Rattle 0.2 +

@@ -19,7 +19,7 @@ from .sheet import MARGIN, PX_MM, Sheet, scale_in, scale_text, wide
 from .way_drawing import past
 
 STRIP_M, STRIPS = 0.24, 3
-MAIN = ("panel", "sheet", "board", "last board", "tongue", "field")
+MAIN = ("panel", "sheet", "board", "last board", "tongue", "tenon", "field")
 ROOMS = ("void", "paper")
 
 
@@ -234,7 +234,7 @@ def rooms(made: MadePiece) -> list[tuple[str, Span, Span]]:
             for span in ((line.low_m, tongue.spread[0]), (tongue.spread[1], line.high_m)):
                 if span[0] < span[1] and not _solid(made, span, tongue):
                     found.append(("room", span, tongue.depth))
-    return found
+    return list(dict.fromkeys(found))
 
 
 def _solid(made: MadePiece, span: Span, tongue: Section) -> bool:
@@ -261,7 +261,10 @@ def _section(made: MadePiece, sheet: Sheet, left: float, top: float, px: float, 
         return
     low, high = seen or (Fraction(0), _whole(made))
     origin = min(Fraction(0), *(part.depth[0] for part in made.section))
-    drawn = [(p.part, p.spread, p.depth, p.end) for p in sorted(made.section, key=lambda p: "tongue" in p.part)]
+    drawn = [
+        (p.part, p.spread, p.depth, p.end)
+        for p in sorted(made.section, key=lambda p: "tongue" in p.part or p.part == "tenon")
+    ]
     drawn += [(ROOMS[0], span, depth, False) for _, span, depth in rooms(made)]
     for name, spread, depth, end in drawn:
         a, b = max(low, spread[0]), min(high, spread[1])

@@ -63,7 +63,7 @@ def _names(section: tuple[Section, ...]) -> list[str]:
 def _role(made: MadePiece, name: str) -> str:
     """The panel light, what is around it darker, so that grey print tells them apart too."""
     main = made.panel.name if made.panel else made.parts[0].name
-    return "wood" if name in (main, "sheet", "board", "last board", "tongue", "field") else "border-wood"
+    return "wood" if name in (main, "sheet", "board", "last board", "tongue", "tenon", "field") else "border-wood"
 
 
 def _outline(span_along: Span, span_across: Span, wide: Fraction, scale: float) -> list[tuple[float, float]]:
@@ -243,7 +243,7 @@ def _section_marks(made: MadePiece, left: float, top: float, scale: float, seen:
     """The parts of the section, all of it or from one place to another; where it is cut off no edge is drawn."""
     low, high = seen or (Fraction(0), _whole_of(made))
     marks: list[Mark] = []
-    order = sorted(made.section, key=lambda part: part.part == "tongue")
+    order = sorted(made.section, key=lambda part: part.part in ("tongue", "tenon"))
     for number, part in enumerate(order):
         (a, b), (c, d) = (max(low, part.spread[0]), min(high, part.spread[1])), part.depth
         if a >= b:

@@ -42,7 +42,8 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     }
 
 
-def _slots(name: str) -> tuple[CutRule, ...]:
+def pin_slots(name: str) -> tuple[CutRule, ...]:
+    """The slots of the pins that are ``name``, in a tongue that moves past them."""
     why = "in the {month} month the tongue moves the other way past the pin"
     whole = "pin, plus the tongue's travel past it both ways, plus play"
     return slots(name, "pin", "narrowing", "widening", whole, why)
@@ -63,8 +64,8 @@ TONGUE = down(
 
 
 RULES = (
-    *_slots("outer"),
-    *_slots("halfway"),
+    *pin_slots("outer"),
+    *pin_slots("halfway"),
     down("pin", "pins, diameter", (fixed("pin"),), "wood is left on both sides of every pin", fine=True),
     up(
         "groove_stop",

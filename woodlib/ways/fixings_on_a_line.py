@@ -43,19 +43,25 @@ def slots(name: str, fixing: str, outward: str, inward: str, length_why: str, wh
 
 
 def fixings_across(
-    given: Given, name: str, part: str, along_m: Fraction, diameter: Size, slot_in: str = ""
+    given: Given,
+    name: str,
+    part: str,
+    along_m: Fraction,
+    diameter: Size,
+    slot_in: str = "",
+    slotted: tuple[str, ...] = ("halfway", "outer"),
 ) -> tuple[Fixing, ...]:
-    """Five in a row across the panel: the middle one fast, half-way and outer ones in slots as long as the cut list says."""
+    """In a row across the panel: the middle one fast, half-way and outer ones in slots as long as the cut list says."""
     middle = given.width.exact_m / 2
     found = [Fixing(f"{name}, middle", part, along_m, middle, Rounding(Fraction(0), given.rule), diameter)]
-    for which in ("halfway", "outer"):
+    for which in slotted:
         out = Rounding(given.allowance(f"{which}_distance"), given.rule, "down")  # nearer travels less
         slot = given.cut(f"{which}_slot")
         reaches = given.cut(f"{which}_slot_outward"), given.cut(f"{which}_slot_inward")
-        slotted = slot, reaches, slot_in or part
+        in_slot = slot, reaches, slot_in or part
         for side, sign in (("front", -1), ("back", 1)):
             place = middle + sign * out.marked_m
-            found.append(Fixing(f"{name}, {which}, {side}", part, along_m, place, out, diameter, *slotted))
+            found.append(Fixing(f"{name}, {which}, {side}", part, along_m, place, out, diameter, *in_slot))
     return tuple(sorted(found, key=lambda fixing: fixing.across_m))
 
 

@@ -42,7 +42,7 @@ class Given:
 
     def allowance(self, name: str) -> Fraction:
         """An allowance that the verdict was worked out with, exactly as the shop's table has it."""
-        return exact_metres(round(self.verdict.quantities[name], 9), default_unit="meter", name=name)
+        return exact_metres(round(float(self.verdict.quantities[name]), 9), default_unit="meter", name=name)
 
     def between(self, whole: Size) -> Size:
         """A whole size less two borders."""
