@@ -28,6 +28,7 @@ FLOORS = (
     ("studies",),
     ("commission",),
     ("live", "lesson", "handout"),
+    ("classroom",),
     (
         "quick_answer",
         "piece_answer",

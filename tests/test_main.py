@@ -24,6 +24,7 @@ COMMANDS = (
     "what-now",
     "move",
     "test-piece",
+    "class",
     "forget",
     "test",
     "refresh",

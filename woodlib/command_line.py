@@ -6,6 +6,7 @@ import argparse
 import os
 import sys
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from . import __version__, environment
@@ -135,6 +136,14 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("question", nargs="+", metavar="WORD", help=text)
     made.add_argument("--oven-dry", default="", metavar="WEIGHT", help='its weight dried in an oven: "100.0 g"')
     made.add_argument("--rings", default="flatsawn", metavar="CUT", help="flatsawn, riftsawn or quartersawn")
+    text = "everything for a class in one folder: lessons as pages, worksheets and their key, teacher's sheets"
+    made = command("class", write_for_a_class, text)
+    made.add_argument("-o", "--output", type=folder_path, required=True, metavar="FOLDER", help="a new folder")
+    made.add_argument("--students", type=int, metavar="COUNT", help="how many; left out, twelve, or as many as names")
+    made.add_argument("--names", type=file_path, metavar="FILE", help="a text file with one name a line")
+    text = "any word: the same one gives the same numbers again"
+    made.add_argument("--seed", default="woodlib", metavar="WORD", help=text)
+    made.add_argument("--replace", action="store_true", help="write a folder that this command made anew")
     command("forget", forget_tables, "take away the tables of frozen studies that are kept in your cache folder")
     made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
     text = "library, notebooks or browser, all three when left out; quick for a minute's worth; search to look further"
@@ -252,6 +261,19 @@ def show_remarks(remarks) -> None:
     """Say what is unusual and was taken as written."""
     for remark in dict.fromkeys(remarks):
         print(f"Please check: {remark}", file=sys.stderr)
+
+
+def write_for_a_class(chosen: argparse.Namespace) -> int:
+    """Write everything for a class into a folder."""
+    from .classroom.folder import TEACHER, write_class
+    from .classroom.names import clean_name, read_names, students
+    from .opening import notebooks_folder
+
+    names = students(chosen.students, read_names(chosen.names) if chosen.names else ())
+    seed = clean_name(chosen.seed)
+    written = write_class(chosen.output, notebooks_folder(), names, seed, chosen.replace, partial(print, flush=True))
+    print(f"Wrote {len(written)} files into {chosen.output}; begin at index.html, and keep {TEACHER} to yourself.")
+    return 0
 
 
 def forget_tables(chosen: argparse.Namespace) -> int:

@@ -9,11 +9,11 @@ import pytest
 
 from woodlib.commission import chosen_brief, commission_of
 from woodlib.errors import InputError
+from woodlib.picture.pdf import sheets_pdf
 from woodlib.picture.scene import Area, Line, Words, walk
 from woodlib.picture.svg import svg
 from woodlib.setting_out.plan import set_out
 from woodlib.setting_out.sheet import Sheet, scale_in
-from woodlib.setting_out.sheet_pdf import sheets_pdf
 from woodlib.setting_out.sheets import rooms, sheets
 
 OF = commission_of(chosen_brief(), "breadboard")

@@ -11,13 +11,13 @@ from types import MappingProxyType
 from ..brief import Brief
 from ..errors import InputError
 from ..files import check_place, put
+from ..picture.pdf import sheets_pdf
 from ..picture.scene import Picture
 from ..picture.svg import svg
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words
 from ..setting_out.lists import as_csv, cut_rows, dowel_rows, gap_rows, hole_rows
 from ..setting_out.plan import SettingOut
 from ..setting_out.sheet import PAPERS
-from ..setting_out.sheet_pdf import sheets_pdf
 from ..setting_out.sheets import sheets
 from ..units import shown
 from ..ways.rules import Cut

@@ -42,6 +42,7 @@ LEFT_OUT = {"remove-cell", "lesson-only"}
 """Tags of cells that stay out of a handout: what is for the author's tests, and what is for a learner alone."""
 
 LARGEST_PICTURE = 20 * MEGABYTE
+_HEADLESS = re.compile(r"<thead>\s*<tr>\s*(?:<th[^>]*></th>\s*)+</tr>\s*</thead>")  # of a table that has no head
 NOT_DESCRIBED = "A picture without a description."
 STILL_HERE = "This part moves only in the notebook; on this page it stands still."
 
@@ -83,7 +84,7 @@ class HandoutExporter(HTMLExporter):
         """The page for a notebook.
 
         ``resources["woodlib"]`` may hold ``sections`` frozen already, by study; ``rules`` of exercises, by key, for
-        those to judge on the page; HTML to stand ``before`` and ``after`` the lesson; names of further ``scripts``.
+        those to judge on the page; HTML to stand ``before`` and ``after`` the lesson; names of further ``scripts``, and the ``title``.
         """
         wanted = (resources or {}).get("woodlib", {})
         given, rules = dict(wanted.get("sections", {})), dict(wanted.get("rules", {}))
@@ -96,10 +97,17 @@ class HandoutExporter(HTMLExporter):
         checks = _show_sections(nb, given, rules)
         html, resources = self._body(nb, self._init_resources(resources), **kw)
         settings = _settings(nb)
-        title = settings.get("title") or _title(nb) or (resources.get("metadata") or {}).get("name") or "Handout"
+        title = (
+            wanted.get("title")
+            or settings.get("title")
+            or _title(nb)
+            or (resources.get("metadata") or {}).get("name")
+            or "Handout"
+        )
         language = nb.metadata.get("woodlib", {}).get("language", "en")
         resources["output_extension"] = ".html"
-        body = [wanted.get("before", ""), _with_pictures(html, Path(folder).resolve()), wanted.get("after", "")]
+        html = _HEADLESS.sub("", _with_pictures(html, Path(folder).resolve()))
+        body = [wanted.get("before", ""), html, wanted.get("after", "")]
         units, scripts = settings.get("units", "both"), wanted.get("scripts", ())
         return page(title, body, checks, language, units, scripts=scripts), resources
 

@@ -11,7 +11,6 @@ import hashlib
 import json
 from collections.abc import Sequence
 from functools import cache
-from itertools import count
 from pathlib import Path
 from typing import Any
 
@@ -29,7 +28,6 @@ UNIT_CHOICES = (("both", "inches and mm"), ("inch", "inches"), ("metric", "mm"))
 STANDS_STILL = (
     "This picture stands still here: its sliders could not be carried over exactly. It shows the piece as it was set."
 )
-_numbers = count(1)
 
 
 @cache
@@ -70,7 +68,7 @@ def question_html(record: dict[str, Any]) -> str:
 
     An exercise that comes with its ``rules`` (:mod:`woodlib.lesson.rules`) is judged on the page by ``judge.js``.
     """
-    return template("handout/templates/question.html").render(record=record, name=f"question-{next(_numbers)}")
+    return template("handout/templates/question.html").render(record=record, name=f"{record['role']}-{record['key']}")
 
 
 def beside(study: str, others: Sequence[str]) -> str:

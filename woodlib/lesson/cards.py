@@ -269,16 +269,21 @@ class ExerciseCard(_Asked):
 
     def record(self) -> dict[str, Any]:
         """The question with its answer, its tolerance and its explained misses."""
-        exercise, text = self.exercise, self.question.text
-        return {
-            **_asked_record(self.question, "exercise"),
-            "answer": text(exercise.answer),
-            "number": _short(exercise.answer),
-            "tolerance": exercise.tolerance,
-            "misses": [[_short(value), text(value), why] for value, why in exercise.known_misses.items()],
-            "why": exercise.why,
-            "way": exercise.way,
-        }
+        return exercise_record(self.exercise)
+
+
+def exercise_record(exercise: Exercise) -> dict[str, Any]:
+    """An exercise as a page needs it to be asked, without a panel."""
+    text = exercise.question.text
+    return {
+        **_asked_record(exercise.question, "exercise"),
+        "answer": text(exercise.answer),
+        "number": _short(exercise.answer),
+        "tolerance": exercise.tolerance,
+        "misses": [[_short(value), text(value), why] for value, why in exercise.known_misses.items()],
+        "why": exercise.why,
+        "way": exercise.way,
+    }
 
 
 def _short(value: float | str) -> float | str:

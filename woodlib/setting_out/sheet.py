@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from ..errors import InputError
+from ..picture.letters import wide
 from ..picture.scene import Area, Circle, Line, Mark, Picture, Words, box, corners
 
 PX_MM = 96 / 25.4
@@ -22,22 +23,7 @@ SCALES = {
 }
 MARGIN, BLOCK = 10 * PX_MM, 78.0  # of the frame; of the title block
 NET, NEAR = 3.0, 14.0  # of the squares; how near a label needs no leader, px
-NARROW, WIDE, CAPITAL, OTHER = 0.4, 0.98, 0.76, 0.64
-"""Widths of letters as shares of their height, rounded up over the typefaces that pages and PDFs use."""
 Spot = tuple[float, float]
-
-
-def wide(text: str, size: float) -> float:
-    """How much room a text takes at most, px.
-
-    >>> round(wide("7/8 in", 10.0))
-    31
-    """
-    shares = (
-        NARROW if c in "ijl.,:;'|!ftr()/- \u00a0" else WIDE if c in "mwMW%@" else CAPITAL if c.isupper() else OTHER
-        for c in text
-    )
-    return size * sum(shares)
 
 
 def scale_text(scale: float) -> str:

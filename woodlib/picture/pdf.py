@@ -1,4 +1,4 @@
-"""Sheets as a PDF at true scale, written plainly, which takes a hundredth of the time of a plotting library.
+"""Pictures as a PDF at true scale, a page each, written plainly, which takes a hundredth of the time of a plotting library.
 
 Source: ISO 32000-1, which calls for the 14 standard typefaces used here; text is WinAnsi. Other letters take the library.
 """
@@ -6,12 +6,14 @@ Source: ISO 32000-1, which calls for the 14 standard typefaces used here; text i
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 from itertools import accumulate
+from unicodedata import bidirectional
 
-from ..picture.palette import ROLES
-from ..picture.scene import Area, Circle, Line, Mark, Picture, Words, flatten_points, walk
 from ..words.decided import chosen
-from .sheet import wide
+from .letters import wide
+from .palette import ROLES
+from .scene import Area, Circle, Line, Mark, Picture, Words, flatten_points, walk
 
 POINT = 0.75  # of a px of a 96th of an inch
 ROUND = 0.5523  # reach of the handles of a curve that stands for a quarter of a circle
@@ -50,12 +52,35 @@ def sheets_pdf(pictures: Sequence[Picture]) -> bytes:
     return head + b"".join(bodies) + (table + tail).encode()
 
 
+def can_print(text: str) -> bool:
+    """Whether a PDF of this kit can write a text: its letters are in a typeface, and run from left to right.
+
+    >>> can_print("Zo\u00eb"), can_print("\u0141ukasz"), can_print("\u738b")
+    (True, True, False)
+    """
+    try:
+        text.encode("cp1252")
+    except UnicodeEncodeError:
+        return (
+            not any(bidirectional(letter) in ("R", "AL", "AN") for letter in text) and set(map(ord, text)) <= _letters()
+        )
+    return True
+
+
+@cache
+def _letters() -> frozenset[int]:
+    from matplotlib.font_manager import findfont
+    from matplotlib.ft2font import FT2Font
+
+    return frozenset(FT2Font(findfont("DejaVu Sans")).get_charmap())
+
+
 def _plotted(pictures: Sequence[Picture]) -> bytes:
     from io import BytesIO
 
     from matplotlib.backends.backend_pdf import PdfPages
 
-    from ..picture.printed import figure
+    from .printed import figure
 
     buffer = BytesIO()
     with PdfPages(buffer, metadata={"CreationDate": None}) as pages:

@@ -1,0 +1,72 @@
+"""The pages of a class in Chromium, from disk and without a network: on a phone, by keyboard, for everybody."""
+
+from __future__ import annotations
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+
+from woodlib.classroom.folder import TEACHER, write_class
+from woodlib.classroom.problems import exercises_of
+from woodlib.opening import notebooks_folder
+
+PHONE = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("school") / "class"
+    write_class(folder, notebooks_folder(), ("Ada", "Bo"), "spring")
+    return folder
+
+
+def test_every_page_fits_a_phone_asks_for_nothing_and_has_no_fault(offline, made):
+    watched = offline(**PHONE)
+    for path in sorted(made.rglob("*.html")):
+        watched.page.goto(path.as_uri())
+        assert watched.page.evaluate("document.documentElement.scrollWidth") <= PHONE["viewport"]["width"], path.name
+        found = Axe().run(watched.page)
+        assert found.violations_count == 0, f"{path.name}: {found.generate_report()}"
+    assert watched.errors == [] and watched.requests == []
+
+
+def test_a_student_walks_from_the_index_to_an_answer_and_back(offline_page, made):
+    page = offline_page.page
+    page.goto((made / "index.html").as_uri())
+    page.get_by_role("link", name="Bo", exact=True).click()
+    exercise = exercises_of("spring", 1)[0]
+    card = page.locator(f'[data-exercise="{exercise.question.key}"]')
+    card.get_by_role("textbox").fill("99 %")
+    card.get_by_role("textbox").press("Enter")
+    assert card.get_by_role("status").inner_text() == exercise.judge("99 %").sentence
+    card.get_by_role("textbox").fill(exercise.question.text(exercise.answer))
+    card.get_by_role("button", name="Check my answer").click()
+    assert card.get_by_role("status").inner_text().startswith("Right: ")
+    page.get_by_role("link", name="All of the class").click()
+    assert page.title() == "Wood that moves"
+    assert offline_page.errors == [] and offline_page.requests == []
+
+
+def test_lessons_follow_each_other_and_judge(offline_page, made):
+    page = offline_page.page
+    lessons = sorted((made / "lessons").glob("*.html"))
+    page.goto(lessons[0].as_uri())
+    judged = 0
+    for lesson in lessons[1:]:
+        cards = page.locator("[data-exercise]:visible")
+        for number in range(cards.count()):
+            cards.nth(number).get_by_role("button", name="Check my answer").click()
+            assert cards.nth(number).get_by_role("status").inner_text().startswith("There is no answer yet.")
+            judged += 1
+        page.get_by_role("navigation").first.get_by_role("link").last.click()
+        assert page.url == lesson.as_uri()
+    assert judged > len(lessons)
+    assert offline_page.errors == [] and offline_page.requests == []
+
+
+def test_the_teacher_comes_from_a_sheet_to_its_lesson(offline_page, made):
+    page = offline_page.page
+    page.goto((made / TEACHER / "index.html").as_uri())
+    page.locator("ol a").first.click()
+    assert page.get_by_role("heading", level=1).inner_text().startswith("For the teacher")
+    page.locator("a[href^='../lessons/']").click()
+    assert page.locator("nav").count() == 2
