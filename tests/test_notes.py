@@ -15,6 +15,7 @@ from woodlib.commission.ready import stock_ready
 from woodlib.commission.stack import days_left, stack_of
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
+from woodlib.moisture.meter import metered_percent
 from woodlib.moisture.resting import resting
 from woodlib.moisture.stock import Stock
 from woodlib.movement.spread import NINETY_PERCENT_HALF_WIDTH
@@ -51,6 +52,9 @@ def test_notes_are_appended_and_never_rewritten(seat):
 @pytest.mark.parametrize(
     ("words", "said"),
     [
+        (["9.1%", "at", "dawn"], "write a meter reading"),
+        (["9.1%", "at", "400 degF"], "write a meter reading"),
+        (["width", "507 mm", "at", "50 degF"], "write a meter reading"),
         (["soup"], "write a meter reading"),
         (["0.2 %"], "1 to 60 %"),
         (["9.1%", "2026-13-02"], "write it like"),
@@ -63,6 +67,14 @@ def test_a_note_that_is_none_is_told_and_not_written(seat, words, said):
     with pytest.raises(InputError, match=said):
         note(seat, *words)
     assert not notes_path(seat.brief.path).exists()
+
+
+def test_a_reading_in_cold_wood_is_corrected_and_kept_as_it_was_written(seat):
+    note(seat, "9.1%", "at", "50 degF", "2026-03-02")
+    note(seat, "9.1%", "2026-03-03")
+    cold, plain = read_notes(seat.brief.path)
+    assert cold.value == pytest.approx(float(metered_percent(9.1, 10.0))) and cold.text == "9.1% at 50 degF"
+    assert cold.value > plain.value + 0.5 and "9.1% at 50 degF" in notes_path(seat.brief.path).read_text()
 
 
 def test_a_log_that_cannot_be_read_is_told_with_its_line_and_kept(seat):

@@ -107,6 +107,11 @@ def check_stock(desk: Desk) -> None:
             ("wood", shop[0]),
             f"wood.{shop[0]} is given beside wood.moisture; give the meter reading or the air of the shop, not both.",
         )
+    elif not metered and desk.raw(("wood", "meter_temperature")) is not None:
+        desk.add(
+            ("wood", "meter_temperature"),
+            "wood.meter_temperature is given without wood.moisture; it is the temperature of the wood when the meter was read.",
+        )
     elif not metered and len(shop) < 2:
         desk.add(
             ("wood", *shop),

@@ -52,12 +52,18 @@ class Stock:
     shop_temperature_c: float | None = None
     shop_rh_percent: float | None = None
     meter_error_percent: float = 1.0
+    meter_temperature_c: float | None = None
     out_of_flat_m: float = 0.0
 
     def moisture_percent(self) -> float:
-        """Moisture content today in percent: as metered, or the equilibrium with the air of the shop."""
-        if self.mc_percent is not None:
+        """Moisture content today in percent: as metered, by the wood's temperature where that is said, or the equilibrium
+        with the air of the shop."""
+        if self.mc_percent is not None and self.meter_temperature_c is None:
             return self.mc_percent
+        if self.mc_percent is not None:
+            from ..moisture.meter import metered_percent
+
+            return float(metered_percent(self.mc_percent, self.meter_temperature_c))
         from ..moisture.equilibrium import emc_percent
 
         return float(emc_percent(self.shop_temperature_c, self.shop_rh_percent))

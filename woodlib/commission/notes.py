@@ -14,6 +14,7 @@ from pathlib import Path
 
 from ..errors import InputError
 from ..files import MEGABYTE, check_lines, check_size
+from ..moisture.meter import METERED_C, metered_percent
 from ..movement.board import Board
 from ..movement.through_year import movement_through_year
 from ..units import both, metres, number_in, shown
@@ -43,10 +44,12 @@ def notes_path(brief: Path) -> Path:
 
 
 def read_note(words: Sequence[str], today: date | None = None) -> Note:
-    """A note from words: ``9.1% 2026-03-02``, ``width "507 mm"``, ``gap "3/16 in" 2026-08-01``.
+    """A note from words: ``9.1% 2026-03-02``, ``9.1% at 50 degF``, ``width "507 mm"``, ``gap "3/16 in" 2026-08-01``.
 
     >>> read_note(["9.1%", "2026-03-02"]).value
     9.1
+    >>> round(read_note(["9.1%", "at", "50", "degF", "2026-03-02"]).value, 1)
+    9.9
     """
     left = [word.strip() for word in words if word.strip()]
     try:
@@ -55,18 +58,24 @@ def read_note(words: Sequence[str], today: date | None = None) -> Note:
         raise InputError(f"the day is {shown(left[-1])}; write it like 2026-03-02.") from None
     text = " ".join(left[:-1] if day else left)
     day = day or today or date.today()
+    text, _, warm = text.partition(" at ")
     what, _, size = text.partition(" ")
-    if what in ("width", "gap"):
+    if what in ("width", "gap") and not warm:
         limit = 5.0 if what == "width" else 0.2
         return Note(day, what, metres(size, name=what, minimum_m=0.0, maximum_m=limit), size)
     try:
         moisture = number_in(
             text, "percent", name="note", default_unit="percent", minimum=1.0, maximum=60.0, share="mc"
         )
+        if warm:
+            wood_c = number_in(
+                warm, "degC", name="temperature of the wood", minimum=METERED_C.low, maximum=METERED_C.high
+            )
+            return Note(day, "moisture", float(metered_percent(moisture, wood_c)), f"{text} at {warm}")
     except InputError:
         raise InputError(
-            f'the note is {shown(text)}; write a meter reading of 1 to 60 % such as 9.1%, or width "507 mm", or gap "3/16 in" '
-            "(all gaps across the grain together), and then the day: 2026-03-02."
+            f"the note is {shown(text)}; write a meter reading of 1 to 60 % such as 9.1%, in cold or warm wood 9.1% at 50 degF, "
+            'or width "507 mm", or gap "3/16 in" (all gaps across the grain together), and then the day: 2026-03-02.'
         ) from None
     return Note(day, "moisture", moisture, text)
 
