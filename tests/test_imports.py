@@ -33,6 +33,7 @@ FLOORS = (
         "quick_answer",
         "piece_answer",
         "new_brief",
+        "survey",
         "environment",
         "package_installer",
         "opening",

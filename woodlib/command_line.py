@@ -144,6 +144,15 @@ def parser() -> argparse.ArgumentParser:
     text = "any word: the same one gives the same numbers again"
     made.add_argument("--seed", default="woodlib", metavar="WORD", help=text)
     made.add_argument("--replace", action="store_true", help="write a folder that this command made anew")
+    text = "judge many woods, places and widths at once, each with sampled boards and houses; stopped, it goes on where it was"
+    made = command("survey", run_survey, text)
+    made.add_argument("table", type=file_path, metavar="TABLE.csv", help="or .parquet; a map is drawn beside it as SVG")
+    for name, usual, what in SURVEYED:
+        made.add_argument(f"--{name}", nargs="+", default=usual, metavar=name[:-1].upper(), help=what)
+    made.add_argument("--cut", default="flatsawn", metavar="CUT", help="flatsawn, riftsawn or quartersawn")
+    made.add_argument("--boards", type=int, default=400, metavar="N", help="boards and houses drawn for each cell")
+    made.add_argument("--workers", type=int, default=1, metavar="N", help="processes that share the work")
+    made.add_argument("--map", default="24 in", metavar="WIDTH", help="the width that the map shows")
     command("forget", forget_tables, "take away the tables of frozen studies that are kept in your cache folder")
     made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
     text = "library, notebooks or browser, all three when left out; quick for a minute's worth; search to look further"
@@ -158,6 +167,14 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("--against", type=folder_path, metavar="FOLDER", help=text)
     made.add_argument("--tests", action="store_true", help="with --against: time the whole test command of both, too")
     return top
+
+
+SURVEYED = (
+    ("woods", (), "names of woods; left out, eight that are often used"),
+    ("places", (), "names of places; left out, every one there is"),
+    ("widths", tuple(f"{inches} in" for inches in range(6, 43, 6)), "widths across the grain"),
+    ("ways", (), "keys of ways to build; left out, the usual six"),
+)
 
 
 def file_path(text: str) -> Path:
@@ -273,6 +290,18 @@ def write_for_a_class(chosen: argparse.Namespace) -> int:
     seed = clean_name(chosen.seed)
     written = write_class(chosen.output, notebooks_folder(), names, seed, chosen.replace, partial(print, flush=True))
     print(f"Wrote {len(written)} files into {chosen.output}; begin at index.html, and keep {TEACHER} to yourself.")
+    return 0
+
+
+def run_survey(chosen: argparse.Namespace) -> int:
+    """Write the table of a survey and its map."""
+    from .survey.run import write_survey
+
+    asked = {name: getattr(chosen, name) for name, _, _ in SURVEYED}
+    written = write_survey(
+        chosen.table, chosen.map, chosen.workers, show_progress, cut=chosen.cut, samples=chosen.boards, **asked
+    )
+    print("\n".join(written))
     return 0
 
 

@@ -124,7 +124,7 @@ def air_of_constants(
     outdoor_c: Any, outdoor_pa: Any, room: Room, set_point: Any, warmer: Any, winter_gain: Any, summer_gain: Any
 ) -> tuple[np.ndarray, np.ndarray]:
     """The same with constants of any shape in place of the room's own."""
-    out = np.asarray(outdoor_c, float)
+    out = np.multiply(outdoor_c, 1.0)  # no conversion: whatever follows NumPy's protocols may come in
     warm = _ROUNDED_K * np.logaddexp(set_point / _ROUNDED_K, (out + warmer) / _ROUNDED_K)
     warm = np.minimum(warm, np.maximum(np.maximum(_WINDOWS_OPEN_C, out + 1.0), set_point))
     warm = np.minimum(warm, np.maximum(room.cooled_to_c, set_point))

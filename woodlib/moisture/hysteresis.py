@@ -77,7 +77,7 @@ def swing_factor(driest_emc: Any, dampest_emc: Any) -> tuple[Any, Any, Any]:
     >>> [round(float(factor), 2) for factor in swing_factor(6.2, 10.9)]
     [0.73, 0.8, 0.91]
     """
-    dry, damp = np.asarray(driest_emc), np.asarray(dampest_emc)
+    dry, damp = np.multiply(driest_emc, 1.0), np.multiply(dampest_emc, 1.0)
     wide = np.where(damp > dry, damp - dry, 1.0)
     low, likely, high = (
         np.where(damp > dry, (ends[1] - ends[0]) / wide, share)
