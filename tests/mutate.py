@@ -149,11 +149,14 @@ def load_changed(change: Change) -> None:
     sys.meta_path.insert(0, Finder)
 
 
+FELL_OVER = 3
+
+
 def forked(work) -> int:
-    """Exit code of the work in a process of its own that says nothing; one that hangs or falls over has noticed, too."""
+    """Exit code of the work in a process of its own that says nothing; one that hangs is ended by a signal."""
     child = os.fork()
     if not child:
-        code = 3
+        code = FELL_OVER
         try:
             signal.setitimer(signal.ITIMER_VIRTUAL, HANGS_S)
             silent = os.open(os.devnull, os.O_WRONLY)
@@ -162,7 +165,10 @@ def forked(work) -> int:
             code = int(work())
         finally:
             os._exit(code)
-    return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
+    code = os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
+    if code == FELL_OVER:
+        raise RuntimeError("a trial fell over by itself, so nothing can be said of it")
+    return code
 
 
 class Learn:
@@ -182,14 +188,14 @@ class Learn:
         files = sorted({str(change.path) for change in self.found})
         with TemporaryDirectory() as folder:
             kept = Path(folder) / "kept"
-            code = forked(lambda: self._learn(session.items, files, kept))
-            if code:
-                raise SystemExit(f"These tests fail before anything is changed (or fell over: {code}).")
-            took, by_line = pickle.loads(kept.read_bytes())
+            forked(lambda: self._learn(session.items, files, kept))
+            took, by_line, failed = pickle.loads(kept.read_bytes())
+        if failed:
+            raise pytest.UsageError(f"These tests fail before anything is changed: {', '.join(failed)}")
         for change in self.found:
             lines = by_line[str(change.path)]
             near = {item for line in change.near for item in lines.get(line, ())} if change.in_function else set()
-            came = near or {item for tests in lines.values() for item in tests}
+            came = near or {item for tests in lines.values() for item in tests} or range(len(took))
             come_by = self._quickest(sorted(came, key=took.__getitem__), took)
             if not near:
                 self.waiting.append((change, [session.items[i].nodeid for i in come_by]))
@@ -208,21 +214,23 @@ class Learn:
 
     def _learn(self, items, files: list[str], kept: Path) -> int:
         measured = coverage.Coverage(branch=True, include=files, data_file=None)
-        took, failed = [], 0
+        took: list[float] = []
+        failed: list[str] = []
         measured.start()
         for place, item in enumerate(items):
             measured.switch_context(str(place))
             start = time.process_time()
             following = items[place + 1] if place + 1 < len(items) else None
-            failed |= any(report.failed for report in runtestprotocol(item, log=False, nextitem=following))
+            if any(report.failed for report in runtestprotocol(item, log=False, nextitem=following)):
+                failed.append(item.nodeid)
             took.append(time.process_time() - start)
         measured.stop()
         data, by_line = measured.get_data(), {}
         for file in files:
             contexts = data.contexts_by_lineno(file)
             by_line[file] = {line: {int(name) for name in names if name} for line, names in contexts.items()}
-        kept.write_bytes(pickle.dumps((took, by_line)))
-        return failed
+        kept.write_bytes(pickle.dumps((took, by_line, failed)))
+        return 0
 
     @staticmethod
     def _noticed(change: Change, items) -> bool:
@@ -274,6 +282,8 @@ def main() -> int:
         if not child:
             code = pytest.main([*QUIET, *options.tests], plugins=[learn])
             places = [found.index(change) for change in learn.survivors]
+            if code not in (pytest.ExitCode.OK, pytest.ExitCode.NO_TESTS_COLLECTED):
+                os._exit(1)
             kept.write_bytes(pickle.dumps((places, [(found.index(c), tests) for c, tests in learn.waiting])))
             os._exit(int(code))
         os.waitpid(child, 0)
