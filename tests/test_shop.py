@@ -89,7 +89,7 @@ def test_the_seat_from_one_brief(plan):
         "Glue lines 1, 2",
         "cut the joints of the frame.",
         "Weight: about 20.1 lb (9.1 kg)",
-        "Buy 3 board feet (0.007 m3) of 4/4",  # stiles and rails; the panel is on hand
+        "The boards on hand give it all.",  # stiles and rails lie on the second board A
         "Tenon cheek: 8 glue lines",
         "this lid falls hard",
     ):

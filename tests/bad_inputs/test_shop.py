@@ -159,7 +159,7 @@ def test_boards_given_in_code_that_do_not_reach_are_refused_and_those_of_the_bri
     assert plan.boards.glued_m >= plan.glued_blank.width.total_m
     assert f"Set out with {plan.boards.bought} more board" in plan.short
     told = shop_cards(commission_of(brief, "battens")).text
-    assert told.startswith(plan.short) and "bought is only what it lacks" in told
+    assert told.startswith(plan.short) and "bought is only what the panel lacks" in told
 
 
 OFF_THE_WOOD = [

@@ -10,6 +10,8 @@ from ..moisture.equilibrium import rh_percent_for_emc
 from ..moisture.rates import readiness_limit
 from ..moisture.resting import resting
 from ..moisture.stock import Stock
+from ..setting_out.plan import SettingOut
+from ..shop_sizes import at_least, sold
 from ..units import both, write
 from .card import Card, joined, listed, table
 from .judged import Commission
@@ -130,17 +132,36 @@ def _flat(commission: Commission) -> str:
     )
     if not brief.boards:
         return f"Rough boards of at least {asked}: {counted}. The brief lists no boards on hand."
+    used = {one.board for one in plan.nested.laid}
     thin = [board for board in brief.boards if board.thickness_m < needed]
-    if thin:
-        names = " and ".join(
-            f"board {board.name}, {both(board.thickness_m, first=commission.first)}, is "
-            f"{both(needed - board.thickness_m, 32, 0.5, 'up', commission.first)} too thin"
-            for board in thin
-        )
-        return f"No: {asked} is needed ({counted}), and {names}. Leave it for thinner parts, or choose thicker stock."
-    thinnest = min(board.thickness_m for board in brief.boards)
-    spare = both(thinnest - needed, 32, 0.5, "down", commission.first)
-    return (
-        f"{'Yes' if apart else f'Only if every board lies flat within {spare}'}: the thinnest on hand, "
-        f"{both(thinnest, first=commission.first)}, has {spare} to spare over the {asked} that is needed; {counted}."
+    names = " and ".join(
+        f"board {board.name}, {both(board.thickness_m, first=commission.first)}, is "
+        f"{both(needed - board.thickness_m, 32, 0.5, 'up', commission.first)} too thin"
+        for board in thin
     )
+    if not used:
+        return f"No: {asked} is needed ({counted}){f', and {names}' if names else ''}. Leave it for thinner parts, or choose thicker stock."
+    thinnest = min(board.thickness_m for board in brief.boards if board.name in used)
+    if thinnest < needed:
+        return f"Not all of it: {asked} is needed for the thickest part ({counted}), and {names}."
+    left = thinnest - needed
+    spare = both(left, 32, 0.5, "down", commission.first)
+    beside = f" Beside them {names}, and is not used." if names else ""
+    return (
+        f"{'Yes' if apart else f'Only if every board lies flat within {spare}'}: the thinnest that is used, "
+        f"{both(thinnest, first=commission.first)}, has {spare} to spare over the {asked} that is needed; {counted}."
+        f"{beside}{_tight(plan, left)}"
+    )
+
+
+def _tight(plan: SettingOut, left_m: float) -> str:
+    """That long boards on hand are barely thick enough, and the next thickness that is sold."""
+    panel, practice = plan.blank, plan.practice
+    if panel is None or panel.length.total_m < practice.long_board_m or panel.thickness.of_kind_m("flattening"):
+        return ""
+    if left_m >= practice.least_planing_m:
+        return ""
+    needed = panel.thickness.total_m + practice.least_planing_m
+    safe = at_least(sold("rough thickness", plan.first), needed)
+    size = f": {safe.called} is safer" if safe else ""
+    return f" For boards so long that is little{size}."

@@ -7,7 +7,7 @@ from fractions import Fraction
 from ..setting_out.boards import Strip
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words
 from ..setting_out.glue import area_text
-from ..setting_out.lists import dowel_rows, fixing_rows, hole_rows, in_order, size_text, where_from
+from ..setting_out.lists import board_rows, dowel_rows, fixing_rows, hole_rows, in_order, size_text, where_from
 from ..setting_out.plan import SettingOut, set_out
 from ..setting_out.sheets import sheets
 from ..units import both
@@ -95,6 +95,7 @@ def blanks_to_cut(plan: SettingOut) -> Card:
         table(("Blank of", "Cut to at least"), rows, "Blanks, with kerfs, trims and planing"),
         folded("What each blank is made up of", listed(lost)),
         _strips(plan),
+        _laid(plan),
         _own_blank(plan),
     )
 
@@ -121,6 +122,17 @@ def _strips(plan: SettingOut) -> Card:
         table((f"Strip, from the {plan.edge}", "Board", "Width, edges jointed"), rows, "Strips of the panel"),
         paragraphs(f"Boards to cut into: {used}.", f"Beyond the blank's width {off}.", *plan.boards.remarks),
     )
+
+
+def _laid(plan: SettingOut) -> Card:
+    """Where each blank lies on the boards on hand."""
+    listed_boards = board_rows(plan)
+    if not listed_boards:
+        return NOTHING
+    head = "Board", "Blank", "Along from its end, and across from its edge"
+    rows = [(row["board"], row["piece"], f"{row['from the end']}; {row['from the edge']}") for row in listed_boards]
+    said = "Crosscut first, then rip; look for knots and checks before the first cut, and move a blank aside for them."
+    return folded("Where each blank lies on the boards", joined(table(head, rows, "Boards on hand"), paragraphs(said)))
 
 
 def _assumed(strips: tuple[Strip, ...], assumed_m: Fraction, first: str) -> Card:
@@ -255,8 +267,13 @@ def weight_and_wood(plan: SettingOut) -> Card:
         said.append(f"{glue.name[0].upper()}{glue.name[1:]}: {lines}, {area_text(glue.area_m2, plan.first)}{clamps}.")
     said += [purchase.says for purchase in plan.purchases]
     if plan.boards and plan.on_hand:
-        rest = "what it lacks" if plan.short else "what is cut from boards of its own"
-        said.append(f"The panel comes from the boards on hand, which are taken off; bought is only {rest}.")
+        lacks = ", ".join(f"{count} x {name}" for name, _, count in plan.nested.missing)
+        rest = " and ".join(filter(None, [plan.short and "what the panel lacks", lacks]))
+        said.append(
+            f"What the boards on hand give is taken off; bought is only {rest}."
+            if rest
+            else "The boards on hand give it all."
+        )
     beside = [part for part in plan.piece.parts if not part.solid]
     said += [
         f"Beside it{', from offcuts' if part.role == 'offcut' else ''}: {part.count} x {part.name}, {part.text(plan.first)}."

@@ -15,7 +15,7 @@ from ..picture.pdf import sheets_pdf
 from ..picture.scene import Picture
 from ..picture.svg import svg
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words
-from ..setting_out.lists import as_csv, cut_rows, dowel_rows, gap_rows, hole_rows
+from ..setting_out.lists import as_csv, board_rows, cut_rows, dowel_rows, gap_rows, hole_rows
 from ..setting_out.plan import SettingOut
 from ..setting_out.sheet import PAPERS
 from ..setting_out.sheets import sheets
@@ -35,9 +35,10 @@ def shop_files(plan: SettingOut, cuts: Sequence[Cut] = ()) -> Mapping[str, Calla
     >>> from woodlib.commission import chosen_brief, commission_of
     >>> files = shop_files(setting_out_of(commission_of(chosen_brief(), "frame_panel")))
     >>> sorted(name for name in files if not name.endswith(".svg"))
-    ['blank.pdf', 'cut-list.csv', 'dowel-list.csv', 'hole-list.csv', 'piece-a4.pdf', 'piece.pdf']
+    ['blank.pdf', 'board-list.csv', 'cut-list.csv', 'dowel-list.csv', 'hole-list.csv', 'piece-a4.pdf', 'piece.pdf']
     """
     rows = {"cut-list": cut_rows(plan), "hole-list": hole_rows(plan), "dowel-list": dowel_rows(plan)}
+    rows["board-list"] = board_rows(plan)
     rows["gap-list"] = gap_rows(cuts, plan.first)
     lists = {f"{name}.csv": (lambda kept=kept: as_csv(kept).encode()) for name, kept in rows.items() if kept}
     own, other = ("A4", "Letter") if plan.first == "metric" else ("Letter", "A4")

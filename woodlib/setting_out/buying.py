@@ -12,7 +12,7 @@ from ..door import check_kind
 from ..errors import InputError, Problems
 from ..shop_sizes import TABLES, ShopSize, at_least, sold
 from ..units import both, shown
-from ..units.exact import INCH, read_exact, read_whole
+from ..units.exact import INCH, fine_text, read_exact, read_whole
 from .blank import Blank
 from .practice import ShopPractice, check_practice
 
@@ -41,6 +41,21 @@ def rough_for(needed: object, system: str = "customary") -> ShopSize:
     )
 
 
+def thick_enough(blank: Blank, least: ShopSize, practice: ShopPractice) -> ShopSize:
+    """The next thickness that is sold where the least leaves a long board too little for flattening, unless that is measured.
+
+    >>> from .blank import blank_for
+    >>> tight = blank_for("1800 mm", "400 mm", "26 mm", practice=ShopPractice.of("metric"))
+    >>> thick_enough(tight, rough_for(tight.thickness.total_m, "metric"), ShopPractice.of("metric")).text
+    '34 mm'
+    """
+    spare = least.size_m - blank.thickness.total_m
+    measured = blank.thickness.of_kind_m("flattening")
+    if measured or spare >= practice.least_planing_m or blank.length.total_m < practice.long_board_m:
+        return least
+    return next((size for size in sold("rough thickness", least.first) if size.size_m > least.size_m), least)
+
+
 def board_feet(thickness: object, width: object, length: object) -> Fraction:
     """Board feet of one board, exact; stock under an inch is counted as an inch (common practice, no source).
 
@@ -62,7 +77,7 @@ class Purchase:
     """What to buy for one or more blanks alike: net, and with waste.
 
     ``board_feet`` and ``volume_m3`` with waste, exact; ``net_board_feet`` and ``net_m3`` without; ``needed_m`` thickness that
-    the thickest of its blanks needs.
+    the thickest of its blanks needs; ``tight`` the thickness that would do if long boards lay flat, and is passed over.
     """
 
     rough: ShopSize
@@ -70,6 +85,7 @@ class Purchase:
     net_m3: Fraction
     waste: Fraction
     needed_m: Fraction
+    tight: ShopSize | None = None
 
     @property
     def board_feet(self) -> Fraction:
@@ -89,6 +105,15 @@ class Purchase:
         thin = self.needed_m <= RESAWN_SHARE * self.rough.size_m
         resaw = ", or resaw thicker boards" if thin else ""
         waste = f"{float(100 * self.waste):.0f} % for waste"
+        return f"{self._bought(count, resaw, waste, litres)}{self._why_thicker()}"
+
+    def _why_thicker(self) -> str:
+        if self.tight is None:
+            return ""
+        spare = fine_text(self.tight.size_m - self.needed_m, self.tight.first, "down")
+        return f" {self.tight.called} would leave {spare} beside planing, which is little for boards so long: flatten one first if you try it."
+
+    def _bought(self, count: str, resaw: str, waste: str, litres: int) -> str:
         if self.rough.first == "metric":
             return (
                 f"Buy {litres / 1000:.3f} m3 ({count}) of {self.rough.called}{resaw}: the blanks hold {float(self.net_m3):.4f} m3, "
@@ -124,10 +149,12 @@ def to_buy(
     _check_system(problems, system)
     share = practice.buying_waste if waste is None else _share(problems, waste)
     problems.raise_if_any()
-    rough = rough_for(blank.thickness.total_m, system)
+    needed = blank.thickness.total_m
+    least = rough_for(needed, system)
+    rough = thick_enough(blank, least, practice)
     area = number * blank.length.total_m * blank.width.total_m
     feet = area * max(rough.size_m, INCH) / BOARD_FOOT_M3
-    return Purchase(rough, feet, area * rough.size_m, share, blank.thickness.total_m)
+    return Purchase(rough, feet, area * rough.size_m, share, needed, least if rough != least else None)
 
 
 def _share(problems: Problems, waste: Any) -> Fraction:

@@ -202,6 +202,21 @@ def dowel_rows(plan: SettingOut) -> tuple[Row, ...]:
     return tuple(rows)
 
 
+def board_rows(plan: SettingOut) -> tuple[Row, ...]:
+    """One row per blank on a board on hand: from the board's end and from its edge, as it is laid out before the first cut."""
+    check_plan(plan)
+    counts = {board.name: board.count for board in plan.on_hand}
+    return tuple(
+        {
+            "board": one.board if counts[one.board] == 1 else f"{one.board}, {one.copy} of {counts[one.board]}",
+            "piece": one.piece,
+            "from the end": f"{size_text(one.along[0], plan.first)} to {size_text(one.along[1], plan.first)}",
+            "from the edge": f"{size_text(one.across[0], plan.first)} to {size_text(one.across[1], plan.first)}",
+        }
+        for one in plan.nested.laid
+    )
+
+
 def gap_rows(cuts: Sequence[Cut], first: str) -> tuple[Row, ...]:
     """One row per gap, slot, groove or tongue of the way to build, as the cut list writes it.
 

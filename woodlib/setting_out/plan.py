@@ -26,6 +26,7 @@ from .hardware_places import UPRIGHT
 from .joints import JointPlan, even_row, joint_row
 from .later_cuts import LaterCut, cuts_of
 from .made_pieces import made_by
+from .nest import Nested, nest
 from .order import CutOrder, cut_order, usual_steps
 from .panel_boards import bought_m, strips_of
 from .practice import ShopPractice, check_practice
@@ -58,7 +59,8 @@ class SettingOut:
     strips go together, None for one board; ``edge`` the long edge that is measured from: the lower one of what stands
     upright in a drawer; ``glued_up`` whether the panel takes more than one board; ``on_hand`` the boards that were
     given; ``short`` what is missing where they do not reach, to be said before all else; ``verdict`` what it was set out
-    from; ``upright`` that it stands with its grain up, as a door does; ``shop`` what the shop says of itself.
+    from; ``upright`` that it stands with its grain up, as a door does; ``shop`` what the shop says of itself;
+    ``nested`` the blanks on the boards on hand, and those that found no place there.
     """
 
     title: str
@@ -85,6 +87,7 @@ class SettingOut:
     verdict: Verdict | None = None
     upright: bool = False
     shop: Shop = Shop()
+    nested: Nested = Nested((), ())
 
     @property
     def rule(self) -> str:
@@ -213,6 +216,7 @@ def set_out(
     else:
         boards, short = None, ""
     size = made.size_m[:2] if made else tuple(brief.exact_m(f"piece.{entry}") for entry in ("length", "width"))
+    nested = nest(boards, blank, [(e.part.name, e.blank, e.part.count) for e in blanks], listed, practice)
     hardware = tuple(set_hardware(brief, size, made, practice))
     solid = made.solid_m3 if made else blank.finished_volume_m3
     weight = weight_of(brief.species(), float(solid), brief.stock.moisture_percent())
@@ -235,7 +239,7 @@ def set_out(
         weight,
         _glue(blank, boards, practice),
         sections,
-        _purchases(brief, blank, boards, blanks, practice),
+        _purchases(brief, blank, boards, nested, practice),
         cautions_for(
             blank, weight.mid_kg, brief.piece.kind in LIFTING, practice, tuple(e.blank for e in blanks), brief.first
         ),
@@ -250,6 +254,7 @@ def set_out(
         verdict,
         brief.piece.kind in STANDING,
         brief.shop,
+        nested,
     )
 
 
@@ -317,13 +322,13 @@ def _glue(blank: Blank | None, boards: BoardsPlan | None, practice: ShopPractice
     return glue_lines(count, blank.length.total_m, blank.thickness.total_m, edge_board_width=edge, practice=practice)
 
 
-def _purchases(brief: Brief, blank: Blank | None, boards: BoardsPlan | None, blanks, practice: ShopPractice):
-    """What the boards on hand do not give: parts of their own, and the boards that the panel still lacks."""
+def _purchases(brief: Brief, blank: Blank | None, boards: BoardsPlan | None, nested: Nested, practice: ShopPractice):
+    """What the boards on hand do not give: parts that found no place on them, and boards that the panel still lacks."""
     listed = [(blank, 1)] if blank and (boards is None or boards.assumed_m) else []
     if blank and boards and boards.bought:
         rough = Division("width", (Part(TO_BUY, "piece", bought_m(practice), 1),))
         listed = [(replace(blank, width=rough), boards.bought)]
-    listed += [(entry.blank, entry.part.count) for entry in blanks]
+    listed += [(missing, count) for _, missing, count in nested.missing]
     try:
         return to_buy_all(listed, system=brief.first, practice=practice)
     except InputError as error:
@@ -339,9 +344,6 @@ def _remarks(made: MadePiece | None, boards: BoardsPlan | None, first: str, thin
     if boards and boards.assumed_m:
         wide = both(boards.assumed_m, first=first)
         yield f"The brief lists no boards: strips are set out for rough boards {wide} wide, assumed; list yours in it."
-    elif boards and made and made.others:
-        others = ", ".join(part.name for part in made.others)
-        yield f"Boards on hand are laid out for the panel; take the {others} from what is left, or from what is bought."
     yield from (f"Left out: {reason}." for reason in (boards.left_out if boards else ()))
     if made:
         yield from made.remarks

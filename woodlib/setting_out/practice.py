@@ -75,6 +75,7 @@ class ShopPractice:
     thicknesser_m: Fraction = _usual("thicknesser")
     longest_clamp_m: Fraction = _usual("longest_clamp")
     least_planing_m: Fraction = _usual("least_planing")
+    long_board_m: Fraction = _usual("long_board")
     glue_open_min: Fraction = _usual("glue_open")
     spreading_min_m: Fraction = _usual("spreading")
     clamping_min: Fraction = _usual("clamping")
