@@ -23,7 +23,7 @@ from ..movement.board import Board
 from ..movement.spread import width_movement
 from ..movement.wood import wood_of
 from ..setting_out.practice import ShopPractice
-from ..units import both, inch_fraction, write
+from ..units import FORMATS, both, inch_fraction, write
 from .own_numbers import own
 
 INCH_M, ROOM_C = 0.0254, 21.0
@@ -295,8 +295,8 @@ def tables() -> tuple[tuple[str, list[list[str]]], ...]:
         ["Wood, %", *(f"{float(emc_percent(ROOM_C, rh)):.1f}" for rh in HUMIDITIES)],
     ]
     cold = [
-        ["Air at", *(write(c, "temperature").split(" (")[0] for c in COLD_C)],
-        ["", *(write(c, "temperature", first="metric").split(" (")[0] for c in COLD_C)],
+        ["Air at, \u00b0F", *(FORMATS["temperature"].parts[0].digits(c) for c in COLD_C)],
+        ["Air at, \u00b0C", *(FORMATS["temperature"].parts[1].digits(c) for c in COLD_C)],
         ["holds, g", *(f"{float(absolute_humidity_g_m3(c, 100.0)):.1f}" for c in COLD_C)],
     ]
     woods = [

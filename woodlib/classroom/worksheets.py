@@ -84,7 +84,8 @@ def practice_page(name: str, number: int, seed: str) -> str:
         number=number,
         how=PRACTICE,
         problems=list(zip((problem.about for problem, _ in problems), cards, strict=True)),
-        tables=tables(),
+        # Stood upright, so that they fit a phone.
+        tables=[(caption, list(zip(*rows, strict=True))) for caption, rows in tables()],
         caution=CAUTION,
     )
     return page(f"{name}: own numbers", [body], slides=False, scripts=("judge.js",))
