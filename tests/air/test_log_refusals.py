@@ -1,5 +1,6 @@
 """Logs that must not be read as they stand: each is refused with one sentence that quotes what was found and names
-the key that settles it. All are invented."""
+the key that settles it. All are invented. Shapes that were read wrongly before: a humidity in g/m3 named "abs hum", and
+outdoor sensors named in Greek and Romanian."""
 
 from __future__ import annotations
 
@@ -37,6 +38,11 @@ SENSORS = [
     (_log("Aika,Ulkolämpötila,Kosteus", T + ",5,40").replace("Ulkolä", "Ulko lä"), "as outdoor air"),
     (_log("Czas,Temperatura zewnętrzna,Wilgotność", T + ",5,40"), "as outdoor air"),
     (_log("日時,外気 温度,湿度", T + ",5,40"), "as outdoor air"),
+    (_log("Ώρα;Θερμοκρασία έξω;Υγρασία έξω", T + ";5;40"), "as outdoor air"),
+    (_log("Data;Temperatura afară;Umiditate afară", T + ";5;40"), "as outdoor air"),
+    (_log("Čas;Teplota vonku;Vlhkosť vonku", T + ";5;40"), "as outdoor air"),
+    (_log("Aika;Lämpötila piha;Kosteus piha", T + ";5;40"), "as outdoor air"),
+    (_log("Czas;Temperatura na dworze;Wilgotność", T + ";5;40"), "as outdoor air"),
     (_log("time,TempOut,RH", T + ",5,40"), "as outdoor air"),
     (_log("time,garden temperature,humidity", T + ",5,40"), "as outdoor air"),
     (_log("time,kitchen temp,bedroom rh", T + ",20,40"), "seem to be of two sensors: 'kitchen temp' .20 to 20."),
@@ -73,6 +79,12 @@ TIMES = [
     (_log("time,temp,rh", "day {n},20,40"), "'day 0' as its time"),
     (_log("time,temp,rh", "{t:%d/%m},20,40"), "'01/01' as its time"),
     (_log("time,temp,rh", "32/{n}/2024,20,40", 12), "'32/0/2024' as its time"),
+    (_log("time,temp,rh", "2024-W01-{o},20,40"), "'2024-W01-0' as its time"),
+    (
+        _log("time,temp,rh", "{t:%Y-%j},20,40"),
+        "'2024-001' as its time: write times like 2024-01-31 13:45, or say which column",
+    ),
+    (_log("month,temp,rh", "{t:%B},20,40"), "no time column among 'month'"),
     (_log("time,temp,rh", "{t:%Y-%m-%d} 27:00,20,40"), "27:00' as its time"),
     (_log("time,temp,rh", "{t:%Y-%m-%d} 10:75,20,40"), "10:75' as its time"),
     (_log("time,temp,rh", "29/02/2023 {t:%H:%M},20,40"), "'29/02/2023 00:00' as its time"),
@@ -110,11 +122,24 @@ CELLS = [
     (_log("time,temp,battery %", T + ",20,97"), r"no relative humidity column .*'battery %' .97 to 97."),
     (_log("time,dew point °C,rh", T + ",7,45"), r"no temperature column .*'dew point °C' .7 to 7."),
     (_log("time,temp,absolute humidity g/m³", T + ",20,7"), "no relative humidity column"),
+    (_log("time,temp,abs hum", T + ",20,7"), "no relative humidity column"),
+    (_log("time,dry bulb,wet bulb", T + ",20,14"), "no relative humidity column"),
+    (_log("time,temp,moisture", T + ",20,9"), "no relative humidity column"),
+    (_log("time,quantity,value", T + ",temperature,20\n" + T + ",humidity,45"), "no temperature column"),
+    (
+        _log("entity_id,state,time", "sensor.t,20," + T + "\nsensor.rh,45," + T),
+        "no relative humidity column|no temperature",
+    ),
+    (_log("time,Tmin,Tmax,RHmin,RHmax", T + ",18,22,40,50"), "no temperature column .*'Tmin' .18 to 18."),
+    (_log("time,temp (K),rh", T + ",293.6,45"), "middle value 293.6 tells nothing"),
+    (_log("time,temp,rh", T + ",205,455"), "middle value 205 tells nothing"),
     (_log("time,temp,rh,max temp", T + ",70,45,71").replace("time,temp,", "time,temp °C,"), "hotter than any room"),
     (_log("time,temp,rh", T + ",42,45"), "does not name the unit of 'temp'"),
     (_log("", T + ";20;45").lstrip(), r"has no heading.*or say which is which: .column 1."),
     (_log("time;temp;rh", "{t:%Y-%m-%d %H:%M} 20 45"), "one column only|no usable|unreadable"),
     (_log("time,temp,rh", T + ",20,5,45,5"), "comma both between columns and in numbers"),
+    (b"<html><table><tr><td>time</td></tr></table></html>", "one column only"),
+    (b'[{"time":"2024-01-01","temp":20,"rh":40},\n{"time":"2024-01-02","temp":20,"rh":40}]', "no time column"),
     (b"%PDF-1.4 log", "is a spreadsheet or document"),
 ]
 ASKED = [

@@ -80,11 +80,12 @@ def usable(readings: Readings, file: LogFile, choice: Choice, notes: list[str]) 
 
 
 def _remedy(kind: str) -> str:
-    how = "write times like 2024-01-31 13:45, or say " if kind == "time" else "say "
-    order = " and in which order its dates are written (log_date_order)" if kind == "time" else ""
+    column = f"say which column holds the {kind} ({BRIEF_KEY[kind]} in a brief, {PARAMETER[kind]} from Python)"
+    if kind != "time":
+        return f"{column}, or export it again"
     return (
-        f"{how}which column holds the {kind}{order} ({BRIEF_KEY[kind]} in a brief, {PARAMETER[kind]} from Python), or "
-        "export it again"
+        f"write times like 2024-01-31 13:45, or {column} and in which order its dates are written (log_date_order, "
+        "date_order), or export it again"
     )
 
 

@@ -20,13 +20,14 @@ _NOT = {
     "time": "zone elapsed uptime",
     "temperature": "dew taupunkt rosee rocio rugiada dauw dagg wet set target soll cpu feels apparent chill heat index "
     "=max =min =maximum =minimum alarm limit offset",
-    "humidity": "absol specific spezif ratio dew set target soll =gm gm3 mixing soil =max =min =maximum =minimum alarm "
+    "humidity": "absol =abs vapour vapor specific spezif ratio dew set target soll =gm gm3 mixing soil =max =min =maximum =minimum alarm "
     "limit offset",
 }
 _OUTDOORS = (
     "=out outdoor outside outd =outs extern exter =ext aussen draussen dehors fuera estern fuori buiten utomhus =ute "
     "utend utetemp udend =ude =ulko ulkol ulkoi ulkona zewn venk =kint kulso =dis weather wetter meteo garden garten "
-    "jardin balcon balkon terrac terras patio yard 室外 屋外 外気 улиц улич наруж εξωτ"
+    "jardin balcon balkon terrac terras patio yard 室外 屋外 外気 실외 улиц улич наруж надвор зовн εξω "
+    "afar =piha pihal dwor zunaj zunan =vani vanjsk vonku vonkaj vnejs lauk =oues valis חוץ خارج बाहर"
 )
 _SENSOR = "=id sensor device gerat geraet channel kanal =ch probe location =room =raum =name =mac serial =node station entity topic"
 _MARKED_UNIT = re.compile(r"[°º˚*]\s*[CF]\b|℃|℉|\bdeg\s*[CF]\b|[(\[]\s*[CF]\s*[)\]]")
