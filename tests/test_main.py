@@ -211,6 +211,7 @@ def test_a_piece_is_set_out_into_a_folder_that_is_made_and_never_written_over(tm
         "cut-list.csv",
         "hole-list.csv",
         "dowel-list.csv",
+        "board-list.csv",
         "gap-list.csv",
         "piece.svg",
         "piece.pdf",
