@@ -48,6 +48,7 @@ CASES = [
     ({"glued_width_m": 0.0}, "glued width is 0"),
     ({"ends": 3}, "ends is 3; it must be 1 or 2"),
     ({"years": 1}, "years is 1"),
+    ({"years": 101}, "years is 101"),
     ({"ring_angle_deg": 120}, "ring angle is 120 degrees"),
     ({"strip_ring_angle_deg": -5}, "strip ring angle is -5 degrees"),
     ({"glue_up_mc_percent": 35.0}, "moisture at glue-up is 35 % MC"),
@@ -65,6 +66,8 @@ CASES = [
     ({"species": without("modulus")}, "pear has no modulus of elasticity"),
     ({"species": without("radial", "tangential")}, "pear has neither"),
     ({"species": species_with(poisson_lt=9.0)}, "do not belong to a stable material"),
+    # Each pair by itself is stable (0.42, 0.29, 0.36 below 1); all three leave 1 - 0.42 - 0.29 - 0.36 - 0.41, below 0.
+    ({"species": species_with(poisson_lr=1.6, poisson_lt=2.0, poisson_rt=0.9)}, "do not belong to a stable material"),
     ({"species": species_with(ratio_et_el=-0.1)}, "must be above 0 Pa"),
 ]
 

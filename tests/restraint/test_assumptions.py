@@ -2,11 +2,15 @@
 
 import numpy as np
 import pytest
+from scipy.stats import norm
 
 from woodlib.air.seasons import year_from_seasons
 from woodlib.moisture import diffusivity
+from woodlib.movement import board, coefficients, measured_piece, spread, wood
+from woodlib.restraint import elastic, fasteners
 from woodlib.restraint.assumptions import all_assumptions
 from woodlib.restraint.fasteners import slot_plan
+from woodlib.species import find_species
 
 STATED = {
     "yield_strain": ((0.004, 0.004, 0.004), "printed limit of elastic strain across the grain"),
@@ -67,3 +71,32 @@ def test_vapour_diffuses_in_warmer_air_by_the_power_it_is_published_with():
     pressure = diffusivity.saturation_pressure_pa.kernel(60.0) / diffusivity.saturation_pressure_pa.kernel(0.0)
     slope = diffusivity.rh_per_moisture(10.0, 60.0) / diffusivity.rh_per_moisture(10.0, 0.0)
     assert ratio / pressure / slope == pytest.approx((333.15 / 273.15) ** 0.75, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("found", "stated", "why"),
+    [
+        (
+            spread.NINETY_PERCENT_HALF_WIDTH,
+            norm.ppf(0.95),
+            "a twentieth of a normal number lies beyond it on each side",
+        ),
+        (wood.LONGITUDINAL_SHRINKAGE, 0.0015, "middle of 0.1 to 0.2 %"),
+        (wood.DISAGREEMENT, 0.10, "a tenth is more than the rounding of two printed figures"),
+        (coefficients.FIBRE_SATURATION_PERCENT, 30.0, "the handbook's working value"),
+        ((coefficients.LINEAR_FROM_PERCENT, coefficients.LINEAR_TO_PERCENT), (6.0, 14.0), "the range of equation 13-2"),
+        (elastic._MOE_TO_LENGTHWISE, 1.10, "the handbook adds 10 % to a modulus from bending"),
+        (fasteners.FITTING_ALLOWANCE_M, 0.0015, "1 to 2 mm, common practice"),
+        (measured_piece.WITHIN_BOARD, 0.05, "judgement: one board is more alike than its species, 0.15"),
+        (measured_piece.RULER_M, 0.0002, "good calipers"),
+        (board.STEEPEST_GRAIN_DEG, 45.0, "steeper, along and across change places"),
+    ],
+)
+def test_a_number_in_the_code_is_what_it_is_said_to_be(found, stated, why):
+    assert found == pytest.approx(stated, rel=1e-12), why
+
+
+def test_a_stiffness_along_the_grain_is_a_tenth_above_that_of_bending():
+    ash = find_species("white ash")
+    bending = ash.require("modulus_of_elasticity_pa").number
+    assert elastic.elastic_constants(ash).number("modulus_lengthwise_pa") == pytest.approx(1.1 * bending, rel=1e-12)

@@ -111,3 +111,16 @@ def test_median_of_hardwoods_agrees_with_a_published_density_rule():
 def test_unknown_ratio_of_too_few_woods_is_refused():
     with pytest.raises(MissingDataError):
         kindred_ratio("ratio_et_el", "palm")
+
+
+def test_the_spread_of_an_estimate_is_that_of_its_own_kind():
+    """Standard deviation of the logarithm of single hardwoods about their median, worked out apart."""
+    own = [wood.get("ratio_er_el") for wood in all_species() if wood.kind == "hardwood" and not wood.is_group]
+    logs = np.log([value.number for value in own if value is not None])
+    apart = logs - np.median(logs)
+    assert estimate_spread("ratio_er_el", "hardwood") == pytest.approx(
+        np.sqrt(np.mean((apart - apart.mean()) ** 2)), rel=0.02
+    )
+    assert estimate_spread("ratio_er_el", "softwood") != pytest.approx(
+        estimate_spread("ratio_er_el", "hardwood"), rel=0.02
+    )

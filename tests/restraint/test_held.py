@@ -148,3 +148,15 @@ def test_chances_of_many_years_are_those_of_each_panel():
     for k in range(2):
         one = held_panel("white oak", **size, glue_up_mc_percent=glue_up[k], year_mc_percent=years[:, k]).chance
         assert [part[k] for part in (*found.sound, *found.checked)] == pytest.approx([*one.sound, *one.checked])
+
+
+@pytest.mark.parametrize(("strip", "said"), [(0.0079, True), (0.0081, False), (0.0319, False), (0.0321, True)])
+def test_a_strip_outside_the_thicknesses_that_were_proved_is_said(strip, said):
+    held = held_panel("white oak", **SEAT | {"thickness_m": 0.020, "strip_thickness_m": strip})
+    assert any("the field was proved" in remark for remark in held.remarks) == said
+
+
+@pytest.mark.parametrize(("year", "said"), [((14.0, 6.0), False), ((14.2, 6.0), True), ((14.0, 5.9), True)])
+def test_a_year_outside_the_coefficients_is_said(year, said):
+    held = held_panel("white oak", **SEAT | {"year_mc_percent": list(year), "glue_up_mc_percent": 10.0})
+    assert any("Outside 6 to 14" in remark for remark in held.remarks) == said

@@ -28,18 +28,16 @@ def across_stress_pa(field: PlaneField, x_m, y_m) -> np.ndarray:
     >>> [round(float(s) / 1e6, 2) for s in stress[0]]
     [0.7, 1.82, 2.07]
     """
-    return _panel_stress(field, field.x_line.at(np.asarray(x_m)), field.panel_line.at(np.asarray(y_m)))[0]
+    return _panel_stress(field, field.x_line.at(np.asarray(x_m)), field.panel_line.at(np.asarray(y_m)))
 
 
-def _panel_stress(field: PlaneField, across, along) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
-    """Stress across, along and in shear, from values and slopes of the two lines' functions."""
-    q11, q22, q12, q66 = field.plane.panel.stiffness()
+def _panel_stress(field: PlaneField, across, along) -> np.ndarray:
+    """Stress across the grain, from values and slopes of the two lines' functions."""
+    q11, _, q12, _ = field.plane.panel.stiffness()
     (x_value, x_slope), (y_value, y_slope) = across, along
     u, v = field.panel
     stretch_x = x_slope @ u @ y_value.T + 1.0  # the panel wants to shrink by 1 and is measured against that
-    stretch_y = x_value @ v @ y_slope.T
-    shear = x_value @ u @ y_slope.T + x_slope @ v @ y_value.T
-    return q11 * stretch_x + q12 * stretch_y, q12 * stretch_x + q22 * stretch_y, q66 * shear
+    return q11 * stretch_x + q12 * (x_value @ v @ y_slope.T)
 
 
 def restraint_factor_of(field: PlaneField) -> float:
@@ -66,7 +64,7 @@ def effective_stress_pa(field: PlaneField, thickness_m: float, reference_volume_
     """
     x_value, x_slope, x_weight = field.x_line.gauss(_GAUSS)
     y_value, y_slope, y_weight = field.panel_line.gauss(_GAUSS)
-    stress = _panel_stress(field, (x_value, x_slope), (y_value, y_slope))[0]
+    stress = _panel_stress(field, (x_value, x_slope), (y_value, y_slope))
     scale = field.plane.panel.modulus_x_pa
     parts = 4.0 if field.plane.ends == 2 else 2.0
     volume = parts * thickness_m * float(x_weight @ np.maximum(stress / scale, 0.0) ** exponent @ y_weight)
@@ -157,6 +155,6 @@ def field_picture(
         panel_along_strain * y - misfit_strain * panel_v,
         shared - misfit_strain * strip_u,
         pushed + strip_across_strain * z - misfit_strain * strip_v,
-        -misfit_strain * stress_scale * _panel_stress(field, across, along)[0],
+        -misfit_strain * stress_scale * _panel_stress(field, across, along),
         plane.ends,
     )
