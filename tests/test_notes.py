@@ -9,6 +9,7 @@ import pytest
 
 from woodlib import __main__, command_line
 from woodlib.brief import read_brief
+from woodlib.commission.contents import living_with_it
 from woodlib.commission.judged import commission_of
 from woodlib.commission.notes import add_note, drawn_stack, note_lines, notes_path, read_note, read_notes
 from woodlib.commission.ready import stock_ready
@@ -146,6 +147,7 @@ def test_a_delivered_piece_is_held_against_what_was_foretold(seat, july_mm, said
     assert "counted from" in "".join(note_lines(seat))
     note(seat, "gap", f"{july_mm} mm", "2027-07-10")
     assert f"That is {said}" in "".join(note_lines(seat))
+    assert f"That is {said}" in str(living_with_it(seat))
 
 
 def test_the_command_notes_and_says(seat, capsys, monkeypatch):

@@ -6,9 +6,11 @@ import pytest
 
 from woodlib.brief import read_brief
 from woodlib.commission.in_four_lines import four_lines
+from woodlib.commission.in_short import opening
 from woodlib.commission.judged import commission_of
 from woodlib.commission.verdicts import verdict_lines
 from woodlib.data_files import data_path
+from woodlib.errors import InputError
 from woodlib.handout.replay import freeze_checked
 from woodlib.ways.registry import way_of
 from woodlib.words.say import plain_text
@@ -56,6 +58,18 @@ def test_sliders_never_call_a_glued_border_safe_on_part_of_a_year(tmp_path):
     rows = {reading.label: plain_text(reading.words) for reading in made.compared().answer().readings[1:]}
     assert rows[made.glued.way.title] == "not known: months are missing"
     assert freeze_checked(study.starting(way=glued[0])).worst_px < 0.5
+
+
+def test_one_month_alone_is_refused_and_filled_where_it_can_be(tmp_path):
+    with pytest.raises(InputError, match="readings of February only.*write climate or weather beside it"):
+        seat_in(tmp_path, (2,))
+    assert not seat_in(tmp_path, (2,), 'climate = "Chicago"').year.partial
+
+
+def test_the_page_speaks_of_the_measured_months_only(tmp_path):
+    told = str(opening(seat_in(tmp_path, range(5, 10))))
+    assert "of the months that were measured, driest in" in told
+    assert "cannot be said before the missing months are known" in told and "in the first years" not in told
 
 
 def test_a_whole_year_of_the_same_even_air_may_be_glued(tmp_path):

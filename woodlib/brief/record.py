@@ -148,10 +148,16 @@ class House:
         return year_from_seasons(typed, hemisphere=self.hemisphere)
 
     def logged(self) -> Year:
-        """The year from the log."""
+        """The year from the log. Raises :class:`InputError` for a single month with nothing to fill the others from."""
         from ..air.hygrometer_log import read_hygrometer_log
 
-        return read_hygrometer_log(self.log_path, **self.log)
+        year = read_hygrometer_log(self.log_path, **self.log)
+        if len(year.missing_months) == 11 and not (self.weather or self.place):
+            raise InputError(
+                f"the log holds readings of {year.driest().name} only, and one month says nothing of a year; write climate or "
+                "weather beside it, which fill the other months, or log four weeks of another season too."
+            )
+        return year
 
     def outdoors(self) -> Year:
         """The year outside, from the weather file or the place."""

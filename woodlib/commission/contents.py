@@ -14,6 +14,7 @@ from .deciding import comparison_table, decision, how_they_compare
 from .in_four_lines import four_lines, the_odds
 from .in_short import opening, title
 from .judged import Commission
+from .notes import piece_lines
 from .pair import the_pair
 from .ready import stock_ready
 from .reasons import why_it_moves
@@ -48,8 +49,8 @@ def ways_side_by_side(commission: Commission) -> Study:
 
 
 def living_with_it(commission: Commission) -> Card:
-    """The care of the piece."""
-    return joined(heading("Living with it", 2), care_note(commission))
+    """The care of the piece, and whether it moves as foretold where that was measured."""
+    return joined(heading("Living with it", 2), care_note(commission), paragraphs(*piece_lines(commission)))
 
 
 def for_the_workshop(commission: Commission) -> Card:

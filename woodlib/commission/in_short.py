@@ -51,6 +51,8 @@ def _if_glued(commission: Commission) -> str:
     glued = commission.glued
     if glued is None or glued.allowed:
         return ""
+    if glued.judged.not_known:
+        return "Whether a border may be glued across its ends cannot be said before the missing months are known."
     if glued.panel is not None:
         chance = glued.panel.chance.sound
         besides = _BESIDES[DECIDERS[round(float(glued.judged.decides))]] if chance.likely < _SELDOM else ""
@@ -70,7 +72,6 @@ _BESIDES = {
     "squeezed": " But the wood grows after it is glued, more than any season gives back, and is crushed.",
     "border": " But so thin or narrow a border has to follow the panel, and gives way itself.",
     "glue": " But the ends of its glue line bear more than such a joint can promise to, and may open first.",
-    "unknown": " But that is by the months that were measured; the missing ones may split it.",
 }
 """What speaks against a glued border where the odds of a split are low, by what decides."""
 
@@ -132,10 +133,11 @@ def _facts(commission: Commission) -> Iterator[tuple[Words, Words]]:
     )
     yield "Finish", brief.table_finish().label
     airs, names = airs_of(commission), months_of(commission)
+    measured = "of the months that were measured, " if commission.year.partial else ""
     yield (
         "Your house",
-        f"driest in {names[0]} at {airs[0]}, dampest in {names[1]} at {airs[1]} (RH: the relative humidity of the air, "
-        "which a hygrometer shows)",
+        f"{measured}driest in {names[0]} at {airs[0]}, dampest in {names[1]} at {airs[1]} (RH: the relative humidity of the "
+        "air, which a hygrometer shows)",
     )
     if brief.hardware:
         for item, place in zip(brief.hardware, setting_out_of(commission).hardware, strict=True):

@@ -123,6 +123,12 @@ def note_lines(commission: Commission) -> Iterator[str]:
     readings = [note for note in notes if note.what == "moisture"]
     if readings:
         yield _stack(commission, readings).words
+    yield from piece_lines(commission, notes)
+
+
+def piece_lines(commission: Commission, notes: Sequence[Note] | None = None) -> Iterator[str]:
+    """What was measured in the piece itself says: whether it moves as foretold; nothing without a width or a gap."""
+    notes = read_notes(commission.brief.path) if notes is None else notes
     for what in ("width", "gap"):
         measured = [note for note in notes if note.what == what]
         if measured:
