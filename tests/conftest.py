@@ -14,11 +14,14 @@ machine can have. Where it is missing its files are not collected, and the end o
 from __future__ import annotations
 
 import os
+import tempfile
 from importlib.util import find_spec
 
 from hypothesis import HealthCheck, settings
 
 os.environ["MPLBACKEND"] = "Agg"
+_STATE = tempfile.TemporaryDirectory()  # predictions made in tests are nobody's
+os.environ["XDG_STATE_HOME"] = _STATE.name
 for library in ("OPENBLAS", "OMP", "MKL"):  # read when NumPy is loaded, here and in the kernels of notebooks
     os.environ.setdefault(f"{library}_NUM_THREADS", "1")
 

@@ -40,7 +40,7 @@ def test_a_prediction_is_kept_and_stands():
     press(card)
     assert kept.commitments["gap"].value == pytest.approx(0.0047625)
     assert "3/16 in (5 mm)" in card.said and card._field.disabled and card._button.disabled
-    assert card.commit("1 in") == "Kept: you said 3/16 in (5 mm). Now try it."
+    assert card.commit("1 in") == "Kept: you said “3/16”, read as 3/16 in (5 mm). Now try it."
     assert kept.commitments["gap"].value == pytest.approx(0.0047625)
 
 
@@ -72,7 +72,7 @@ def test_what_was_seen_waits_for_the_prediction_and_then_stands_beside_it():
     result = seen("air", 19.66, "Dry as a desert.", close="5 %")
     assert "not predicted yet" in result.shown and "20 %" not in result.shown
     card.commit("60 %")
-    for part in ("60 % RH", "20 % RH", "Not what you said", "Dry as a desert."):
+    for part in ("<dd>60 %</dd>", "20 % RH", "Not what you said", "Dry as a desert."):
         assert part in result.shown
 
 

@@ -17,7 +17,8 @@ from traitlets.config import Config
 
 from ..errors import InputError
 from ..handout.exporter import QUESTION_MIME, HandoutExporter
-from ..lesson.rules import exercise_rules
+from ..lesson.question import OPTION, Question
+from ..lesson.rules import exercise_rules, prediction_rules
 from ..lesson.solutions import exercises, lessons
 from ..live import STUDY_MIME
 
@@ -72,6 +73,14 @@ class Lesson:
                 if kind in output.get("data", {}):
                     yield output["data"][kind]
 
+    def _readings(self) -> dict[str, Any]:
+        """How its typed predictions are read, by key."""
+        records = [record for record in self._records(QUESTION_MIME) if record["role"] == "prediction"]
+        asked = [
+            Question(record["key"], record["question"], record["kind"], tuple(record["options"])) for record in records
+        ]
+        return {question.key: prediction_rules(question) for question in asked if question.kind != OPTION}
+
     def page(self, before: str = "", after: str = "") -> str:
         """The page: no code, every exercise judged, links to notebooks turned into links to pages.
 
@@ -89,7 +98,7 @@ class Lesson:
             }
         )
         wanted = {
-            "rules": _rules(self.shown),
+            "rules": _rules(self.shown) | self._readings(),
             "title": self.title,
             "before": before,
             "after": after,

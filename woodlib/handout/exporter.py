@@ -32,7 +32,7 @@ from ..errors import WoodlibError
 from ..files import MEGABYTE, check_size
 from ..live import STUDY_MIME
 from ..study.study import Study
-from .page import page, question_html
+from .page import curtained, page, question_html
 from .run import run_notebook
 from .sections import SECTION_MIME, Names, Section, section
 
@@ -168,28 +168,39 @@ def _show_sections(nb: NotebookNode, given: Mapping[str, Section], rules: Mappin
     """Put its section where a study, and its page's form where a question is shown; how each study was checked."""
     checks: list[str] = []
     names = Names()
+    asked: set[str] = set()
     for cell in nb.cells:
         if "outputs" in cell:
-            cell.outputs = [shown for output in cell.outputs for shown in _shown(output, given, rules, names, checks)]
+            cell.outputs = [
+                shown for output in cell.outputs for shown in _shown(output, given, rules, names, checks, asked)
+            ]
     return tuple(checks)
 
 
 def _shown(
-    output: NotebookNode, given: Mapping[str, Section], rules: Mapping[str, Any], names: Names, checks: list[str]
+    output: NotebookNode,
+    given: Mapping[str, Section],
+    rules: Mapping[str, Any],
+    names: Names,
+    checks: list[str],
+    asked: set[str],
 ) -> list[NotebookNode]:
-    """What stands in a page for one output of a notebook."""
+    """What stands in a page for one output of a notebook; ``asked`` are the keys of the predictions before it."""
     data = output.get("data", {})
     if output.get("metadata", {}).get("woodlib", {}).get("still_of"):
         return []
     if SECTION_MIME in data:
         checks.append(data[SECTION_MIME]["report"])
-        return [_html(data[SECTION_MIME]["html"])]
+        return [_html(curtained(data[SECTION_MIME]["html"], _asked_before(data[SECTION_MIME], asked)))]
     if STUDY_MIME in data:
         found = given.get(data[STUDY_MIME]["study"]) or _frozen(data[STUDY_MIME])
         checks.append(found.report)
-        return [_html(found.html(names.name(found.study.key)))]
+        html = found.html(names.name(found.study.key))
+        return [_html(curtained(html, _asked_before(data[STUDY_MIME], asked)))]
     if QUESTION_MIME in data:
         record = dict(data[QUESTION_MIME])
+        if record["role"] == "prediction":
+            asked.add(record["key"])
         return [_html(question_html(record | ({"rules": rules[record["key"]]} if record["key"] in rules else {})))]
     if WIDGET_MIME in data:
         note = _html(f'<p class="quiet">{escape(STILL_HERE)}</p>')
@@ -199,6 +210,11 @@ def _shown(
     if data:
         output.metadata = _with_words(output.metadata, data)
     return [output]
+
+
+def _asked_before(record: Mapping[str, Any], asked: set[str]) -> list[str]:
+    """The predictions after which a study opens, as far as the page asks for them: a client's page does not."""
+    return [key for key in record.get("after", ()) if key in asked]
 
 
 def _with_words(metadata: Mapping[str, Any], data: Mapping[str, Any]) -> dict[str, Any]:

@@ -86,7 +86,7 @@ class Study { // it stands as it was written until its table is unpacked and a c
   }
   take(number) { // the drawing and the readings that stand in the page are of this shape
     const all = (selector) => [...this.section.querySelectorAll(selector)];
-    const nodes = [...all("svg :is(path,circle,text)"), ...all("[data-s]"), { textContent: "" }];
+    const nodes = [...all("[data-marks] :is(path,circle,text)"), ...all("[data-s]"), { textContent: "" }];
     Object.assign(this, { shape: number, told: nodes[nodes.length - 1], terms: all("[data-readings] dt") });
     this.updates = this.data.shapes[number].updates.map(([kind, element, what, first, second]) => {
       const slots = kind === 0 && first.length === 2 ? Array.from({ length: -first[1] }, (_, k) => first[0] + k) : first;
@@ -141,16 +141,10 @@ function readAddress() { // controls that the address does not name stand at the
     study.draw();
   }
 }
-function keepPrediction(form) {
-  const field = form.querySelector("input:checked") || form.querySelector("input[type=text]"), said = field && field.value.trim();
-  form.querySelector("[role=status]").textContent = said ? `You said: ${said}` : "There is no answer yet.";
-  if (said) each(`[data-said="${CSS.escape(form.dataset.question)}"]`, (place) => (place.textContent = `You said: ${said}`));
-}
 async function begin() { // a control that moves before its table is unpacked is answered as soon as it is
   each("[data-study]", (section) => studies.push(new Study(section)));
   each("body [hidden]", (element) => (element.hidden = false));
   each("[name=units]", (choice) => choice.addEventListener("change", () => { units = choice.value; studies.forEach((study) => study.draw()); }));
-  each("[data-question] button", (button) => button.addEventListener("click", () => keepPrediction(button.parentElement)));
   addEventListener("hashchange", readAddress), readAddress();
   document.documentElement.dataset.live = "yes";
   await Promise.all(studies.map((study) => study.unpack()));

@@ -55,6 +55,7 @@ def study_section(study: Study, table: str, name: str, units: str = "both", lead
         picture=svg(answer.picture, answer.alt_text(units), units, name, styled=False, hatched=False),
         readings=readings_html(answer, units),
         still=STILL,
+        gauge=answer.picture.gauge,
     )
 
 
@@ -69,6 +70,11 @@ def question_html(record: dict[str, Any]) -> str:
     An exercise that comes with its ``rules`` (:mod:`woodlib.lesson.rules`) is judged on the page by ``judge.js``.
     """
     return template("handout/templates/question.html").render(record=record, name=f"{record['role']}-{record['key']}")
+
+
+def curtained(study: str, after: Sequence[str]) -> str:
+    """A study that the page's script covers until the predictions ``after`` are given; as it is where there are none."""
+    return template("handout/templates/curtain.html").render(study=study, after=after) if after else study
 
 
 def beside(study: str, others: Sequence[str]) -> str:
@@ -95,7 +101,9 @@ def page(
     ``body`` is HTML in parts; ``title`` and ``checks``, a line per study on how it was checked, are text.
     """
     start = f'"use strict";const START_UNITS={json.dumps(units)},OPERATIONS={script_table()};'
-    script = "\n".join([start, *map(part, ("page.js", *scripts))]) if slides or scripts else ""
+    asks = any("data-question=" in text for text in body)
+    parts = ("page.js", *scripts, *(["predict.js"] if asks else []))
+    script = "\n".join([start, *map(part, parts)]) if slides or scripts else ""
     digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
     allowed = f"script-src 'sha256-{digest}'; " if script else ""
     policy = (

@@ -6,13 +6,16 @@ from collections import Counter
 from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from ..errors import InputError
 from ..study.study import Study
 from .asking import Progress
 from .frozen import frozen_or_still
 from .page import study_section
+
+if TYPE_CHECKING:
+    from ..live import Panel
 
 SECTION_MIME = "application/vnd.woodlib.section+json"
 
@@ -55,9 +58,11 @@ def show_sections(positions: Mapping[str, Mapping[str, Any]]) -> None:
     """
     names = Names()
 
-    def record(study: Study) -> dict[str, Any]:
+    def record(panel: Panel) -> dict[str, Any]:
+        study = panel.study.starting(**panel.values)
         made = section(_where_left(study, positions.get(study.key, {})))
-        return {SECTION_MIME: {"html": made.html(names.name(study.key)), "report": made.report}}
+        content = {"html": made.html(names.name(study.key)), "report": made.report, "after": list(panel.after)}
+        return {SECTION_MIME: content}
 
     from .. import live  # a page that is made without a notebook needs no widgets
 

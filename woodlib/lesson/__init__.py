@@ -13,6 +13,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from .cards import QUESTION_MIME, ExerciseCard, Prediction, Seen, rehearsal
+from .curtain import Curtain, curtain
 from .exercise import Exercise, Judgement
 from .kept import kept
 from .question import EXAMPLES, OPTION, Question, read_typed
@@ -21,6 +22,7 @@ from .solutions import find_exercise
 __all__ = [
     "EXAMPLES",
     "QUESTION_MIME",
+    "Curtain",
     "Exercise",
     "ExerciseCard",
     "Judgement",
@@ -28,6 +30,7 @@ __all__ = [
     "Question",
     "Seen",
     "check",
+    "curtain",
     "kept",
     "predict",
     "recall",
@@ -39,8 +42,8 @@ __all__ = [
 def predict(key: str, question: str, options: Sequence[str] = (), kind: str = OPTION) -> Prediction:
     """Ask for a prediction: ``options`` to choose from, or a ``kind`` of quantity to type ("length", "humidity" ...).
 
-    The learner commits with a button (or code with ``.commit``); the answer is kept under ``key`` as long as the
-    kernel runs, also when the cell is run again. Raises InputError for a question that nobody could answer.
+    The learner commits with a button (or code with ``.commit``); the answer is kept under ``key``, also when the cell is run
+    again and in the next kernel. Raises InputError for a question that nobody could answer.
     """
     return Prediction(Question(key, question, kind, tuple(options)))
 

@@ -6,7 +6,8 @@ record, so that a page without Python can ask the same.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from html import escape
 from typing import Any
@@ -16,6 +17,7 @@ from IPython.display import display
 
 from ..errors import InputError
 from ..live import Panel
+from ..live.controls import GONE_CSS
 from ..picture.palette import style_sheet
 from .exercise import Exercise, Judgement
 from .kept import Commitment, kept
@@ -25,7 +27,7 @@ from .rules import TRIES_BEFORE_WAY
 QUESTION_MIME = "application/vnd.woodlib.question+json"
 COME_TO_LIFE = "To answer here, run the notebook: menu Run, then Run All Cells."
 
-_CARD_CSS = (
+CARD_CSS = (
     ".wl-card{max-width:700px;line-height:1.45;border-left:.45em solid var(--w-quiet);padding:.2em 0 .2em .8em}"
     ".wl-ask{font-weight:600;line-height:1.4;margin:.3em 0}.wl-card p{margin:.2em 0}"
     ".wl-card dl{display:grid;grid-template-columns:minmax(6em,max-content) 1fr;gap:.2em 1em;margin:.3em 0}"
@@ -67,10 +69,12 @@ class _Asked(Card):
         self._button = widgets.Button(description=button, button_style="primary", layout={"width": "auto"})
         self._button.on_click(lambda _: self._pressed())
         self._said = widgets.HTML()
-        head = f'<style>{style_sheet()}{_CARD_CSS}</style><div class="wl-ask">{escape(question.words)}</div>'
+        head = f'<style>{style_sheet()}{CARD_CSS}{GONE_CSS}</style><div class="wl-ask">{escape(question.words)}</div>'
         self._field = _field(question)
+        _on_enter(self._field, self._pressed)
         buttons = widgets.HBox([self._button, *more])
         super().__init__([widgets.HTML(head, layout=_WIDE), self._field, buttons, self._said])
+        self.add_class("wl-whole")
 
     @property
     def said(self) -> str:
@@ -94,6 +98,12 @@ def _field(question: Question) -> widgets.ValueWidget:
     if question.kind == OPTION:
         return widgets.RadioButtons(options=question.options, value=None, layout={**_WIDE, "height": "auto"})
     return widgets.Text(placeholder=question.how, description="Your answer", layout={**_WIDE, "max_width": "480px"})
+
+
+def _on_enter(field: widgets.ValueWidget, act: Callable[[], object]) -> None:
+    """Let the Enter key in a typed field do what the button does."""
+    if isinstance(field, widgets.Text):
+        field.on_msg(lambda _, content, __: act() if content.get("event") == "submit" else None)
 
 
 def _asked_record(question: Question, role: str) -> dict[str, Any]:
@@ -141,9 +151,15 @@ class Prediction(_Asked):
 
 
 def _kept_sentence(key: str) -> str:
+    lost = f" It is kept until the kernel stops: {kept.not_kept}." if kept.not_kept else ""
     commitment = kept.commitments[key]
-    said = f"\u201c{commitment.text}\u201d" if commitment.question.kind == OPTION else commitment.text
-    return f"Kept: you said {said}. Now try it."
+    bare = (
+        bool(commitment.typed)
+        and commitment.question.kind != "count"
+        and not re.search(r"[^\d\s.,/-]", commitment.typed)
+    )
+    read = f", read as {commitment.question.text(commitment.value)}" if bare else ""
+    return f"Kept: you said \u201c{commitment.text}\u201d{read}.{lost} Now try it."
 
 
 class Seen(Card):
@@ -152,10 +168,11 @@ class Seen(Card):
     def __init__(self, key: str, answer: Any = None, words: str = "", close: Any = 0.0) -> None:
         self.key, self._answer, self.words, self._close = key, answer, words, close
         self._shown = widgets.HTML(layout=_WIDE)
-        style = widgets.HTML(f"<style>{style_sheet()}{_CARD_CSS}</style>")
+        style = widgets.HTML(f"<style>{style_sheet()}{CARD_CSS}{GONE_CSS}</style>")
         kept.listen(key, self._look)
         self._look()
         super().__init__([style, self._shown])
+        self.add_class("wl-whole")
 
     @property
     def shown(self) -> str:
@@ -299,7 +316,8 @@ def rehearsal(*shown: Panel | Prediction | ExerciseCard) -> Iterator[None]:
     try:
         for card, _ in asked:
             kept.restore(card.question.key, None)
-        yield
+        with kept.rehearsing():
+            yield
     finally:
         for panel, values in panels:
             panel.set(**values)

@@ -1,14 +1,16 @@
-"""What a learner has committed to, kept while the kernel runs, and who wants to hear of it.
+"""What a learner has committed to, and who wants to hear of it; a diary keeps it from one kernel to the next.
 
 A notebook may be run in one go before anybody predicts; whatever shows a prediction later therefore listens for it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 
 from ..errors import InputError
+from .diary import Diary
 from .question import Question
 
 
@@ -18,11 +20,12 @@ class Commitment:
 
     question: Question
     value: float | str
+    typed: str = ""
 
     @property
     def text(self) -> str:
-        """The answer as it is shown."""
-        return self.question.text(self.value)
+        """The answer as it is shown: as it was typed, or chosen."""
+        return self.typed or self.question.text(self.value)
 
 
 class Ledger:
@@ -36,16 +39,30 @@ class Ledger:
     'wider'
     """
 
-    def __init__(self) -> None:
+    def __init__(self, diary: Diary | None = None) -> None:
+        self.diary = diary
+        self.not_kept = ""
+        """Why the last prediction could not be written down, "" when it was."""
         self.questions: dict[str, Question] = {}
         self.commitments: dict[str, Commitment] = {}
         self._listeners: dict[str, list[Callable[[], None]]] = {}
 
     def ask(self, question: Question) -> None:
-        """Remember a question; asking another one under the same key drops what was answered to the old one."""
+        """Remember a question and what was said to it in an earlier kernel.
+
+        Asking another one under the same key drops what was answered to the old one.
+        """
         if self.questions.get(question.key, question) != question:
             self.commitments.pop(question.key, None)
         self.questions[question.key] = question
+        said = (
+            self.diary.said(question.key, question.words)
+            if self.diary and question.key not in self.commitments
+            else None
+        )
+        if said is not None:
+            with suppress(InputError):  # the question takes other answers than it did
+                self.commitments[question.key] = _commitment(question, said)
         self.tell(question.key)
 
     def commit(self, key: str, given: object) -> Commitment:
@@ -53,8 +70,10 @@ class Ledger:
         if key not in self.questions:
             raise InputError(f"Nothing was asked under {key!r} yet; ask for a prediction first, with predict(...).")
         if key not in self.commitments:
-            question = self.questions[key]
-            self.commitments[key] = Commitment(question, question.read(given))
+            commitment = _commitment(self.questions[key], given)
+            self.commitments[key] = commitment
+            if self.diary is not None:
+                self.not_kept = self.diary.write(key, commitment.question.words, commitment.typed or commitment.value)
             self.tell(key)
         return self.commitments[key]
 
@@ -64,6 +83,22 @@ class Ledger:
         if commitment is not None:
             self.commitments[key] = commitment
         self.tell(key)
+
+    @contextmanager
+    def rehearsing(self) -> Iterator[None]:
+        """Write nothing down, and read nothing, while a lesson checks itself."""
+        diary, self.diary = self.diary, None
+        try:
+            yield
+        finally:
+            self.diary = diary
+
+    def start_over(self) -> str:
+        """Forget what was said, in this kernel and for the next; returns why that failed, "" when it did not."""
+        failed = "" if self.diary is None else self.diary.start_over()
+        for key in [*self.commitments]:
+            self.restore(key, None)
+        return failed
 
     def listen(self, key: str, action: Callable[[], None]) -> None:
         """Call ``action`` whenever something about this key changes."""
@@ -75,5 +110,11 @@ class Ledger:
             action()
 
 
-kept = Ledger()
+def _commitment(question: Question, given: object) -> Commitment:
+    value = question.read(given)
+    typed = " ".join(given.split()) if isinstance(given, str) and not isinstance(value, str) else ""
+    return Commitment(question, value, typed)
+
+
+kept = Ledger(Diary())
 """The ledger of this kernel."""

@@ -44,6 +44,15 @@ def exercise_rules(exercise: Exercise) -> dict[str, Any]:
     }
 
 
+def prediction_rules(question: Question) -> dict[str, Any]:
+    """What a page needs to read a typed prediction, ready for JSON; nothing where one chooses. It is never judged."""
+    if question.kind == OPTION:
+        return {}
+    silent: dict[str, Any] = {"up_to": None, "right": None, "words": []}
+    rules = {"how": question.how, "unread": UNREAD, "answer": 0.0, "bands": [silent]}
+    return rules | {"format": FORMATS[question.kind].as_table(), **reading_rules(question.kind)}
+
+
 def reading_rules(kind: str) -> dict[str, Any]:
     """How a typed quantity of a kind is read: the forms of a number, and for each unit [worth of one, where its zero is].
 

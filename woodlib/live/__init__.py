@@ -7,7 +7,7 @@ much as the physics does, nothing flickers, and lines stay sharp on any screen.
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from html import escape
 from itertools import count
 from math import ceil
@@ -18,13 +18,14 @@ from IPython.display import DisplayHandle, display
 
 from ..errors import WoodlibError
 from ..picture.palette import style_sheet
+from ..picture.said import Foretold, with_said
 from ..picture.svg import picture_address, svg
 from ..study.answer import Answer, Reading
 from ..study.inputs import Span
 from ..study.readings import READINGS_CSS, readings_html
 from ..study.study import Study
 from ..words.say import plain_text
-from .controls import PANEL_CSS, UNITS, control, place_slider, unit_choice
+from .controls import GONE_CSS, PANEL_CSS, UNITS, control, place_slider, unit_choice
 
 STUDY_MIME = "application/vnd.woodlib.study+json"
 BRING_TO_LIFE = "This is a still. To move the sliders, run the notebook: menu Run, then Run All Cells."
@@ -36,7 +37,7 @@ LINES_SHOWN, LETTERS_A_LINE = 24, 36
 
 _panel_numbers = count(1)
 shown_panels: dict[str, Panel] = {}
-instead: Callable[[Study], dict[str, Any]] | None = None
+instead: Callable[[Panel], dict[str, Any]] | None = None
 """What to show instead of a panel, as a bundle; set by whoever runs a notebook to make something else of it."""
 
 
@@ -90,6 +91,9 @@ class Panel(widgets.VBox):
         self._record: DisplayHandle | None = None
         self._timer: asyncio.TimerHandle | None = None
         self._hold = False
+        self.after: tuple[str, ...] = ()
+        """Keys of the predictions after which this panel opens."""
+        self._said: tuple[Foretold, ...] = ()
         self.controls: dict[str, widgets.ValueWidget] = {entry.key: control(entry) for entry in study.inputs}
         for entry in study.inputs:
             if isinstance(entry, Span):
@@ -103,11 +107,11 @@ class Panel(widgets.VBox):
         self._first: tuple[int, ...] | None = None
         self._redraw()
         super().__init__([self._head(), self._body()])
-        self.add_class("wl-panel")
+        self.add_class("wl-panel").add_class("wl-whole")
         shown_panels[study.key] = self
 
     def _head(self) -> widgets.Widget:
-        style = f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}{PANEL_CSS}</style>"
+        style = f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}{PANEL_CSS}{GONE_CSS}</style>"
         return widgets.HTML(style, layout={"height": "0", "margin": "0"})
 
     def _body(self) -> widgets.Widget:
@@ -158,7 +162,8 @@ class Panel(widgets.VBox):
             answer = self.study.answer(**self.values)
             if self._first is None:
                 self._first = _readings_at_first(answer)  # counted once, so that nothing jumps in a move
-            drawing = svg(answer.picture, answer.alt_text(units), units, self._name, styled=False)
+            alt = " ".join([answer.alt_text(units), *(f"You said: {each.words}." for each in self._said)])
+            drawing = svg(with_said(answer.picture, self._said), alt, units, self._name, styled=False)
             readings = readings_html(answer, units, None if self._all_readings.value else self._first)
         except WoodlibError as error:
             # The last good picture stays, so that a maker sees what the sentence is about.
@@ -169,6 +174,11 @@ class Panel(widgets.VBox):
             self.picture, self.readings = drawing, readings
         self._shown.value = self.picture + self.readings
 
+    def foretold(self, said: Sequence[Foretold]) -> None:
+        """Draw what somebody said beforehand into the picture, from now on."""
+        self._said = tuple(said)
+        self._redraw()
+
     def record(self) -> dict[str, Any]:
         """What a handout needs to start where this panel stands."""
         function = self.study.function
@@ -176,6 +186,7 @@ class Panel(widgets.VBox):
             "study": self.study.key,
             "function": f"{function.__module__}:{function.__qualname__}",
             "values": self.values,
+            **({"after": list(self.after)} if self.after else {}),
         }
 
     def _record_bundle(self) -> dict[str, Any]:
@@ -200,13 +211,17 @@ class Panel(widgets.VBox):
             self._record.update(self._record_bundle(), raw=True)
 
     def _ipython_display_(self) -> None:
+        self.show_in(self)
+
+    def show_in(self, box: widgets.VBox, cover: Callable[[str], str] = str) -> None:
+        """Display a box that holds this panel, and its still under a ``cover``; then the record for a handout."""
         if instead is not None:
-            display(instead(self.study.starting(**self.values)), raw=True)
+            display(instead(self), raw=True)
             return
         answer = self.answer_now or self.study.answer(**self.values)
-        bundle = dict(widgets.VBox._repr_mimebundle_(self))
+        bundle = dict(widgets.VBox._repr_mimebundle_(box))
         bundle["text/plain"] = "\n".join([self.study.question, *answer.lines()])
-        bundle["text/html"] = still_html(self.study, answer, self.values)
+        bundle["text/html"] = cover(still_html(self.study, answer, self.values))
         display(bundle, raw=True, metadata={"woodlib": {"still_of": self.study.key}})
         self._record = display(self._record_bundle(), raw=True, display_id=True)
 

@@ -6,6 +6,17 @@ import ipywidgets as widgets
 
 from ..study.inputs import Choice, Input, Span, Switch
 
+KERNEL_GONE = "This no longer moves: its kernel has stopped. Run the notebook again: menu Run, then Run All Cells."
+"""What stands above a panel or a card once its kernel has gone."""
+
+GONE_CSS = (
+    # JupyterLab marks every part of a dead widget with a broken link: one sentence above the whole stands for them all.
+    ".jupyter-widgets-disconnected:is(.wl-whole,.wl-whole *)::before{content:none!important}"
+    f".wl-whole.jupyter-widgets-disconnected::before{{content:'{KERNEL_GONE}'!important;display:block;font:inherit;font-weight:600;"
+    "color:inherit;border-left:.45em double var(--jp-warn-color1,#775600);padding:.2em .8em;margin:.2em 0;white-space:normal}"
+    ".wl-whole .wl-whole.jupyter-widgets-disconnected::before{content:none!important}"
+)
+
 UNITS = {"inch and mm": "both", "inch": "inch", "mm": "metric"}
 
 # Side by side where there is room, one below the other where there is not. A label is never cut short: it stands above its

@@ -44,6 +44,8 @@ ROLES: dict[str, Role] = {
     "metal": Role("#6d7880", "#b9c3c9"),
     "glue": Role("#8c1d4f", "#f08fb8"),
     "gap": Role("#ffffff", "#0c0f11"),
+    # what somebody said before seeing
+    "said": Role("#b1005d", "#ff9ad0"),
     # judgement
     "fine": Role("#2c7a66", "#6cc7ad"),
     "watch": Role("#775600", "#e8c256", hatch=7.0),

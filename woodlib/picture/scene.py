@@ -85,13 +85,26 @@ _MARKS = (Line, Area, Circle, Words, Window)
 
 
 @dataclass(frozen=True)
+class Gauge:
+    """A scale of the picture on which somebody's guess of this ``kind`` can be marked, from ``low`` to ``high`` in SI.
+
+    Where it lies is told by the one mark with the role ``said`` (:func:`gauge_mark`).
+    """
+
+    kind: str
+    low: float
+    high: float
+
+
+@dataclass(frozen=True)
 class Picture:
-    """A sheet of ``width`` x ``height`` px with a title and marks."""
+    """A sheet of ``width`` x ``height`` px with a title and marks, and perhaps a gauge for guesses."""
 
     title: str
     width: float
     height: float
     marks: tuple[Mark, ...] = field(default_factory=tuple)
+    gauge: Gauge | None = None
 
     def __post_init__(self) -> None:
         for mark in walk(self.marks):
@@ -154,6 +167,13 @@ class Frame:
         x, y = (row if isinstance(row, Many | np.ndarray) else np.asarray(row) for row in (x_values, y_values))
         return np.column_stack([self.x(x), self.y(y)])
 
+    def gauge(self, kind: str, along: str) -> tuple[Gauge, Line]:
+        """A gauge on the "x" or the "y" scale, and the mark that says where it lies."""
+        low, high = (self.left, self.top + self.height), (self.left + self.width, self.top)
+        if along == "x":
+            return Gauge(kind, self.x_low, self.x_high), gauge_mark(low, (high[0], low[1]), (0.0, -self.height))
+        return Gauge(kind, self.y_low, self.y_high), gauge_mark(low, (low[0], high[1]), (self.width, 0.0))
+
     @property
     def outline(self) -> list[tuple[float, float]]:
         """The frame's rectangle, px."""
@@ -210,6 +230,14 @@ def dimension_line(
             Words(middle_x, middle_y + (offset if offset < 0 else offset + size * 0.7), text, role, size, shown=shown)
         )
     return marks
+
+
+def gauge_mark(
+    low: tuple[Coordinate, Coordinate], high: tuple[Coordinate, Coordinate], across: tuple[float, float]
+) -> Line:
+    """Where a gauge lies: an unseen line from its low end to its high end, px, and on by ``across``, along which a guess
+    is drawn."""
+    return Line([low, high, (high[0] + across[0], high[1] + across[1])], "said", shown=False)
 
 
 def placed(marks: Iterable[Mark], times: float, right: float, down: float) -> list[Mark]:

@@ -121,7 +121,9 @@ def _picture(months_rh: np.ndarray, months_wood: np.ndarray, low: Decided, high:
         [_WOOD.points(_MONTHS, months_wood * _WETTED), _WOOD.points(_MONTHS, months_wood * _DRIED)[::-1]]
     )
     air = _AIR.points(_MONTHS, months_rh)
+    gauge, mark = _WOOD.gauge("moisture", "y")
     marks: list[Mark] = [
+        mark,
         *_AIR.axes(_LETTERS, [(0, "0"), (50, "50"), (100, "100")], "", "air in the room: relative humidity, %", 14),
         Line(air, "quiet", 2.5),
         *[Circle(x, y, 3.5, "quiet", filled=True) for x, y in air],
@@ -139,4 +141,4 @@ def _picture(months_rh: np.ndarray, months_wood: np.ndarray, low: Decided, high:
         marks.append(
             Words(_WOOD.left + _WOOD.width - 4, y + down, say(words, mc=moisture(end)), role, 15, "end", bold=True)
         )
-    return Picture("A year of a room and of the wood in it", 720, 430, tuple(marks))
+    return Picture("A year of a room and of the wood in it", 720, 430, tuple(marks), gauge)

@@ -129,14 +129,16 @@ def _readings(room_rh: float, wood: float, as_forecast: float) -> tuple[Reading,
 def _picture(
     outdoor_c: float, outdoor_rh: float, room_c: float, room_rh: float, wood: float, as_forecast: float, gain: str
 ) -> Picture:
+    gauge, mark = _CHART.gauge("humidity", "x")
     marks = [
         Words(16, 26, "Jar: how much water the air could hold. Filled: what it holds.", "quiet", 14, "start"),
         *_house(gain),
         *_jars(outdoor_c, outdoor_rh, room_c, room_rh),
         *_board(wood),
         *_chart(room_c, outdoor_rh, room_rh, wood, as_forecast),
+        mark,
     ]
-    return Picture("Cold air, warmed, and the wood in it", 720, 440, tuple(marks))
+    return Picture("Cold air, warmed, and the wood in it", 720, 440, tuple(marks), gauge)
 
 
 def _house(gain: str) -> list[Mark]:

@@ -11,7 +11,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from ..picture.scene import Area, Line, Mark, Picture, Words, dimension_line
+from ..picture.scene import Area, Gauge, Line, Mark, Picture, Words, dimension_line, gauge_mark
 from ..picture.wood import board_end, end_outline, moved_end
 from ..words.say import Number, length, say
 
@@ -23,6 +23,7 @@ MONTHS = np.linspace(0.0, 12.0, 25)  # places on the time scale, in months from 
 _BOARD_PX_PER_M, _BOARD_LEFT, _BOARD_MIDDLE = 3000.0, 40.0, 110.0
 _PANEL_PX_PER_M, _PANEL_LEFT, _PANEL_TOP, _PANEL_BOTTOM = 400.0, 62.0, 240.0, 414.0
 _DOWN = _PANEL_TOP + MONTHS / 12.0 * (_PANEL_BOTTOM - _PANEL_TOP)
+_GAUGE_M = 0.05  # as far as a guess of the movement can be marked
 _JULY = int(np.argmin(np.abs(MONTHS - 6.5)))
 _BOARDS, _LINES_PER_BOARD = 4, 3
 _MONTH_NAMES = ((0.5, "Jan"), (2.5, "Mar"), (4.5, "May"), (6.5, "Jul"), (8.5, "Sep"), (10.5, "Nov"))
@@ -60,7 +61,8 @@ class YearOfPanel:
 
 def year_picture(year: YearOfPanel) -> Picture:
     """The board's end above, the panel's year below."""
-    return Picture("A panel over a year", WIDTH_PX, HEIGHT_PX, (*_board(year), *_panel(year)))
+    gauge = Gauge("movement", 0.0, _GAUGE_M)
+    return Picture("A panel over a year", WIDTH_PX, HEIGHT_PX, (*_board(year), *_panel(year)), gauge)
 
 
 def _board(year: YearOfPanel) -> list[Mark]:
@@ -118,6 +120,11 @@ def _panel(year: YearOfPanel) -> list[Mark]:
         *(Line(upright(moving * (k / _BOARDS)), "edge", 0.9) for k in range(1, _BOARDS)),
         Area(band, "range"),
         Line(np.vstack([left, right, left[0]]), "edge", 1.8),
+        gauge_mark(
+            (dry_x, _PANEL_TOP),
+            (dry_x + _GAUGE_M * TIMES * _PANEL_PX_PER_M, _PANEL_TOP),
+            (0.0, _PANEL_BOTTOM - _PANEL_TOP),
+        ),
         Line([(dry_x, _PANEL_TOP), (dry_x, _PANEL_BOTTOM + 12)], "dry", 2.0, "7 5"),
         Line([(damp_x, _PANEL_TOP), (damp_x, _PANEL_BOTTOM + 12)], "damp", 2.0, "7 5"),
         *dimension_line((dry_x, _PANEL_BOTTOM + 9), (damp_x, _PANEL_BOTTOM + 9), "", "ink"),

@@ -146,7 +146,8 @@ def picture_of(
     """A bar for each way, and an upright line for the piece."""
     scale = Frame(224.0, _TOP, 354.0, _ROW * len(judged), 0.0, sliding.scale_m, 0.0, 1.0)
     bottom = _TOP + scale.height
-    marks: list[Mark] = []
+    gauge, mark = scale.gauge("length", "x")
+    marks: list[Mark] = [mark]
     for number, entry in enumerate(judged):
         marks += _row(entry, scale, _TOP + _ROW * number)
     for tick in (sliding.scale_m / 6, 5 * sliding.scale_m / 6):
@@ -157,7 +158,7 @@ def picture_of(
     here = scale.x(width)
     marks.append(Line([(here, _TOP - 6), (here, bottom)], "today", 2.4))
     marks.append(Words(here, _TOP - 13, say(f"{piece}: {{width}}", width=length(width)), "today", 15, bold=True))
-    return Picture(title, _WIDTH, bottom + _BELOW, tuple(marks))
+    return Picture(title, _WIDTH, bottom + _BELOW, tuple(marks), gauge)
 
 
 def _row(entry: Judged, scale: Frame, top: float) -> list[Mark]:

@@ -99,7 +99,9 @@ def curves(inside: Sequence[StepInside], passing_per_tilt: float, rings_per_perc
 
 def film_picture(film: Film) -> Picture:
     """The whole sheet."""
+    gauge, mark = _MOIST.gauge("moisture", "y")
     marks = [
+        mark,
         Words(
             _LEFT,
             20,
@@ -113,7 +115,7 @@ def film_picture(film: Film) -> Picture:
         *_means(film),
         *_cup_curves(film),
     ]
-    return Picture("Days of a board in other air", 720, 456, tuple(marks))
+    return Picture("Days of a board in other air", 720, 456, tuple(marks), gauge)
 
 
 def _cut_x(percent):
