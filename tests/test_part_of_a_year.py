@@ -36,6 +36,8 @@ def test_no_glued_border_is_advised_on_part_of_a_year(tmp_path, months, moisture
     assert not made.advised.way.holds and made.advised.allowed
     held = [verdict for verdict in made.verdicts if verdict.way.holds]
     assert held and not any(verdict.allowed for verdict in held)
+    free = [verdict.risk for verdict in made.verdicts if not verdict.way.holds]
+    assert set(free) == {"safe in the months that were measured"}  # its slots are cut for those alone
     lines = list(verdict_lines(made))
     assert "is not known" in lines[1]
     assert "decide" in made.would_change or "would tell" in made.would_change

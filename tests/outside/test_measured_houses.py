@@ -205,6 +205,20 @@ def test_vapour_in_new_york_apartments_in_winter(outside):
     outside("Sci. Total Environ. 583, abstract", "vapour pressure in winter, New York", 6.7, winter, 1.2, "hPa")
 
 
+def test_indoor_air_against_outdoor_air_in_sixteen_homes(outside):
+    """Boston: slope of absolute humidity 0.69; of temperature 0.41 in warm and 0.04 in cold weather, the two parted at about
+    12.7 degC (Nguyen, Schwartz, Dockery 2014, abstract). New York stands in for it; some of those homes were cooled, which
+    makes the slope of humidity smaller (0.69 here where all are)."""
+    outdoors = year_from_climate("New York Central Park")
+    inside, warm = house_year(outdoors, USUAL), outdoors.temperature_c > 12.7
+    vapour = [year.vapour_pressure_pa / (year.temperature_c + 273.15) for year in (outdoors, inside)]
+    source = "Nguyen and others 2014, abstract, 16 homes"
+    outside(source, "slope of absolute humidity", 0.69, float(np.polyfit(*vapour, 1)[0]), 0.15)
+    for name, expected, allowed, at in (("warm", 0.41, 0.1, warm), ("cold", 0.04, 0.05, ~warm)):
+        slope = np.polyfit(outdoors.temperature_c[at], inside.temperature_c[at], 1)[0]
+        outside(source, f"slope of temperature, {name} weather", expected, float(slope), allowed)
+
+
 def test_average_of_the_year_on_the_damp_coast(outside):
     """Monthly normals of New Orleans from memory: the kit carries no climate of that coast."""
     temperature = [11.9, 13.8, 17.2, 20.6, 24.6, 27.4, 28.3, 28.2, 26.3, 21.6, 16.4, 13.2]

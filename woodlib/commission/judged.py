@@ -161,7 +161,7 @@ def _judge(brief: Brief) -> Commission:
 
     def judged(way: str) -> Verdict:
         found = verdict_for(way, piece, stock, months, doubts=doubts, allowances=Allowances.of(brief.first))
-        return _not_yet(found, year) if year.partial and found.allowed and found.way.holds else found
+        return _not_yet(found, year) if year.partial and found.allowed else found
 
     def fitting(verdict: Verdict) -> tuple:
         return suitability(verdict, brief.piece.kind, bool(brief.piece.border_width_m))
@@ -177,7 +177,10 @@ def _judge(brief: Brief) -> Commission:
 
 
 def _not_yet(verdict: Verdict, year: Year) -> Verdict:
-    """A way that holds the panel is not advised on part of a year: the months that split it may be the missing ones."""
+    """On part of a year a way that holds the panel is not advised, for the missing months may be those that split it; and room
+    that is left is enough for the measured months only."""
+    if not verdict.way.holds:
+        return replace(verdict, risk=f"{verdict.risk} in the months that were measured")
     judged = not_yet(verdict.judged, year.not_known)
     said = plain_text(judged.reason())
     return replace(verdict, allowed=False, unfit=said, reason=said, risk="not known", judged=judged)
