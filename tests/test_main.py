@@ -190,7 +190,7 @@ def test_verdicts_say_which_way_is_decided_on_and_what_is_unusual(tmp_path, caps
     assert command_line.run(["verdicts", str(brief)]) == 0
     said = capsys.readouterr()
     assert re.search(r"^\d+\. Battens below, in slots: safe \(decided on\)$", said.out, re.MULTILINE)
-    assert said.err.startswith("Please check: seat.toml, line 30: finish.coats is 0")
+    assert said.err.startswith("Please check: seat.toml, line 31: finish.coats is 0")
 
 
 def test_verdicts_of_a_brief_with_mistakes_are_refused_in_sentences(tmp_path, capsys):
@@ -234,7 +234,7 @@ def test_what_is_unusual_about_a_brief_is_said_before_it_is_set_out(tmp_path, ca
     brief = tmp_path / "seat.toml"
     brief.write_text(SEAT.read_text(encoding="utf-8").replace("coats = 3", "coats = 0"), encoding="utf-8")
     assert command_line.run(["setout", str(brief)]) == 0
-    assert "Please check: seat.toml, line 30: finish.coats is 0" in capsys.readouterr().err
+    assert "Please check: seat.toml, line 31: finish.coats is 0" in capsys.readouterr().err
 
 
 def test_boards_that_do_not_reach_are_the_first_line_on_the_terminal(tmp_path, capsys):

@@ -79,7 +79,15 @@ def parser() -> argparse.ArgumentParser:
         "--output",
         type=file_path,
         metavar="FILE.html",
-        help="where to write it; left out, beside the brief under its name: seat.html for seat.toml",
+        help="where to write it; left out, beside the brief under its name: seat.html for seat.toml. The shop's papers go into "
+        "a folder beside it, seat-shop",
+    )
+    made.add_argument(
+        "--for",
+        dest="reader",
+        choices=("client", "shop", "both"),
+        default="client",
+        help="client, left out: the page; shop: the folder of the shop's papers, as setout writes it; both: each under its name",
     )
     made = command("verdicts", show_verdicts, "rank the ways to build the piece of a brief, with gap, risk and reason")
     made.add_argument("brief", type=file_path, metavar="BRIEF.toml")
@@ -215,11 +223,17 @@ def write_brief(chosen: argparse.Namespace) -> int:
 
 
 def write_handout(chosen: argparse.Namespace) -> int:
-    """Run the main job without a screen: from a brief to one HTML file."""
+    """Run the main job without a screen: from a brief to the client's file, the shop's folder, or both."""
     from .handout import write_handout as write
+    from .handout.write import checked_target
 
     output = chosen.output or chosen.brief.with_suffix(".html")
-    print(f"Wrote {write(chosen.brief, output, show_progress, show_accepted)}")
+    if chosen.reader == "both":
+        checked_target(output)  # the shop's papers are not written where the page cannot be
+    if chosen.reader != "client":
+        write_shop(chosen.brief, output.with_name(f"{output.stem}-shop"), "")
+    if chosen.reader != "shop":
+        print(f"Wrote {write(chosen.brief, output, show_progress, show_accepted)}")
     return 0
 
 
@@ -316,13 +330,17 @@ def forget_tables(chosen: argparse.Namespace) -> int:
 
 def set_out(chosen: argparse.Namespace) -> int:
     """Set out the piece of a brief and write lists and drawings for the shop."""
+    write_shop(chosen.brief, chosen.output or chosen.brief.with_name(f"{chosen.brief.stem}-shop"), chosen.way)
+    return 0
+
+
+def write_shop(brief, folder, way: str) -> None:
+    """The shop's papers of a brief, into a folder."""
     from .commission.shop_files import write_shop_files
     from .handout.client_page import shop_page
 
-    folder = chosen.output or chosen.brief.with_name(f"{chosen.brief.stem}-shop")
-    written = write_shop_files(chosen.brief, folder, chosen.way, show_set_out, {"shop.html": shop_page})
+    written = write_shop_files(brief, folder, way, show_set_out, {"shop.html": shop_page})
     print(f"Wrote {', '.join(path.name for path in written)} into {folder}")
-    return 0
 
 
 def show_set_out(plan, brief) -> None:

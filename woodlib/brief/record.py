@@ -246,6 +246,7 @@ class Brief:
     path: Path
     title: str
     maker: str = ""
+    maker_contact: str = ""
     client: str = ""
     notes: str = ""
     units: str = "inches"
