@@ -46,10 +46,10 @@ def test_the_clients_page_is_short_and_its_folded_sliders_move(pages, offline):
     page.wait_for_selector("html[data-ready]")
     assert page.evaluate("document.documentElement.scrollHeight") <= MOST_SCREENS * SIZES["phone"]["height"]
     page.locator("details.part > summary", has_text="What if").click()
-    before = page.locator("#ways-to-build [data-readings]").inner_text()
-    page.locator("#ways-to-build-width").press("Home")
+    before = page.locator("#what-if [data-readings]").inner_text()
+    page.locator("#what-if-way").select_option(index=2)
     page.wait_for_function(
-        "before => document.querySelector('#ways-to-build [data-readings]').innerText !== before", arg=before
+        "before => document.querySelector('#what-if [data-readings]').innerText !== before", arg=before
     )
 
 

@@ -11,6 +11,7 @@ from woodlib.commission.in_four_lines import four_lines, row_of_pieces, the_odds
 from woodlib.commission.pair import piece_year, the_pair
 from woodlib.handout.replay import freeze_checked
 from woodlib.picture.scene import Area, walk
+from woodlib.ways.registry import every_way
 from woodlib.words.decided import chosen
 
 
@@ -57,7 +58,7 @@ def test_the_split_opens_in_the_driest_month_and_shuts_in_the_dampest(seat):
         month: [
             mark
             for mark in walk(study.ask({"month": month}).picture.marks)
-            if isinstance(mark, Area) and mark.role == "edge"
+            if isinstance(mark, Area) and mark.role == "split"
         ]
         for month in ("March", "September")
     }
@@ -68,6 +69,12 @@ def test_the_split_opens_in_the_driest_month_and_shuts_in_the_dampest(seat):
 def test_it_slides_on_a_page_with_one_shape_for_all_months(seat):
     checked = freeze_checked(the_pair(seat))
     assert len(checked.frozen.payload["shapes"]) == 1 and checked.states == 13
+
+
+@pytest.mark.parametrize("way", every_way(), ids=lambda way: way.key)
+def test_each_way_is_explained_to_somebody_who_never_heard_its_name(way):
+    assert way.means.endswith(".") and len(way.means.split()) <= 20
+    assert not set(way.means.lower().replace(".", "").split()) & {"stile", "rail", "groove", "tongue", "batten", "kerf"}
 
 
 @pytest.mark.parametrize(("few", "of"), [(1, 3), (2, 3), (1, 20), (9, 10)])
@@ -81,5 +88,5 @@ def test_the_odds_of_the_seat_are_those_of_its_verdict(seat):
     from woodlib.restraint.measures import odds_words
 
     few_of = odds_words(seat.glued.panel.chance.sound.likely)
-    assert f"about {few_of} split in the first years" in four_lines(seat).text
+    assert f"about {few_of} would split in the first years" in four_lines(seat).text
     assert f"Of {few_of.rpartition(' ')[2]} such pieces" in the_odds(seat).text

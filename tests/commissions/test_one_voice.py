@@ -25,7 +25,7 @@ def test_what_is_said_of_glue_is_said_with_one_voice(matrix_brief):
     assert not (glued.allowed and "No house" in said)
     told = f"{opening(commission)} {four_lines(commission)}"
     likely = odds_words(glued.panel.chance.sound.likely) if glued.panel else ""
-    assert ("border glued across" in told) or glued.allowed or commission.built is glued
+    assert ("lued across its ends" in told) or glued.allowed or commission.built is glued
     if likely and not glued.allowed and commission.built.allowed:
         assert likely in told
     decides = DECIDERS[round(float(glued.judged.decides))]

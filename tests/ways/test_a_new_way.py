@@ -100,7 +100,7 @@ WEDGED = Way(
     steps=("Drive the wedges from both sides.",),
     change="A thinner seat would ask for battens.",
     cautions=("A wedge flies: stand aside.",),
-    expect="Expected: the gap at each ledge is widest in {month}.",
+    expect="The gap at each ledge is widest in {month}.",
     watch="beside a wedge",
 )
 

@@ -10,13 +10,15 @@ from dataclasses import dataclass, field
 from functools import partial
 from typing import Any, ClassVar
 
+from markupsafe import Markup, escape
+
 from ..picture.palette import ROLES
 from ..picture.scene import Picture
 from ..picture.svg import picture_address
 from ..templates import template
 from ..units import FORMATS
 from ..words.decided import Pick, now
-from ..words.say import Number, Said
+from ..words.say import Number, Said, plain_text
 
 Words = str | Number | Said | Pick
 _STROKES = {"fine": "solid", "watch": "double", "stop": "dashed"}
@@ -138,9 +140,17 @@ class Card:
     @property
     def html(self) -> str:
         """The card as HTML, everything in it escaped."""
-        return template("commission/templates/card.html").render(
-            blocks=self.blocks, told=partial(told, first=self.first)
-        )
+        tell = partial(told, first=self.first)
+        return template("commission/templates/card.html").render(blocks=self.blocks, told=tell, plain=tell)
+
+    @property
+    def switched_html(self) -> str:
+        """The card as HTML for a page that shows one system at a time and can change it; see :func:`switched`."""
+        return template("commission/templates/card.html").render(blocks=self.blocks, told=switched, plain=self._in_one)
+
+    def _in_one(self, words: Words) -> str:
+        """Words in the reader's own system alone."""
+        return plain_text(words, "inch" if self.first == "customary" else "metric")
 
     @property
     def text(self) -> str:
@@ -174,6 +184,28 @@ def told(words: Words, first: str = "customary") -> str:
     if isinstance(words, Said):
         return "".join(told(part, first) for part in words.parts)
     return str(words)
+
+
+def switched(words: Words) -> Markup:
+    """Anything sayable as HTML in which a page's switch shows one of two systems; no number is broken from its unit.
+
+    >>> from woodlib.words.say import length, say
+    >>> print(switched(say("leave {gap}", gap=length(0.0061, "up"))))
+    leave <span class="n inch">1/4 in</span><span class="n metric">7 mm</span>
+    """
+    if isinstance(words, Number):
+        systems = ("",) if len(FORMATS[words.kind].parts) == 1 else ("inch", "metric")
+        return Markup("").join(
+            _NUMBER.format(system and f" {system}", words.text(system or "inch")) for system in systems
+        )
+    if isinstance(words, Pick):
+        return switched(words.chosen)
+    if isinstance(words, Said):
+        return Markup("").join(map(switched, words.parts))
+    return escape(words)
+
+
+_NUMBER = Markup('<span class="n{}">{}</span>')
 
 
 def paragraphs(*texts: Words) -> Card:

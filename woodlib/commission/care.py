@@ -1,43 +1,24 @@
-"""The care of a piece told to its client: the humidity it is made for, what to expect in each season, when to call."""
+"""The care of a piece told to its client, on a card for the inside of a door: the air to keep, what to expect, when to call."""
 
 from __future__ import annotations
 
-from .card import Card, heading, joined, listed, paragraphs, told
+from ..words.say import say, whole_percent
+from .card import Card, Words, heading, joined, listed, paragraphs
+from .in_four_lines import stands_in
 from .judged import Commission
 from .margin import safe_humidity_percent
-from .seasons import about, airs_of, months_of, outside_m
+from .seasons import airs_of, likely, months_of, outside_m
 
 
 def care_note(commission: Commission) -> Card:
-    """For the client: the humidity to keep, what to expect in each season, when to call."""
-    built, months = commission.built, months_of(commission)
-    judged = built.judged
+    """For the client: the air to keep, what to expect in each season, when to call."""
     driest, dampest = airs_of(commission)
-    lines = []
-    for way, month in (("narrowing", months[0]), ("widening", months[1])):
-        lead = told(judged.against_today(way), commission.first)
-        verb = "" if built.way.holds_width else "is "
-        lines.append(
-            f"Around {month} the {built.way.part} {verb}{lead}: {told(judged.month(way), commission.first)}. "
-            f"{_NORMAL[built.allowed]}"
-        )
-    room = built.cut("space_beside").text(commission.first) if built.way.framed else ""
-    expected = built.way.expect.format(
-        month=months[0], outside=about(outside_m(commission), commission.first), room=room
+    keep = say(
+        "It is made for air between {driest} and {dampest} humidity. A small humidity meter in the room costs little and shows "
+        "where you are; steady air near the middle is kindest.",
+        driest=driest,
+        dampest=dampest,
     )
-    lines += [expected] if expected else []
-    low, high = safe_humidity_percent(commission)
-    keep = (
-        f"The piece is made for air between {driest} and {dampest}. A hygrometer in the room costs little and "
-        f"tells you where "
-        "you are. The less the air swings, the less the wood moves; steady air near the middle of that range is "
-        "kindest."
-    )
-    call = [
-        f"if the room stays below {low} % RH or above {high} % RH for more than a month{_why_these(commission)};",
-        f"if a line opens {built.way.watch} that you can slide a sheet of paper into;",
-        "if something that used to move freely binds, or the panel bows.",
-    ]
     care = [
         "Keep it out of direct sun and away from heaters, stoves and air vents.",
         "Wipe up water at once; clean with a damp cloth, never a wet one.",
@@ -46,21 +27,48 @@ def care_note(commission: Commission) -> Card:
     return joined(
         paragraphs(keep),
         heading("What to expect"),
-        listed(lines),
+        listed(expected(commission)),
         heading("Looking after it"),
         listed(care),
         heading("When to call us"),
-        listed(call),
+        listed(calls(commission)),
+        paragraphs(reached(commission)),
+        first=commission.first,
     )
 
 
-def _why_these(commission: Commission) -> str:
-    if commission.built.quantities["held_share"]:
-        return ", beyond what the border was judged for"
-    return ": there a usual board has used up the room it was given"
+def expected(commission: Commission) -> list[Words]:
+    """What the driest and the dampest month show, and what belongs to the way it is built."""
+    way, months = commission.built.way, months_of(commission)
+    seen = [stands_in(commission, month) for month in months]
+    lines: list[Words] = [
+        say(f"Around {month}: {{seen}}", seen=words) for month, words in zip(months, seen, strict=True)
+    ]
+    if seen[0] == seen[1]:
+        lines = [say("All through the year {seen}", seen=seen[0])]
+    room = commission.built.judged.size("space_beside") if way.framed else ""
+    outside = likely(outside_m(commission)) if way.framed else ""
+    lines += [say(way.expect, month=months[0], outside=outside, room=room)] if way.expect else []
+    return lines if commission.built.allowed else [*lines, "Watch the ends of the panel for a fine line."]
 
 
-_NORMAL = {True: "That is as it should be.", False: "Watch the ends of the panel for a fine line."}
+def calls(commission: Commission) -> list[Words]:
+    """When the client calls."""
+    low, high = map(whole_percent, safe_humidity_percent(commission))
+    return [
+        say("if the room stays below {low} or above {high} humidity for more than a month;", low=low, high=high),
+        f"if a line opens {commission.built.way.watch} that you can slide a sheet of paper into;",
+        "if something that used to move freely sticks, or the piece bends.",
+    ]
+
+
+def reached(commission: Commission) -> str:
+    """Who is called, and how, where the brief says it."""
+    brief = commission.brief
+    known = [text for text in (brief.maker, brief.maker_contact) if text]
+    return f"Made by {', '.join(known)}." if known else ""
+
+
 _OF_KIND = {
     "board": (
         "Wash it by hand, both faces alike, and stand it on edge to dry; never soak it or put it in a dishwasher.",
@@ -68,12 +76,12 @@ _OF_KIND = {
     "table top": (
         "Leave air below the top as well as above; a cloth or a hot dish left for days makes one face move alone.",
     ),
-    "seat": ("Do not screw anything across the grain from below; the screws would hold what has to slide.",),
+    "seat": ("Do not screw anything to it from below; a screw in the wrong place would hold what has to move.",),
     "lid": ("A heavy lid needs the stay that holds it open; look at its screws once a year.",),
     "door panel": ("Do not paint or varnish over the line where panel and frame meet; it would glue them together.",),
     "frame": ("Do not paint or varnish over the line where panel and frame meet; it would glue them together.",),
     "back": ("Fix nothing across the boards; each has to grow and shrink by itself.",),
-    "drawer front": ("A drawer that binds in a damp summer is not planed then: wait for a dry week and call us.",),
-    "drawer side": ("A drawer that binds in a damp summer is not planed then: wait for a dry week and call us.",),
+    "drawer front": ("A drawer that sticks in a damp summer is not planed then: wait for a dry week and call us.",),
+    "drawer side": ("A drawer that sticks in a damp summer is not planed then: wait for a dry week and call us.",),
     "drawer bottom": ("Leave the screw below the back as tight as it is; the bottom slides under its head.",),
 }

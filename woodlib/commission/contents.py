@@ -10,16 +10,17 @@ from dataclasses import dataclass
 from ..study.study import Study
 from .card import Card, heading, joined, paragraphs, sentences
 from .care import care_note
-from .deciding import comparison_table, decision, how_they_compare
 from .in_four_lines import four_lines, the_odds
 from .in_short import opening, title
 from .judged import Commission
 from .notes import piece_lines
-from .pair import the_pair
+from .pair import below_the_pair, the_pair
 from .ready import stock_ready
 from .reasons import why_it_moves
 from .shop import shop_cards
 from .sources import small_print
+from .sure import how_sure
+from .what_if import asking, ways_told
 from .what_now import mishaps
 from .workshop import cautions, cut_list
 
@@ -78,21 +79,28 @@ class Fold:
 
 
 @dataclass(frozen=True)
-class First:
-    """What a page begins with: a study whose picture leads, and the entries that stand beside or below it."""
+class Kept:
+    """Entries that are cut out of the print and kept."""
 
-    study: Callable[[Commission], Study]
     entries: tuple[Entry, ...]
 
 
-CLIENT: tuple[Entry | First | Fold, ...] = (
+@dataclass(frozen=True)
+class First:
+    """What a page begins with: a study whose picture leads, what stands below it, and the entries beside it."""
+
+    study: Callable[[Commission], Study]
+    below: Callable[[Commission], Card]
+    entries: tuple[Entry, ...]
+
+
+CLIENT: tuple[Entry | First | Kept | Fold, ...] = (
     title,
-    First(the_pair, (four_lines, the_odds)),
-    Fold("The brief, as it was agreed", (opening,)),
-    Fold("What if ...?", (through_the_year, ways_to_slide, how_they_compare, ways_side_by_side, comparison_table)),
-    Fold("Why wood moves, and how sure we are", (why_it_moves, small_print)),
-    Fold("The decision in full", (decision,)),
-    living_with_it,
+    First(the_pair, below_the_pair, (four_lines, the_odds)),
+    Kept((living_with_it,)),
+    Fold("What if ...?", (ways_told, asking)),
+    Fold("What was agreed", (opening,)),
+    Fold("Why wood moves, and how sure we are", (why_it_moves, how_sure)),
 )
 """The client's page."""
 
@@ -100,9 +108,9 @@ SHOP: tuple[Entry, ...] = (for_the_workshop, stock_ready, cut_list, setting_out,
 """The shop's page."""
 
 
-def entries(contents: Iterable[Entry | First | Fold]) -> Iterator[Entry]:
+def entries(contents: Iterable[Entry | First | Kept | Fold]) -> Iterator[Entry]:
     """Every entry of a page in its order, those of its parts among them."""
     for part in contents:
         if isinstance(part, First):
-            yield part.study
-        yield from part.entries if isinstance(part, First | Fold) else (part,)
+            yield from (part.study, part.below)
+        yield from part.entries if isinstance(part, First | Kept | Fold) else (part,)

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from ..picture.scene import Area, Line, Mark, Picture, box
-from ..restraint.chance import Probability
-from ..restraint.measures import odds_of, odds_words
+from ..restraint.measures import odds_of
 from ..studies.through_the_year import HARDLY_M, Month
-from ..words.say import Said, length, say, whole_percent
-from .card import Card, Figure, Paragraph, Words, joined
+from ..ways.judge import DECIDERS
+from ..words.say import Said, length, say
+from .card import Card, Figure, Paragraph, Words, joined, sentences
 from .judged import Commission
-from .margin import safe_humidity_percent
-from .pair import piece_year
-from .seasons import months_of
+from .pair import about_odds, glued_odds, piece_year
+from .seasons import airs_of, months_of
+
+STILL_RH = 10.0
+"""A house whose air changes by no more is called steady, %; an assumption of ours."""
 
 MOST_DRAWN = 30
 """Rarer odds are told, not drawn: nobody counts more pieces than these."""
@@ -33,58 +35,93 @@ def we_build(commission: Commission) -> Words:
     built, brief = commission.built, commission.brief
     wood = brief.stock.species
     if not built.allowed:
-        return f"{built.way.built_as}, in {wood}, because it was asked for; we advise against it."
+        better = f" and would build {commission.advised.way.built_as}" if commission.advised.allowed else ""
+        return f"{built.way.built_as}, in {wood}, because it was asked for; we advise against it{better}."
     kept = ", with the border you wanted" if brief.piece.border_width_m and built.way.keeps_border else ""
-    return f"{built.way.built_as}, in {wood}{kept}."
+    return sentences(f"{built.way.built_as}, in {wood}{kept}.", built.way.means)
 
 
 def why(commission: Commission) -> Words:
     """What the air of the house does to the wood, and what would come of holding it."""
     driest, dampest = months_of(commission)
-    wide = length(abs(float(commission.whole_moves.mid_m)))
     if commission.whole_moves.mid_m < HARDLY_M:
         if commission.year.partial:
             return "in the months that were measured the wood hardly moves; the others may move it, so room is left for them."
-        return "the air of your house hardly changes, and so the wood hardly moves."
-    glued = commission.glued
+        air = commission.year.dampest().rh_percent - commission.year.driest().rh_percent
+        return f"{'a piece this small' if air > STILL_RH else 'in air as steady as that of your house, wood'} hardly moves."
     moves = say(
-        f"in your house the wood is driest in {driest} and dampest in {dampest}; between the two, it moves by "
-        "about {wide}.",
-        wide=wide,
+        f"wood swells in damp air and shrinks in dry. In your house this piece moves by about {{wide}} from {driest}, its "
+        f"driest month, to {dampest}.",
+        wide=length(commission.whole_moves.mid_m),
     )
+    return sentences(moves, if_glued(commission))
+
+
+def if_glued(commission: Commission) -> str:
+    """What the border would do if it were glued across the ends, by its verdict."""
+    glued = commission.glued
     if glued is None:
-        return say("{moves} Room is left for that, so nothing is forced.", moves=moves)
+        return "Room is left for that, so nothing is forced."
     if glued.allowed:
-        return say("{moves} That is little enough for a border that is glued on.", moves=moves)
-    told = _odds(commission)
+        return "That is little enough for a border that is glued on."
+    if glued.judged.not_known:
+        return "Whether a border may be glued across its ends cannot be said before the missing months are known."
+    told, decides = glued_odds(commission), DECIDERS[round(float(glued.judged.decides))]
+    lead = "Glued across its ends, a border would not let it: "
     if told is None:
-        return say("{moves} A border glued across its ends would not let it.", moves=moves)
-    few, of = odds_of(told.likely)
-    return say(
-        f"{{moves}} A border glued across its ends would not let it: about {few} in {of} split in the first years.",
-        moves=moves,
-    )
+        return f"{lead}in time it could split."
+    besides = _BESIDES.get(decides, "") if told.likely < _SELDOM else ""
+    return f"{lead}{about_odds(told.likely)} would split in the first years{besides}."
+
+
+_SELDOM = 0.08
+"""Chance below which odds alone are no reason to a client; an assumption of ours."""
+_BESIDES = {
+    "pulled": ", and each winter it is pulled further than wood can bear",
+    "squeezed": ", and the wood, which grows after it is glued, is crushed for good",
+    "border": ", and so thin or narrow a border gives way itself",
+    "glue": ", and the ends of the glue line may open first",
+}
+"""What else speaks against a glued border where the odds of a split are low, by what decides."""
 
 
 def you_will_see(commission: Commission) -> Words:
     """What opens and closes, by how much and when: the likely sizes."""
-    year, opens = piece_year(commission), commission.built.way.opens
-    driest, dampest = months_of(commission)
+    opens, (driest, dampest) = commission.built.way.opens, months_of(commission)
     if commission.built.way.holds_width:
         return "nothing, while the glue holds; a fine line along the grain would be a split."
+    said = {"dry": stands_in(commission, driest), "damp": stands_in(commission, dampest)}
+    if opens is None and said["dry"] == said["damp"]:
+        return "no line that opens: it hardly moves."
     if opens is None:
-        dry, damp = (_at(year.months, name) for name in (driest, dampest))
-        framed = commission.built.way.framed
-        what = "panel in its frame" if framed else "piece"
-        width = commission.built.quantities["width"] if framed else commission.piece.width_m
-        return say(
-            f"no line that opens: the {what} is about {{dry}} narrower in {driest} and {{damp}} wider in {dampest} than on the "
-            "day it is cut.",
-            dry=length(max(-dry.goes, 0.0) * width),
-            damp=length(max(damp.goes, 0.0) * width),
-        )
-    sizes = {name: length(_at(year.months, month).line) for name, month in (("dry", driest), ("damp", dampest))}
-    return say(f"a {opens.name}: about {{dry}} in {driest}, {{damp}} in {dampest}. It is meant to be there.", **sizes)
+        return say(f"no line that opens. In {driest} {{dry}} In {dampest} {{damp}}", **said)
+    year = piece_year(commission)
+    sizes = {name: _open(_at(year.months, month), "about ") for name, month in (("dry", driest), ("damp", dampest))}
+    return say(f"a {opens.name}: in {driest} {{dry}}, in {dampest} {{damp}}. It is meant to be there.", **sizes)
+
+
+def stands_in(commission: Commission, name: str) -> Words:
+    """How the piece stands in a month, in a sentence: its line, or else its width beside that of the day it was made."""
+    here, built = _at(piece_year(commission).months, name), commission.built
+    if built.way.holds_width:
+        return "it keeps its width, held by its glue."
+    if built.way.opens is not None:
+        return say(f"the {built.way.opens.name} is {{line}}.", line=_open(here, "about ", " wide"))
+    what, width = "it", commission.piece.width_m
+    if built.way.framed:
+        what, width = "the panel in its frame", built.quantities["width"]
+    moved = here.goes * width
+    if not built.way.solid or abs(moved) < HARDLY_M:
+        return f"{what} is as wide as on the day it was made."
+    return say(
+        f"{what} is about {{moved}} {'wider' if moved > 0 else 'narrower'} than on the day it was made.",
+        moved=length(abs(moved)),
+    )
+
+
+def _open(month: Month, about: str, wide: str = "") -> Words:
+    """An opening in a month, or that it is shut."""
+    return say(f"{about}{{line}}{wide}", line=length(month.line)) if month.line >= HARDLY_M else "shut"
 
 
 def _at(months: tuple[Month, ...], name: str) -> Month:
@@ -93,34 +130,25 @@ def _at(months: tuple[Month, ...], name: str) -> Month:
 
 def you_do(commission: Commission) -> Said:
     """What the client does: the air to keep, and what to stay away from."""
-    low, high = (whole_percent(percent) for percent in safe_humidity_percent(commission))
+    driest, dampest = airs_of(commission)
+    known = "as it was measured" if commission.year.partial else "as it is now"
     return say(
-        "keep the room as it is, between {low} and {high} on a small hygrometer, and the piece away from heaters and sun.",
-        low=low,
-        high=high,
+        f"keep the air of the room between {{driest}} and {{dampest}} humidity, {known}, and the piece away from heaters and sun.",
+        driest=driest,
+        dampest=dampest,
     )
 
 
 def the_odds(commission: Commission) -> Card:
     """The odds of the glued border as a row of pieces, so many of them split; nothing where there are none to tell."""
-    told = _odds(commission)
+    told = glued_odds(commission)
     if told is None:
         return Card()
     few, of = odds_of(told.likely)
-    words = (
-        f"Of {of} such pieces with their borders glued across, about {few} would split in the first years "
-        f"(it could be {odds_words(told.low)} to {odds_words(told.high)})."
-    )
+    words = f"Of {of} such pieces with their borders glued across, about {few} would split in the first years."
     if of > MOST_DRAWN:
-        return Card((Paragraph(words),))
+        return Card()
     return Card((Figure(row_of_pieces(few, of), words, small=True), Paragraph(words)))
-
-
-def _odds(commission: Commission) -> Probability | None:
-    glued = commission.glued
-    if glued is None or glued.allowed or glued.panel is None or commission.year.partial:
-        return None  # odds of a few months are no odds of the year
-    return glued.panel.chance.sound
 
 
 def row_of_pieces(few: int, of: int) -> Picture:
@@ -142,7 +170,7 @@ def row_of_pieces(few: int, of: int) -> Picture:
                 (middle + 2, low - 12),
                 (middle + 3, low),
             ]
-            marks += [Area(panel, "past-limit"), Area(split, "edge")]
+            marks += [Area(panel, "past-limit"), Area(split, "split")]
         marks += [Line([*panel, panel[0]], "edge", 1.2), Line([*border, border[0]], "edge", 1.2)]
     rows = -(-of // across)
     return Picture(f"{few} of {of} pieces split", across * (one + gap), rows * (tall + gap), tuple(marks))

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from ..movement.spread import Movement
-from ..units import length_range, write
-from ..words.say import Said, length, movement, say
+from ..units.exact import INCH_M
+from ..words.say import Said, length, movement, percent, say, small_length
 from .card import Card, Paragraph, Words, heading, joined, paragraphs
 from .judged import Commission
 from .seasons import airs_of, likely, months_of
@@ -20,9 +20,8 @@ _BUT = (
         "It will, and that is what breaks the wood. A border whose grain runs across the panel keeps its length while the "
         "panel's width wants to change. Held fast in the dry months, the wood is pulled apart across its grain, the "
         "direction in which it is weakest. It can be stretched by about 0.4 % and come back unharmed; from about 0.9 % it "
-        "starts to fail. A damp summer makes it worse: squeezed too hard, wood keeps a set, and next winter starts from a "
-        "shorter panel. A border is not rigid either: it holds back about three quarters of what the end of the panel "
-        "wants to do. The stretch given with the verdict counts both, the border's grip and the set.",
+        "starts to fail. A damp summer makes it worse: squeezed too hard, wood stays shorter, and the next winter pulls "
+        "it further.",
     ),
     (
         '"It was well dried, and a finish will seal it."',
@@ -31,8 +30,8 @@ _BUT = (
     ),
     (
         '"Then make it narrower."',
-        "A narrower panel moves less, so gaps become smaller. But it is also less wood to share the pull: the stretch, as "
-        "a share of its width, stays nearly the same.",
+        "A narrower panel moves less, so gaps become smaller. But it is also less wood to share the pull: glued, it is "
+        "stretched nearly as hard. Only a very narrow one is safe from splitting through.",
     ),
 )
 _SO = "So the question is never how to stop the wood. It is where to let it go, so that it looks meant and nothing breaks."
@@ -49,17 +48,18 @@ def why_it_moves(commission: Commission) -> Card:
     )
 
 
-def _numbers(commission: Commission) -> tuple[str, Said]:
+def _numbers(commission: Commission) -> tuple[Said, Said]:
     """Air, moisture in the wood, width; and along the grain for comparison."""
     built, numbers = commission.built, commission.built.quantities
-    (driest, dampest), months = airs_of(commission), months_of(commission)
+    (dry, damp), months = airs_of(commission), months_of(commission)
     along = commission.piece.wood.axis_strains(numbers["driest_mc"], numbers["dampest_mc"])[0]
     longer = abs(float(along)) * commission.piece.length_m
-    air = (
-        f"Air of {driest}, as in {months[0]}, "
-        f"draws the wood of this piece down to {write(numbers['driest_mc'], 'moisture')}; "
-        f"air of {dampest}, as in {months[1]}, brings it up to {write(numbers['dampest_mc'], 'moisture')}. "
-        f"Today it stands at {write(numbers['stock_mc'], 'moisture')}."
+    air = say(
+        "The air of your house goes between {dry} and {damp}. The wood of this piece follows slowly: its moisture is down to "
+        f"{{driest}} of its dry weight in {months[0]} and up to {{dampest}} in {months[1]}; when it is cut it is {{stock}}.",
+        dry=dry,
+        damp=damp,
+        **{name: percent(numbers[f"{name}_mc"]) for name in ("driest", "dampest", "stock")},
     )
     change = "would change its width, if it were free" if built.way.holds_width else "changes its width"
     width = say(
@@ -68,13 +68,17 @@ def _numbers(commission: Commission) -> tuple[str, Said]:
         part="loose panel" if "opening" in numbers else built.way.part,
         wide=length(numbers["width"]),
         change=change,
-        range=_range(built.moves, commission.first),
-        longer=length_range(longer, longer, longer, commission.first),
+        range=_range(built.moves),
+        longer=likely(longer),
     )
     return air, width
 
 
-def _range(moves: Movement, first: str) -> Words:
+def _range(moves: Movement) -> Words:
     if moves.low_m < 0.0:  # a year that hardly swings: only the doubts are left
         return say("{mid}, at most by {high}", mid=likely(moves.mid_m), high=movement(moves.high_m, "up"))
-    return moves.text(first)
+    if moves.high_m < INCH_M / 32:
+        return "hardly at all"
+    step = movement if moves.low_m >= INCH_M / 16 else small_length  # a small range would fall on one tick
+    low, mid, high = (step(size) for size in (moves.low_m, moves.mid_m, moves.high_m))
+    return say("about {mid}, could be {low} to {high}", low=low, mid=mid, high=high)

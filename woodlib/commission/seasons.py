@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from ..ways.verdict import Verdict
-from ..words.say import humidity, movement, say
+from ..words.say import Number, movement, say, whole_percent
 from .card import Words, told
 from .judged import Commission
 
 _TINY_M = 0.0004
 
 
-def airs_of(commission: Commission) -> tuple[str, str]:
-    """The humidity of the driest and of the dampest month, in words."""
-    driest, dampest = (told(humidity(air.rh_percent)) for air in (commission.year.driest(), commission.year.dampest()))
+def airs_of(commission: Commission) -> tuple[Number, Number]:
+    """The humidity of the air at its driest and at its dampest; the wood follows weeks later."""
+    driest, dampest = (whole_percent(air.rh_percent) for air in (commission.year.driest(), commission.year.dampest()))
     return driest, dampest
 
 
@@ -36,9 +36,4 @@ def outside_m(commission: Commission) -> float:
 
 def likely(metres: float) -> Words:
     """A likely size; what is too small to be seen is said to be so."""
-    return "less than 1/64 in (0.4 mm)" if abs(metres) < _TINY_M else say("about {size}", size=movement(metres))
-
-
-def about(metres: float, first: str) -> str:
-    """A likely size as text."""
-    return told(likely(metres), first)
+    return "less than can be seen" if abs(metres) < _TINY_M else say("about {size}", size=movement(metres))

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from ..commission.contents import CLIENT, SHOP, Entry, First, Fold, entries
+from ..commission.card import Card
+from ..commission.contents import CLIENT, SHOP, Entry, First, Fold, Kept, entries
 from ..commission.judged import Commission
 from ..study.study import Study
-from .page import beside, folded, page
+from .page import beside, folded, kept, page
 from .sections import Names, section
 
 Told = Callable[[int, int], None]
@@ -16,32 +17,30 @@ Told = Callable[[int, int], None]
 def client_page(commission: Commission, progress: Told | None = None) -> str:
     """The client's page as HTML; ``progress`` gets how many percent of it are done."""
     made = {entry: entry(commission) for entry in entries(CLIENT)}
-    studies = [shown for shown in made.values() if isinstance(shown, Study)]
-    html: dict[Entry, str] = {}
+    html: dict[Entry, str] = {entry: shown.switched_html for entry, shown in made.items() if isinstance(shown, Card)}
+    studies = {entry: shown for entry, shown in made.items() if isinstance(shown, Study)}
+    leading: dict[Entry, str] = {part.study: html[part.below] for part in CLIENT if isinstance(part, First)}
     checks: list[str] = []
     names = Names()
-    for entry, shown in made.items():
-        if isinstance(shown, Study):
-            before = len(checks)
+    for entry, shown in studies.items():
 
-            def show(done: int, total: int, before: int = before) -> None:
-                if progress:
-                    progress(round(100 * (before + done / total) / len(studies)), 100)
+        def show(done: int, total: int, before: int = len(checks)) -> None:
+            if progress:
+                progress(round(100 * (before + done / total) / len(studies)), 100)
 
-            frozen = section(shown, show)
-            show(1, 1)
-            leads = any(isinstance(part, First) and part.study is entry for part in CLIENT)
-            html[entry] = frozen.html(names.name(shown.key), commission.page_units, leads)
-            checks.append(frozen.report)
-        else:
-            html[entry] = shown.html
+        frozen, kind = section(shown, show), "leading_study" if entry in leading else "asking_study"
+        show(1, 1)
+        html[entry] = frozen.html(names.name(shown.key), commission.page_units, kind, leading.get(entry, ""))
+        checks.append(frozen.report)
     body = [_part(part, html) for part in CLIENT]
     return page(commission.brief.title, body, checks, units=commission.page_units)
 
 
-def _part(part: Entry | First | Fold, html: dict[Entry, str]) -> str:
+def _part(part: Entry | First | Kept | Fold, html: dict[Entry, str]) -> str:
     if isinstance(part, First):
         return beside(html[part.study], [html[entry] for entry in part.entries])
+    if isinstance(part, Kept):
+        return kept([html[entry] for entry in part.entries])
     return folded(part.summary, [html[entry] for entry in part.entries]) if isinstance(part, Fold) else html[part]
 
 

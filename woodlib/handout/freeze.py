@@ -100,7 +100,7 @@ def _table(shape: _Shape, layout: Plan, solve: Solver, drawn: bool) -> dict[str,
     needed = program(shape.first, np.array(shape.values), shape.words)
     values, allowed, exact = needed.values, needed.allowed, needed.exact
     columns, motions = np.flatnonzero(needed.moving & exact), np.flatnonzero(needed.moving & ~exact)
-    columns, echoes = _own_columns(columns, values.reshape(-1, values.shape[2]), allowed)
+    columns, echoes = _own_columns(columns, values.reshape(values.shape[0] * values.shape[1], values.shape[2]), allowed)
     common = common_motions(values[:, :, motions], allowed[motions])
     still = np.flatnonzero(~needed.moving)
     table = {

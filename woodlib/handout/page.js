@@ -110,6 +110,7 @@ class Study { // it stands as it was written until its table is unpacked and a c
       const text = update.text(answer);
       if (update.last !== text) put(update.node, update.name, (update.last = text));
     }
+    this.section.toggleAttribute("data-trial", position.join() !== this.start.join());
     this.data.inputs.forEach((input, k) => {
       const text = input.options ? input.options[position[k]] : write(input.places[position[k]], this.data.formats[input.kind]);
       if (this.values[k].textContent !== text) put(this.values[k], "", text);
@@ -117,7 +118,7 @@ class Study { // it stands as it was written until its table is unpacked and a c
     });
     const readings = this.terms.map((term) => `${term.textContent}: ${term.nextSibling.firstChild.textContent}.`);
     put(this.find("desc"), "", [this.told.textContent, this.find("[data-s]").textContent, ...readings].filter(Boolean).join(" "));
-    this.shown = state;
+    this.shown = state, tellTrials();
   }
   moved() { this.draw(); clearTimeout(this.timer); this.timer = setTimeout(() => this.settled(), 500); }
   play(button) { // step along the first control, round and round, until the button or the control stops it
@@ -133,6 +134,12 @@ class Study { // it stands as it was written until its table is unpacked and a c
     history.replaceState(null, "", "#" + new URLSearchParams(kept.filter((entry) => entry.pop())));
   }
 }
+function tellTrials() { // what stands elsewhere than the piece as agreed, for a page that is printed so
+  const moved = studies.flatMap((study) => study.controls.filter((_, k) => study.position[k] !== study.start[k]));
+  document.documentElement.toggleAttribute("data-trial", moved.length > 0);
+  const told = moved.map((control) => `${control.labels[0].textContent} ${control.parentElement.querySelector("[data-value]").textContent}`);
+  each("[data-trials]", (place) => put(place, "", told.join("; ")));
+}
 function readAddress() { // controls that the address does not name stand at their start
   const kept = new URLSearchParams(location.hash.slice(1));
   for (const study of studies) {
@@ -144,7 +151,7 @@ function readAddress() { // controls that the address does not name stand at the
 async function begin() { // a control that moves before its table is unpacked is answered as soon as it is
   each("[data-study]", (section) => studies.push(new Study(section)));
   each("body [hidden]", (element) => (element.hidden = false));
-  each("[name=units]", (choice) => choice.addEventListener("change", () => { units = choice.value; studies.forEach((study) => study.draw()); }));
+  each("[name=units]", (choice) => choice.addEventListener("change", () => { document.documentElement.dataset.units = units = choice.value; studies.forEach((study) => study.draw()); }));
   addEventListener("hashchange", readAddress), readAddress();
   document.documentElement.dataset.live = "yes";
   await Promise.all(studies.map((study) => study.unpack()));

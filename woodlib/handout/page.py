@@ -36,16 +36,19 @@ def part(name: str) -> str:
     return Path(__file__).with_name(name).read_text(encoding="utf-8")
 
 
-def study_section(study: Study, table: str, name: str, units: str = "both", leads: bool = False) -> str:
+def study_section(
+    study: Study, table: str, name: str, units: str = "both", kind: str = "study", below: str = ""
+) -> str:
     """One study: question, controls, picture, readings and its table. ``name`` is unique on the page.
 
-    A study that ``leads`` a page shows its picture first, then its control with a button that plays it.
+    A ``leading_study`` shows its picture first, then its control with a button that plays it, then ``below``, HTML; an
+    ``asking_study`` its picture first, which stays in sight of its controls.
 
     What is written here is the start state in full, so that the page tells everything without its script; without a
     table it says that it stands still.
     """
     answer = study.answer()
-    return template(f"handout/templates/{'leading_' if leads else ''}study.html").render(
+    return template(f"handout/templates/{kind}.html").render(
         study=study,
         table=table,
         name=name,
@@ -56,6 +59,7 @@ def study_section(study: Study, table: str, name: str, units: str = "both", lead
         readings=readings_html(answer, units),
         still=STILL,
         gauge=answer.picture.gauge,
+        below=below,
     )
 
 
@@ -80,6 +84,11 @@ def curtained(study: str, after: Sequence[str]) -> str:
 def beside(study: str, others: Sequence[str]) -> str:
     """A study whose picture leads a page, with what stands beside it on a wide screen and below it on a narrow one."""
     return template("handout/templates/first.html").render(study=study, others=others)
+
+
+def kept(parts: Sequence[str]) -> str:
+    """Parts of a page that are cut out of its print and kept; ``parts`` are HTML."""
+    return template("handout/templates/kept.html").render(parts=parts)
 
 
 def folded(summary: str, parts: Sequence[str]) -> str:
@@ -115,7 +124,7 @@ def page(
         checks=checks,
         language=language,
         units=units,
-        choices=UNIT_CHOICES,
+        choices=UNIT_CHOICES if units == "both" else UNIT_CHOICES[1:],
         generator=GENERATOR,
         policy=policy,
         style=style_sheet() + READINGS_CSS + part("page.css"),

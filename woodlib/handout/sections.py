@@ -28,9 +28,9 @@ class Section:
     table: str
     report: str
 
-    def html(self, name: str, units: str = "both", leads: bool = False) -> str:
-        """The section under a ``name`` that is unique on its page; one that ``leads`` shows its picture first."""
-        return study_section(self.study, self.table, name, units, leads)
+    def html(self, name: str, units: str = "both", kind: str = "study", below: str = "") -> str:
+        """The section under a ``name`` that is unique on its page; see :func:`~woodlib.handout.page.study_section`."""
+        return study_section(self.study, self.table, name, units, kind, below)
 
 
 class Names:

@@ -35,6 +35,8 @@ ROLES: dict[str, Role] = {
     "late-wood": Role("#8f6b39", "#dcc090"),
     "border-wood": Role("#cfae7c", "#8f6d42"),
     "edge": Role("#54391a", "#f0dcb8"),
+    "split": Role("#20160d", "#080503"),
+    "shadow": Role("#94703f", "#2c2014"),
     "ghost": Role("#7a8790", "#8d9aa3"),
     # air and moisture
     "dry": Role("#a4500f", "#f0a263"),

@@ -14,7 +14,7 @@ from ..ways.client_view import view_of
 from ..ways.risk import risk_levels
 from ..ways.way import Way
 from ..words.decided import Pick, pick
-from ..words.say import Said, humidity, length, moisture, percent, say, strain, whole_percent
+from ..words.say import Said, length, percent, say, whole_percent
 
 KEY = "through-the-year"
 QUESTION = "How will it stand, month by month?"
@@ -68,22 +68,44 @@ class PieceYear:
     drawn: Seen
     held: Held
 
+    @property
+    def dampest(self) -> float:
+        """The largest change of width of any month, as a share."""
+        return max(month.goes for month in self.months)
+
+    @property
+    def furthest(self) -> float:
+        """The largest change by size."""
+        return max(abs(month.goes) for month in self.months)
+
+    @property
+    def times(self) -> int:
+        """How much larger than life movement is drawn from above."""
+        return replace(self.drawn, furthest=self.furthest).times
+
+    def level(self, month: Month) -> int:
+        """0 calm, 1 pulled, 2 past its limit, of the half that is held, by the careful pull."""
+        pull = self.held.careful * self.held.pull(month, self.dampest)
+        return sum(pull >= risk.from_strain for risk in risk_levels()[1:])
+
+    @property
+    def splits(self) -> bool:
+        """Whether a split is drawn in any month."""
+        return any(self.level(month) == 2 for month in self.months)
+
 
 def through_the_year(year: PieceYear) -> Study:
     """The client's study: one slider with the months, and the day it is cut."""
     by_name = {month.name: month for month in year.months}
-    furthest = max((abs(month.goes) for month in year.months), default=0.0)
-    dampest = max(month.goes for month in year.months)
     driest = min(year.months, key=lambda month: month.goes)
 
     def answer(month: str) -> Answer:
         here = by_name[month]
-        pull = year.held.pull(here, dampest)
-        level = sum(year.held.careful * pull >= risk.from_strain for risk in risk_levels()[1:])
+        pull, level = year.held.pull(here, year.dampest), year.level(here)
         seen = replace(
             year.drawn,
             goes=here.goes,
-            furthest=furthest,
+            furthest=year.furthest,
             line=here.line,
             split=max(pull, 0.0) * year.drawn.width,
             level=level,
@@ -94,7 +116,7 @@ def through_the_year(year: PieceYear) -> Study:
             say(f"{month}: {{held}}; {{built}}.", held=held[1], built=built),
             (
                 *air_readings(here),
-                Reading(year.held.says, held[0], held[1], Pick(float(level), ("fine", "watch", "stop"))),
+                Reading(year.held.says.capitalize(), held[0], held[1], Pick(float(level), ("fine", "watch", "stop"))),
                 Reading("As we build it", FREE, built, "fine"),
             ),
             f"Two drawings side by side, from above and in the cut. Left, {year.held.says.lower()}: a panel that cannot "
@@ -114,11 +136,17 @@ FREE = "Nothing pulls"
 def held_words(pull: float, level: int) -> tuple[Pick, Pick]:
     """What the held half goes through: a word or two, and a sentence."""
     step = 0.0 if pull <= 0.0 else 1.0 + level
-    stretched = say("held fast, the wood is stretched by {pull}", pull=strain(max(pull, 0.0)))
-    squeezed = "held fast, the wood is squeezed; a split would be shut, not healed"
     return (
         Pick(step, ("Squeezed", "Pulled a little", "Pulled hard", "Past its limit")),
-        Pick(step, (squeezed, stretched, stretched, stretched)),
+        Pick(
+            step,
+            (
+                "held fast, the wood is squeezed; a split would be shut, not healed",
+                "held fast, the wood is pulled a little",
+                "held fast, the wood is pulled harder than it can bear for good",
+                "held fast, the wood is pulled past its limit and may split",
+            ),
+        ),
     )
 
 
@@ -131,17 +159,22 @@ def built_words(year: PieceYear, seen: Seen) -> Said | Pick | str:
     return pick(seen.line, [HARDLY_M], [f"free, nothing pulls; the {opens.name} is shut", wide])
 
 
-def opening_words(year: PieceYear, seen: Seen) -> Said | Pick | str:
+def opening_words(way: Way, seen: Seen) -> Said | Pick | str:
     """What is measured below the cut: the opening, or, where none is seen, how far each edge has gone."""
-    opens, edge = year.way.opens, 0.5 * seen.goes * seen.width
+    opens, edge = way.opens, 0.5 * seen.goes * seen.width
     if opens is not None:
         return pick(
             seen.line, [HARDLY_M], [f"{opens.what} shut", say(f"{opens.what} {{line}}", line=length(seen.line))]
         )
-    if not year.way.solid:
+    if not way.solid:
         return "hardly moves"
     gone = [say(f"edge {{line}} {side}", line=length(abs(edge))) for side in ("in", "out")]
     return pick(edge, [-HARDLY_M, HARDLY_M], [gone[0], "edge as cut", gone[1]])
+
+
+def split_words(seen: Seen) -> Pick:
+    """How wide a split would stand, at most."""
+    return pick(seen.split, [HARDLY_M], ["split, a hair wide", say("split, up to {split}", split=length(seen.split))])
 
 
 def air_words(month: Month) -> Pick:
@@ -153,10 +186,10 @@ def air_words(month: Month) -> Pick:
 
 def air_readings(month: Month) -> tuple[Reading, ...]:
     """Air and wood of a month; on the day it is cut only the wood is known."""
-    air = say("{air}", air=humidity(month.rh_percent or 0.0))
+    air = say("{air} humidity", air=whole_percent(month.rh_percent or 0.0))
     return (
         Reading("Air in the room", Pick(float(month.rh_percent is not None), ("not measured", air))),
-        Reading("Moisture in the wood", moisture(month.mc_percent)),
+        Reading("Moisture in the wood", say("{wood} of its dry weight", wood=percent(month.mc_percent))),
     )
 
 
@@ -172,9 +205,9 @@ def picture_of(year: PieceYear, month: Month, seen: Seen, state: Pick) -> Pictur
         Words(right, 15.0, "As we build it", "ink", LETTERS, "start", bold=True),
         Words(right, 34.0, year.way.short, "quiet", LETTERS, "start"),
         *held_fast(seen, 0.0, year.held.ends),
-        *held_cut(seen, 0.0, say("split, up to {split}", split=length(seen.split))),
+        *held_cut(seen, 0.0, split_words(seen)),
         *plan(seen, right),
-        *cut(seen, right, opening_words(year, seen)),
+        *cut(seen, right, opening_words(year.way, seen)),
         Words(0.0, RESULT_Y, state, Pick(float(seen.level), ("fine", "watch", "stop")), LETTERS, "start", bold=True),
         Words(0.0, RESULT_Y + 19.0, air_words(month), "ink", LETTERS, "start"),
         Words(right, RESULT_Y, FREE, "fine", LETTERS, "start", bold=True),

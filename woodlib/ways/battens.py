@@ -79,6 +79,7 @@ WAY = Way(
     name="battens below, in slots",
     short="slotted battens",
     built_as="a panel on battens that let it slide",
+    means="Bars screwed on below keep it flat; their screws sit in slots, so that the wood can slide.",
     plural=True,
     also=("battens with slots",),
     kinds=("table top", "seat", "shelf", "lid", "board", "door panel"),

@@ -198,6 +198,7 @@ WAY = Way(
     name="breadboard end that slides on slots",
     short="breadboard end",
     built_as="a panel with breadboard ends that slide on slots",
+    means="A strip across each end keeps it flat and lets it slide.",
     also=("breadboard ends", "breadboard end with slots"),
     kinds=("table top", "seat", "shelf", "lid", "board"),
     usual_for=("table top", "board"),
@@ -272,6 +273,6 @@ WAY = Way(
     ),
     change="A border seen all round would ask for a frame; a step that may never show would ask for a calmer house.",
     cautions=("Cross-grain cuts for the tongue lift chips and stock: clamp the panel and a fence on both faces.",),
-    expect="Expected: a small step at the corners of the end pieces, which comes and goes with the seasons.",
+    expect="The small step at the corners of the end pieces comes and goes with the seasons; it is no fault.",
     watch="inside the panel, or between panel and end piece,",
 )

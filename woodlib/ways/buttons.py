@@ -90,6 +90,7 @@ WAY = Way(
     name="held to a base by buttons",
     short="buttons",
     built_as="a panel held to its base by buttons that let it slide",
+    means="Small wooden catches hold it down from below and let it slide.",
     plural=True,
     also=("slotted screws", "buttons or slotted screws to a base"),
     kinds=("table top", "seat"),

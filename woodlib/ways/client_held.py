@@ -50,7 +50,7 @@ def held_fast(seen: Seen, left: float, ends: bool) -> list[Mark]:
     sides = [
         [(middle + shift + side * 0.5 * split * sqrt(1.0 - share), y) for share, y, shift in steps] for side in (-1, 1)
     ]
-    marks.append(Area([*sides[0], *reversed(sides[1])], "edge", shown=seen.past))
+    marks.append(Area([*sides[0], *reversed(sides[1])], "split", shown=seen.past))
     return [*marks, *torn(left)]
 
 
@@ -65,6 +65,6 @@ def held_cut(seen: Seen, left: float, split_text: Said | Pick | str) -> list[Mar
     ys = [top + (low - top) * k / 4.0 for k in range(5)]
     crack = [(middle + j - 0.5 * open_px, y) for j, y in zip(jag, ys, strict=True)]
     crack += [(middle + j + 0.5 * open_px, y) for j, y in zip(reversed(jag), reversed(ys), strict=True)]
-    marks.append(Area(crack, "edge", shown=seen.past))
+    marks.append(Area(crack, "split", shown=seen.past))
     marks += sized(left, middle - 0.5 * open_px, middle + 0.5 * open_px, split_text, seen.past)
     return marks

@@ -16,6 +16,7 @@ SIZE_Y, RESULT_Y, HEIGHT = 232.0, 268.0, 292.0
 LETTERS = 15.0
 PLAN_SHARE = 0.82  # of a half, that the piece takes in the view from above
 MOST_PX = 8.0  # that an edge goes to one side in the view from above
+BOARD_M = 0.14  # of one board of a panel; an assumption of ours
 LARGER = (20, 15, 12, 10, 8, 6, 5, 4, 3, 2, 1)
 MOST_PX_PER_M = 3200.0  # of the cut; a thin part is not drawn thicker than this makes it
 
@@ -25,6 +26,7 @@ class Seen:
     """The piece in one month, sizes in metres.
 
     ``goes`` likely change of the free width since today, over the width; ``furthest`` the largest of any month, by size;
+    ``agreed`` the width by which its boards are counted, where it is another;
     ``line`` the opening that is seen in this month at the place that opens;
     ``split`` how wide a split would stand open if one took all that is held back; ``level`` 0 calm, 1 pulled, 2 past its
     limit, of the held half; ``reach`` how far from the held end the grip is felt.
@@ -39,6 +41,7 @@ class Seen:
     grip: float
     reach: float
     painted: bool
+    agreed: float = 0.0
     goes: float = 0.0
     furthest: float = 0.0
     line: float = 0.0
@@ -83,7 +86,7 @@ class Seen:
     @property
     def boards(self) -> tuple[Stem, ...]:
         """The boards of the panel."""
-        return stems(max(1, min(6, round(self.width / 0.14))), self.ring_angle_deg)
+        return stems(max(1, min(6, round((self.agreed or self.width) / BOARD_M))), self.ring_angle_deg)
 
 
 def wood_from_above(seen: Seen, outline: list, left: float, width_px: float, role: str = "wood") -> list[Mark]:

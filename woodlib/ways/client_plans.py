@@ -25,7 +25,7 @@ def framed_plan(seen: Seen, left: float) -> list[Mark]:
     inside = corners(middle - half + border, PLAN_TOP, middle + half - border, PLAN_LOW - border)
     line = max(seen.line * px * seen.times / 2.0, 1.0)
     panel = corners(inside[0][0] + line, PLAN_TOP, inside[1][0] - line, PLAN_LOW - border - 2.0)
-    marks: list[Mark] = [Area(inside, "late-wood")]
+    marks: list[Mark] = [Area(inside, "shadow")]
     marks += wood_from_above(seen, panel, middle - half + border, 2.0 * (half - border))
     marks += stile_from_above(seen, corners(middle - half, PLAN_TOP, middle - half + border, PLAN_LOW))
     marks += stile_from_above(seen, corners(middle + half - border, PLAN_TOP, middle + half, PLAN_LOW))
@@ -78,7 +78,7 @@ def boards_plan(seen: Seen, left: float) -> list[Mark]:
     count = 5
     one = 2.0 * half / count
     line = min(max(seen.line * seen.px * seen.times, 0.8), 0.3 * one)
-    marks: list[Mark] = [Area(corners(middle - half, PLAN_TOP, middle + half, PLAN_LOW), "late-wood")]
+    marks: list[Mark] = [Area(corners(middle - half, PLAN_TOP, middle + half, PLAN_LOW), "shadow")]
     for number, stem in enumerate(stems(count, seen.ring_angle_deg)):
         begin = middle - half + number * one
         outline = corners(begin + 0.5 * line, PLAN_TOP, begin + one - 0.5 * line, PLAN_LOW)

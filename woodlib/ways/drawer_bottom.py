@@ -199,6 +199,7 @@ WAY = Way(
     name="solid bottom sliding in grooves",
     short="solid bottom",
     built_as="a solid bottom that slides in its grooves",
+    means="It lies loose in the sides of the drawer and can slide.",
     also=("solid bottom in grooves",),
     kinds=("drawer bottom",),
     fitted=True,

@@ -61,6 +61,7 @@ WAY = Way(
     name="solid front with room above",
     short="solid front",
     built_as="a solid front with room to grow above it",
+    means="It fills its opening but for a small gap above, where it can grow.",
     also=("solid front set into its opening",),
     kinds=("drawer front",),
     fitted=True,

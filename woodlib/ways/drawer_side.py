@@ -41,6 +41,7 @@ WAY = Way(
     name="solid side with room above",
     short="solid side",
     built_as="a solid side with room to grow above it",
+    means="It leaves a small gap above, where it can grow.",
     also=("solid side between runner and kicker",),
     kinds=("drawer side",),
     fitted=True,

@@ -87,6 +87,7 @@ WAY = Way(
     name="stable sheet with solid edging",
     short="sheet, solid edging",
     built_as="a stable sheet with solid edging",
+    means="Its middle is a made board that hardly moves, such as plywood; strips of solid wood run around it.",
     also=("sheet with solid edging",),
     kinds=("table top", "seat", "shelf", "lid", "door panel", "drawer front"),
     still_outside=True,

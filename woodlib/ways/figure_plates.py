@@ -100,6 +100,7 @@ WAY = Way(
     name="figure-eight fasteners on a base",
     short="figure-eight plates",
     built_as="a panel held to its base by figure-eight fasteners that turn",
+    means="Small metal plates hold it down from below, and turn as the wood moves.",
     plural=True,
     also=("figure-eight fasteners", "figure-eight fasteners on an apron"),
     kinds=("table top", "seat"),

@@ -46,9 +46,9 @@ DRAWN_OUT = up(
 
 
 FLAT_EXPECT = (
-    "Expected: a little more of the panel's edge shows in {month}, along the frame only; nothing is wrong then. "
-    "And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its frame"
-    " lie across; {room} is left free beside it."
+    "A little more of the panel's edge shows in {month}, along the frame only; nothing is wrong then. "
+    "The whole piece becomes wider and narrower by {outside} over the year, because the two long sides of its frame"
+    " do; {room} is left free beside it."
 )
 
 
@@ -78,6 +78,7 @@ WAY = replace(
     name="frame with a thin flat panel",
     short="flat panel",
     built_as="a frame with a thin, loose panel flat in its grooves",
+    means="The panel lies loose in its frame and can grow and shrink there.",
     kinds=("door panel", "frame", "lid"),
     usual=False,
     profile="flat",

@@ -290,6 +290,7 @@ WAY = Way(
     name="frame with a floating panel",
     short="frame and panel",
     built_as="a frame with a loose, floating panel",
+    means="The panel lies loose in its frame, as in a panelled door, and can grow and shrink there.",
     kinds=("table top", "seat", "lid", "door panel", "frame", "back"),
     usual=True,
     framed=True,
@@ -346,8 +347,8 @@ WAY = Way(
     ),
     change="A top that must be flush and easy to wipe would ask for a breadboard end or battens.",
     seat_cautions=(SEAT_CAUTION,),
-    expect="Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no crack. "
-    "And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its frame"
-    " lie across; {room} is left free beside it.",
+    expect="The line along the frame is no crack. "
+    "The whole piece becomes wider and narrower by {outside} over the year, because the two long sides of its frame"
+    " do; {room} is left free beside it.",
     watch="inside the panel, or in a corner of the frame,",
 )

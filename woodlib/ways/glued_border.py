@@ -65,6 +65,7 @@ WAY = Way(
     name="border glued across the ends",
     short="glued border",
     built_as="a panel with its border glued across the ends",
+    means="The border is glued to the panel, which then cannot move.",
     also=("border glued all round",),
     kinds=("table top", "seat", "lid", "board"),
     usual=True,

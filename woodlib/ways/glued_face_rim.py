@@ -116,6 +116,7 @@ WAY = Way(
     name="rim glued across the face",
     short="rim on the face",
     built_as="a panel with a rim glued across its face",
+    means="The rim is glued to the face of the panel, which then cannot move.",
     kinds=("table top", "seat", "lid", "board"),
     holds_width=True,
     wants_border=True,

@@ -92,6 +92,7 @@ WAY = Way(
     name="plain panel set into an opening",
     short="panel in an opening",
     built_as="a plain panel set into an opening with room on one side",
+    means="It sits in its opening with a small gap on one side, where it can grow.",
     also=("solid door or lid set into an opening",),
     kinds=("lid", "seat", "door panel"),
     fitted=True,

@@ -90,6 +90,7 @@ WAY = Way(
     name="clips in a kerf of the rails",
     short="clips in a kerf",
     built_as="a panel held to its base by metal clips in a kerf",
+    means="Small metal clips hold it down from below and let it slide.",
     plural=True,
     also=("clips in a kerf",),
     kinds=("table top",),

@@ -90,6 +90,7 @@ WAY = Way(
     name="back of lapped boards",
     short="lapped boards",
     built_as="a back of boards that lap",
+    means="The boards overlap without glue, so that each moves by itself.",
     also=("lapped boards in rebates",),
     kinds=("back",),
     usual_for=("back",),

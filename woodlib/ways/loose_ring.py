@@ -67,6 +67,7 @@ WAY = Way(
     name="ring left loose around the post",
     short="loose ring",
     built_as="a ring that stays loose around its post",
+    means="The ring is not glued, so that the post can grow and shrink inside it.",
     also=("loose ring around a turned post",),
     kinds=("turned part",),
     round=True,

@@ -168,6 +168,7 @@ WAY = Way(
     name="mitred frame with a floating panel",
     short="mitred frame",
     built_as="a mitred frame with a loose, floating panel",
+    means="The panel lies loose in its frame, whose corners meet at a slant, and can grow and shrink there.",
     also=("mitred frame around a floating panel",),
     kinds=("frame", "door panel", "lid"),
     framed=True,
@@ -214,8 +215,8 @@ WAY = Way(
     ),
     change="Narrower or quartersawn members would ease the mitres; square corners with tenons do not open at all.",
     seat_cautions=frame_panel.WAY.seat_cautions,
-    expect="Expected: the panel's edge shows a little more in {month}, along the frame only; that line is no crack. "
-    "And the whole piece becomes wider and narrower by {outside} over the year, because two parts of its frame"
-    " lie across; {room} is left free beside it.",
+    expect="The line along the frame is no crack. "
+    "The whole piece becomes wider and narrower by {outside} over the year, because the two long sides of its frame"
+    " do; {room} is left free beside it.",
     watch="inside the panel, or in a mitre of the frame,",
 )

@@ -186,6 +186,7 @@ WAY = Way(
     name="border cut from the panel's own blank",
     short="own-blank border",
     built_as="a panel with end pieces cut from its own blank",
+    means="The end pieces run the same way as the panel, so that all of it moves together.",
     also=("rim with end pieces from the panel's own blank",),
     kinds=("table top", "seat", "lid", "board"),
     wants_border=True,

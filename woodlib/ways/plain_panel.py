@@ -42,6 +42,7 @@ WAY = Way(
     name="plain panel left alone",
     short="plain panel",
     built_as="a plain panel, left alone",
+    means="Nothing is fixed across it, so that it can grow and shrink as it likes.",
     also=("panel without a border",),
     kinds=("table top", "seat", "lid", "board", "shelf"),
     usual_for=("shelf",),

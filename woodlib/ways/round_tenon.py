@@ -45,6 +45,7 @@ WAY = Way(
     name="round tenon glued in",
     short="glued round tenon",
     built_as="a round tenon glued into solid wood",
+    means="A round peg is glued into a round hole.",
     also=("round tenon glued into a solid seat",),
     kinds=("turned part",),
     round=True,

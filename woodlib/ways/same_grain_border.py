@@ -91,6 +91,7 @@ WAY = Way(
     name="border with its grain along the panel's",
     short="same-grain border",
     built_as="a panel whose border runs the way of its grain",
+    means="The strips of the border run the same way as the panel, so that both move together.",
     also=("border with the grain",),
     kinds=("table top", "seat", "lid", "board"),
     usual=True,

@@ -149,6 +149,7 @@ WAY = Way(
     name="batten in a sliding dovetail",
     short="sliding dovetail",
     built_as="a panel kept flat by battens in sliding dovetails",
+    means="Bars let into its underside keep it flat, and it can slide along them.",
     kinds=("table top", "seat", "shelf", "lid", "board", "door panel"),
     keeps_flat=True,
     numbers=numbers,

@@ -96,6 +96,7 @@ WAY = Way(
     name="slotted blocks on a base",
     short="slotted blocks",
     built_as="a panel held to its base by slotted blocks",
+    means="Blocks with slots hold it down from below and let it slide.",
     plural=True,
     also=("slotted blocks on an apron",),
     kinds=("table top", "seat"),

@@ -85,6 +85,7 @@ WAY = Way(
     name="slotted metal angles on a base",
     short="slotted metal",
     built_as="a panel held to its base by slotted metal angles",
+    means="Metal angles with slots hold it down from below and let it slide.",
     plural=True,
     also=("slotted metal fixings", "metal angles with slots"),
     kinds=("table top",),

@@ -79,6 +79,7 @@ WAY = Way(
     name="back of tongued boards",
     short="tongued boards",
     built_as="a back of boards with tongues and grooves",
+    means="The boards reach into each other without glue, so that each moves by itself.",
     also=("tongued boards in rebates",),
     kinds=("back",),
     usual_for=("back",),

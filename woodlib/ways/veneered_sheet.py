@@ -83,6 +83,7 @@ WAY = Way(
     name="stable sheet with veneer on both faces",
     short="veneered sheet",
     built_as="a stable sheet with veneer on both faces",
+    means="A made board that hardly moves, such as plywood, with a thin sheet of real wood on either face.",
     also=("sheet veneered on both faces",),
     kinds=("table top", "lid", "door panel", "drawer front", "drawer side", "drawer bottom", "back"),
     still_outside=True,

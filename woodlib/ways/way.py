@@ -82,7 +82,8 @@ class Way:
     turn the advice over; ``cautions`` where it can hurt,
     ``seat_cautions`` where it carries a person.
 
-    For the client: ``expect`` what the seasons will show, with ``{month}`` the driest, ``{outside}`` and ``{room}``;
+    For the client: ``means`` what it is, for somebody who never heard the name; ``expect`` what the seasons will show,
+    with ``{month}`` the driest, ``{outside}`` and ``{room}``;
     ``watch`` where no line may open.
 
     What it is: ``keeps_border`` a border across the ends remains to be seen; ``wants_border`` it is of no use where
@@ -117,6 +118,7 @@ class Way:
     states: tuple[CutRule, ...] = ()
     stopped_by: Limit | None = None
     opens: Opening | None = None
+    means: str = ""
     hidden_below: tuple[str, ...] = ()
     holding: Callable[[Piece, Allowances], Held] | None = None
     held_by: str = "Stretched where it is held, at most"
