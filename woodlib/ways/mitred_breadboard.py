@@ -203,6 +203,6 @@ WAY = replace(
         "Drive a tapered middle pin; pin from below, and finish tongue and mitres before assembly.",
     ),
     change="Where a mitre may never be seen open, the trade takes square breadboard ends, or a frame.",
-    expect="Expected: the mitres at the corners close in {month} and open in the damp months; that line is no crack.",
+    expect="The mitres at the corners close in {month} and open in the damp months; that line is no crack.",
     watch="inside the panel, or between panel and end piece away from the mitres,",
 )
