@@ -151,7 +151,7 @@ def test_the_pages_cards_tell_it(commission):
         WEDGED.built_as,
         WEDGED.steps[0],
         WEDGED.cautions[0],
-        "the gap at each ledge is widest in March",
+        "The gap at each ledge is widest in March",
         "if a line opens beside a wedge",
         "gap at the end of each ledge",
         "2 x ledge",
