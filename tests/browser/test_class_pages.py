@@ -69,4 +69,48 @@ def test_the_teacher_comes_from_a_sheet_to_its_lesson(offline_page, made):
     page.locator("ol a").first.click()
     assert page.get_by_role("heading", level=1).inner_text().startswith("For the teacher")
     page.locator("a[href^='../lessons/']").click()
-    assert page.locator("nav").count() == 2
+    assert page.locator("main nav").count() == 2
+
+
+ON_SLIDE = """[...document.querySelectorAll("main .text_cell_render > *, main .code_cell")]
+  .filter((one) => !one.classList.contains("off-slide") && one.checkVisibility()).map((one) => one.textContent.trim())"""
+
+
+def test_a_lesson_as_slides_shows_all_of_it_once_and_in_order(offline_page, made):
+    page = offline_page.page
+    for lesson in sorted((made / "lessons").glob("*.html"))[:3]:
+        page.goto(lesson.as_uri())
+        whole = [text for text in page.evaluate(ON_SLIDE) if text]
+        page.get_by_role("button", name="Show as slides").click()
+        count = int(page.locator(".slide-bar [role=status]").inner_text().split(" of ")[1].split(":")[0])
+        shown = []
+        for number in range(1, count + 1):
+            assert page.locator(".slide-bar [role=status]").inner_text().startswith(f"{number} of {count}: ")
+            slide = [text for text in page.evaluate(ON_SLIDE) if text]
+            assert slide, (lesson.name, number)
+            shown += slide
+            page.keyboard.press("ArrowRight")
+        assert shown == whole and count > 20
+        page.keyboard.press("Escape")
+        assert [text for text in page.evaluate(ON_SLIDE) if text] == whole
+    assert offline_page.errors == [] and offline_page.requests == []
+
+
+def test_arrow_keys_move_the_slider_that_has_them_and_a_slide_keeps_its_place(offline_page, made):
+    page = offline_page.page
+    lesson = next(path for path in sorted((made / "lessons").glob("*.html")) if "data-table" in path.read_text())
+    page.goto(f"{lesson.as_uri()}#slides")
+    page.wait_for_selector("html[data-ready]")
+    while not page.locator(".study input[type=range]").first.is_visible():
+        page.keyboard.press("PageDown")
+    status, slider = page.locator(".slide-bar [role=status]"), page.locator(".study input[type=range]").first
+    place, before = status.inner_text(), slider.input_value()
+    slider.focus()
+    page.keyboard.press("ArrowRight")
+    assert slider.input_value() != before and status.inner_text() == place
+    moved = slider.input_value()
+    page.get_by_role("button", name="Next").click()
+    page.get_by_role("button", name="Back", exact=False).first.click()
+    assert slider.input_value() == moved and slider.is_visible()
+    found = Axe().run(page)
+    assert found.violations_count == 0, found.generate_report()

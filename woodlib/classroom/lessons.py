@@ -102,7 +102,7 @@ class Lesson:
             "title": self.title,
             "before": before,
             "after": after,
-            "scripts": ("judge.js",),
+            "scripts": ("judge.js", "slides.js"),
         }
         resources = {"metadata": {"name": self.path.stem, "path": str(self.path.parent)}, "woodlib": wanted}
         html, _ = HandoutExporter(config=config).from_notebook_node(notebook, resources)

@@ -133,8 +133,10 @@ class Exercise:
         if not self.safe:
             return False, ("Not yet: ", SAID, f" is too {'high' if value > answer else 'low'}.")
         if (value > answer) == (self.safe == "up"):
-            return False, ("Not yet: ", SAID, " is safe, but ", MORE, " more than needed.")
-        return False, ("Not yet: ", SAID, " is ", MORE, " too little: it binds before the year is over.")
+            needs = " more than needed." if self.safe == "up" else " less than it may be."
+            return False, ("Not yet: ", SAID, " is safe, but ", MORE, needs)
+        harm = " too little: it binds before the year is over." if self.safe == "up" else " too much."
+        return False, ("Not yet: ", SAID, " is ", MORE, harm)
 
     def _good_side(self, answer: float) -> tuple[float, float]:
         """From where to where an answer is right."""
