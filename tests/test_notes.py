@@ -9,6 +9,7 @@ import pytest
 
 from woodlib import __main__, command_line
 from woodlib.brief import read_brief
+from woodlib.commission.card import told
 from woodlib.commission.contents import living_with_it
 from woodlib.commission.judged import commission_of
 from woodlib.commission.notes import add_note, drawn_stack, note_lines, notes_path, read_note, read_notes
@@ -33,6 +34,10 @@ def seat(tmp_path_factory):
 @pytest.fixture(autouse=True)
 def no_notes_yet(seat):
     notes_path(seat.brief.path).unlink(missing_ok=True)
+
+
+def said_of(commission):
+    return " ".join(told(words, commission.first) for words in note_lines(commission))
 
 
 def note(commission, *words):
@@ -109,10 +114,10 @@ def test_the_speed_of_a_stack_is_found_and_its_range_holds_nine_in_ten():
 def test_a_stack_says_when_it_is_ready(seat):
     for words in (("14%", "2026-02-01"), ("10.5%", "2026-02-20")):
         note(seat, *words)
-    fast = "".join(note_lines(seat))
+    fast = said_of(seat)
     assert "ready about 2026-0" in fast and "times as fast" in fast
     note(seat, "8.5%", "2026-03-20")
-    assert "ready." in "".join(note_lines(seat))
+    assert "ready." in said_of(seat)
 
 
 def test_readings_are_drawn_on_the_curve(seat):
@@ -137,16 +142,16 @@ def test_readings_are_drawn_on_the_curve(seat):
 def test_stock_that_is_too_dry_takes_up_water(seat):
     for words in (("5%", "2026-02-01"), ("5.6%", "2026-02-20")):
         note(seat, *words)
-    assert "this stack takes up water" in "".join(note_lines(seat)) and drawn_stack(seat).blocks
+    assert "this stack takes up water" in said_of(seat) and drawn_stack(seat).blocks
 
 
 @pytest.mark.parametrize(("july_mm", "said"), [(2.8, "inside"), (8.0, "outside"), (20.0, "outside")])
 def test_a_delivered_piece_is_held_against_what_was_foretold(seat, july_mm, said):
     """508 mm of white oak swings 3.3 points here: 508 x 0.00365 x 3.3 = 6 mm from January to July with the range of it."""
     note(seat, "gap", "6 mm", "2027-01-10")
-    assert "counted from" in "".join(note_lines(seat))
+    assert "counted from" in said_of(seat)
     note(seat, "gap", f"{july_mm} mm", "2027-07-10")
-    assert f"That is {said}" in "".join(note_lines(seat))
+    assert f"That is {said}" in said_of(seat)
     assert f"That is {said}" in str(living_with_it(seat))
 
 

@@ -248,13 +248,15 @@ def answer_at_the_bench(chosen: argparse.Namespace) -> int:
 
 def note_beside_a_brief(chosen: argparse.Namespace) -> int:
     """Append a note, and say what all of them mean."""
+    from .commission.card import told
     from .commission.checked import judged_brief
     from .commission.notes import add_note, note_lines, read_note
 
     commission = judged_brief(chosen.brief)
     if chosen.note:
         print(f"Noted in {add_note(chosen.brief, read_note(chosen.note)).name}.")
-    print("\n".join(note_lines(commission)) or "No notes are beside this brief yet.")
+    lines = [told(words, commission.first) for words in note_lines(commission)]
+    print("\n".join(lines) or "No notes are beside this brief yet.")
     return 0
 
 

@@ -12,19 +12,22 @@ from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
+from ..air.year import MONTH_NAMES
 from ..errors import InputError
 from ..files import MEGABYTE, check_lines, check_size
 from ..moisture.meter import METERED_C, metered_percent
 from ..movement.board import Board
 from ..movement.through_year import movement_through_year
-from ..units import both, metres, number_in, shown
-from .card import Card, Figure
+from ..units import metres, number_in, shown
+from ..words.say import Said, fine_length, say
+from .card import Card, Figure, Words
 from .judged import Commission
 from .stack import Stack, stack_of
 from .stack_drawing import drawn, in_words
 
 _HEAD = ("date", "what", "value")
 _AT_THE_EDGE, _RULER_M = 0.15, 0.0005  # share of half a range, and what a rule shows; common practice, no source
+_HARDLY_M = 0.0002  # half of what 1/64 in is written from
 _LONGEST_LINE = 1000
 
 
@@ -117,7 +120,7 @@ def read_notes(brief: Path) -> tuple[Note, ...]:
     return tuple(sorted(found, key=lambda note: note.day))
 
 
-def note_lines(commission: Commission) -> Iterator[str]:
+def note_lines(commission: Commission) -> Iterator[Words]:
     """What the notes beside a brief say, one sentence or two for each kind."""
     notes = read_notes(commission.brief.path)
     readings = [note for note in notes if note.what == "moisture"]
@@ -126,7 +129,7 @@ def note_lines(commission: Commission) -> Iterator[str]:
     yield from piece_lines(commission, notes)
 
 
-def piece_lines(commission: Commission, notes: Sequence[Note] | None = None) -> Iterator[str]:
+def piece_lines(commission: Commission, notes: Sequence[Note] | None = None) -> Iterator[Words]:
     """What was measured in the piece itself says: whether it moves as foretold; nothing without a width or a gap."""
     notes = read_notes(commission.brief.path) if notes is None else notes
     for what in ("width", "gap"):
@@ -147,23 +150,22 @@ def _stack(commission: Commission, readings: list[Note]) -> Stack:
     return stack_of(commission, [(note.day, note.value) for note in readings])
 
 
-def _as_foretold(commission: Commission, what: str, notes: list[Note]) -> str:
+def _as_foretold(commission: Commission, what: str, notes: list[Note]) -> Said:
     """The last measure against the first, or a width against the one in the brief, beside what was foretold."""
-    piece, months, doubts, first = commission.piece, commission.months, commission.doubts, commission.first
+    piece, months, doubts = commission.piece, commission.months, commission.doubts
     last, names = notes[-1], list(months.names)
-    size = both(last.value, 64, 0.1, first=first)
-    told = f"The {what} of {size} on {last.day}"
-    to = last.day.strftime("%B")
+    lead = say(f"The {what} of {{size}} on {last.day}", size=fine_length(last.value))
+    to = MONTH_NAMES[last.day.month - 1]
     if len(notes) > 1:
-        begin, since, moist = notes[0].value, f"since {notes[0].day}", notes[0].day.strftime("%B")
+        begin, since, moist = notes[0].value, f"since {notes[0].day}", MONTH_NAMES[notes[0].day.month - 1]
         if moist not in names or to not in names:
-            return f"{told}: the air of its month is not known, so nothing was foretold for it."
+            return say("{lead}: the air of its month is not known, so nothing was foretold for it.", lead=lead)
         start = float(months.mc_percent[names.index(moist)])
         doubts = replace(doubts, meter_percent=doubts.air_percent)
     elif what == "width" and to in names:
         begin, since, start = piece.width_m, "since it was glued up", commission.brief.stock.moisture_percent()
     else:
-        return f"{told} is where the next one will be counted from."
+        return say("{lead} is where the next one will be counted from.", lead=lead)
     board = Board(piece.species, piece.width_m, piece.thickness_m, piece.length_m, piece.ring_angle_deg)
     foretold = movement_through_year(board, start, months, doubts).movements[names.index(to)]
     moved = (last.value - begin) * (1.0 if what == "width" else -1.0)
@@ -174,9 +176,21 @@ def _as_foretold(commission: Commission, what: str, notes: list[Note]) -> str:
     if beyond <= -edge:
         means = "inside", "it moves as it should, and nothing is to be done"
     elif beyond <= edge:
-        means = "at the edge of", "watch it: measure again in the opposite season"
-    went = "wider" if moved > 0.0 else "narrower"
-    return (
-        f"{told}: across the grain the wood went {both(abs(moved), 64, 0.1, first=first)} {went} {since}; foretold was "
-        f"{foretold.text(first)} (minus: narrower). That is {means[0]} what was foretold: {means[1]}."
+        means = "at the edge of", "watch it, and measure again in the opposite season"
+    return say(
+        f"{{lead}}: across the grain the wood went {{moved}} {since}; foretold was {{foretold}}. That is {means[0]} what was "
+        f"foretold: {means[1]}.",
+        lead=lead,
+        moved=_went(moved),
+        foretold=say(
+            "{mid}, could be {low} to {high}",
+            **{end: _went(getattr(foretold, f"{end}_m")) for end in ("mid", "low", "high")},
+        ),
     )
+
+
+def _went(moved_m: float) -> Said:
+    """How far and which way."""
+    if abs(moved_m) < _HARDLY_M:
+        return say("by hardly anything")
+    return say(f"{{size}} {'wider' if moved_m > 0.0 else 'narrower'}", size=fine_length(abs(moved_m)))

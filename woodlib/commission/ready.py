@@ -13,7 +13,7 @@ from ..moisture.stock import Stock
 from ..setting_out.plan import SettingOut
 from ..shop_sizes import at_least, sold
 from ..units import both, write
-from .card import Card, joined, listed, table
+from .card import Card, Words, joined, listed, table
 from .judged import Commission
 from .notes import drawn_stack, note_lines
 from .shop import setting_out_of
@@ -25,7 +25,7 @@ _REST_RH = 10.0, 90.0  # air that a shop can be held at
 
 def stock_ready(commission: Commission) -> Card:
     """Moisture of the stock against the year of the house, the month of gluing up, thickness and flatness."""
-    rows = [
+    rows: list[tuple[str, Words]] = [
         ("Dry enough?", _dry(commission)),
         ("When it is built", _month(commission)),
         ("Thick and flat enough?", _flat(commission)),

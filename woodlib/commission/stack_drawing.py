@@ -6,6 +6,7 @@ from datetime import date
 
 import numpy as np
 
+from ..air.year import MONTH_NAMES
 from ..moisture.rates import readiness_limit
 from ..picture.scene import Area, Circle, Frame, Line, Mark, Picture, Window, Words, box
 from ..units import write
@@ -78,7 +79,7 @@ def _scales(stack: Stack, frame: Frame) -> list[Mark]:
 
 
 def _short(day: date) -> str:
-    return f"{day.day} {day:%b}"
+    return f"{day.day} {MONTH_NAMES[day.month - 1][:3]}"
 
 
 def _readings(stack: Stack, frame: Frame) -> list[Mark]:
