@@ -264,6 +264,9 @@ def main() -> int:
     parser.add_argument("modules", nargs="+", type=Path)
     parser.add_argument("--tests", nargs="+", required=True)
     parser.add_argument("--most", type=int, default=0)
+    parser.add_argument(
+        "--inside", action="store_true", help="leave out what is worked out as a module is loaded: slow"
+    )
     parser.add_argument("--seconds", type=float, default=20.0)
     options = parser.parse_args()
     os.chdir(PROJECT)
@@ -271,7 +274,7 @@ def main() -> int:
     found: list[Change] = []
     for module in options.modules:
         for path in sorted(module.rglob("*.py")) if module.is_dir() else [module]:
-            every = list(changes(path.resolve()))
+            every = [each for each in changes(path.resolve()) if each.in_function or not options.inside]
             found += every[:: max(1, -(-len(every) // options.most))] if options.most else every
     for heavy in ("numpy", "scipy.optimize", "scipy.stats", "matplotlib.figure", "pint"):
         __import__(heavy)

@@ -14,6 +14,11 @@ from xml.etree import ElementTree
 
 from example_study import example, example_answer
 
+from woodlib.classroom.folder import class_files
+from woodlib.commission.shop_files import write_shop_files
+from woodlib.data_files import data_path
+from woodlib.handout import write_handout
+from woodlib.handout.client_page import shop_page
 from woodlib.handout.page import page, question_html
 from woodlib.handout.sections import section
 from woodlib.picture.svg import svg_body
@@ -173,3 +178,38 @@ def away(shown: str, wanted: str) -> list[float]:
     if len(first) != len(second) or shown.count("Z") != wanted.count("Z"):
         return [float("inf")]
     return [abs(float(a) - float(b)) for a, b in zip(first, second, strict=True)]
+
+
+TYPED = """=1+1</title></script><img src=x onerror="document.title='taken'"><script>document.title='taken'</script>{{7*7}} \U0001fa91 ספסל"""
+NAMED = "=1+1</td></script><img src=x onerror=document.title=1>"
+# What a page or a drawing must not hold when somebody has typed such words into a brief, a table of woods or a list of names.
+TAKEN = """() => ({
+  title: document.title === "taken" || document.title === "1",
+  made: document.querySelectorAll("img[src=x], [onerror], iframe, foreignObject, a[href^=javascript]").length,
+  ran: [...document.scripts].filter((one) => one.textContent.startsWith("document.title")).length,
+})"""
+UNTAKEN = {"title": False, "made": 0, "ran": 0}
+
+
+def write_hostile_pages(folder: Path) -> list[Path]:
+    """Every page and drawing that a brief with hostile words in each of its texts leads to, and a class with such names."""
+    brief = data_path("briefs/reading_nook_seat.toml").read_text("utf-8")
+    for key in ("title", "maker", "client"):
+        brief = re.sub(rf'^{key} = ".*"$', lambda _, key=key: f"{key} = '''{TYPED}'''", brief, flags=re.M)
+    brief = re.sub(r'notes = """.*?"""', lambda _: f"notes = '''{TYPED}'''", brief, flags=re.S)
+    for old in ('"left finger pull"', '"A"'):
+        brief = brief.replace(f"name = {old}", f"name = '{NAMED}'")
+    brief = brief.replace('"white oak"', f"'{NAMED}'\nown_species = 'own.csv'")
+    wood = f'"{NAMED}",9.1,4.6,0.69,11'
+    columns = "name,tangential_shrinkage_percent,radial_shrinkage_percent,specific_gravity_12,modulus_of_elasticity_gpa"
+    (folder / "own.csv").write_text(f"{columns}\n{wood}\n", encoding="utf-8")
+    place = folder / "hos'tile & co.toml"
+    place.write_text(brief, encoding="utf-8")
+    pages = [write_handout(place, folder / "client.html")]
+    pages += write_shop_files(place, folder / "shop", pages={"shop.html": shop_page})
+    for name, content in class_files([], [TYPED], NAMED, lambda _: None).items():
+        target = folder / "class" / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_bytes(content)
+        pages.append(target)
+    return [page for page in pages if page.suffix in (".html", ".svg")]

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
+from browser.handout_pages import NAMED, TAKEN, TYPED, UNTAKEN, write_hostile_pages
 
 from woodlib.commission import checked_commission
 from woodlib.data_files import data_path
@@ -58,3 +59,15 @@ def test_the_clients_page_prints_on_two_sheets(pages, offline):
     page.goto((pages / "client.html").as_uri())
     sheets = page.pdf(format="A4").count(b"/Type /Page\n")
     assert 1 <= sheets <= MOST_SHEETS
+
+
+def test_hostile_words_of_a_brief_stay_words(tmp_path, offline_page):
+    files = write_hostile_pages(tmp_path)
+    assert {file.name for file in files} >= {"client.html", "shop.html", "piece.svg", "01.html", "index.html"}
+    read = ""
+    for file in files:
+        offline_page.page.goto(file.as_uri())
+        assert offline_page.page.evaluate(TAKEN) == UNTAKEN, file.name
+        read += offline_page.page.evaluate("document.documentElement.textContent")
+    assert TYPED in read and NAMED in read
+    assert offline_page.errors == [] and offline_page.requests == []

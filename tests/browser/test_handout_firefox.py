@@ -9,12 +9,15 @@ from browser.handout_pages import (
     MOVE_AND_READ,
     READ,
     STUDIES,
+    TAKEN,
     UNITS,
+    UNTAKEN,
     differences,
     expected,
     random_places,
     slider_places,
     write_handout_page,
+    write_hostile_pages,
 )
 
 from woodlib.study import Choice, Span
@@ -102,3 +105,10 @@ def test_a_link_restores_and_back_returns(page, address):
 def test_nothing_sticks_out_of_a_phone(page):
     page.size(390, 800)
     assert page.run("() => document.documentElement.scrollWidth") <= 390
+
+
+def test_hostile_words_of_a_brief_stay_words(firefox, tmp_path):
+    for file in write_hostile_pages(tmp_path):
+        firefox.open(file.as_uri())
+        assert firefox.run(TAKEN) == UNTAKEN, file.name
+    assert firefox.errors == [] and firefox.requests == []

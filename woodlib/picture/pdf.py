@@ -5,6 +5,7 @@ Source: ISO 32000-1, which calls for the 14 standard typefaces used here; text i
 
 from __future__ import annotations
 
+import warnings
 from collections.abc import Sequence
 from functools import cache
 from itertools import accumulate
@@ -83,7 +84,10 @@ def _plotted(pictures: Sequence[Picture]) -> bytes:
     from .printed import figure
 
     buffer = BytesIO()
-    with PdfPages(buffer, metadata={"CreationDate": None}) as pages:
+    with warnings.catch_warnings(), PdfPages(buffer, metadata={"CreationDate": None}) as pages:
+        warnings.filterwarnings(
+            "ignore", "Glyph"
+        )  # a letter that the font lacks is a box on paper; no warning of a machine
         for picture in pictures:
             pages.savefig(figure(picture))
     return buffer.getvalue()
