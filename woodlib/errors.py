@@ -23,6 +23,10 @@ class MissingDataError(WoodlibError, LookupError):
     """A value that a calculation needs is not in any table the kit carries."""
 
 
+MOST_TOLD = 40
+"""Sentences of one answer: a longer list, of a table in the wrong form perhaps, is read by nobody."""
+
+
 class Problems:
     """Collect every bad input, then raise them together.
 
@@ -46,7 +50,10 @@ class Problems:
         self.sentences.extend(f"{where}{sentence}" for sentence in error.problems)
 
     def raise_if_any(self) -> None:
-        """Raise :class:`InputError` with all sentences, or do nothing when there are none."""
+        """Raise :class:`InputError` with all sentences, of many the first, or do nothing when there are none."""
+        if len(self.sentences) > MOST_TOLD:
+            more = f"There are {len(self.sentences) - MOST_TOLD} more like these; mend the first ones and try again."
+            raise InputError(*self.sentences[:MOST_TOLD], more)
         if self.sentences:
             raise InputError(*self.sentences)
 

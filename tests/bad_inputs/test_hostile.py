@@ -16,7 +16,7 @@ import pytest
 import woodlib
 from woodlib.commission.notes import read_notes
 from woodlib.data_files import data_path
-from woodlib.errors import InputError, WoodlibError
+from woodlib.errors import MOST_TOLD, InputError, WoodlibError
 from woodlib.files import ROOM, check_place, put
 
 GROSS = [None, "", "\0", "x" * 5000, float("nan"), float("inf"), -1, 0, 10**400, 1e-300, True, [], {}, object(), b"a"]
@@ -149,6 +149,23 @@ def test_limits_are_stated_and_cost_little(name, content, fragment, tmp_path):
         assert tracemalloc.get_traced_memory()[1] < 60e6
     finally:
         tracemalloc.stop()
+
+
+@pytest.mark.parametrize(
+    ("name", "content"),
+    [
+        ("seat.toml", b"".join(b"k%d = 1\n" % line for line in range(8_000))),  # 50,000 of them once took 39 s
+        (
+            "own.csv",
+            b"name,tangential_shrinkage_percent\n" + b"x,y\n" * 10_000,
+        ),  # 100,000 of them once made 22 MB of sentences
+    ],
+)
+def test_of_very_many_mistakes_the_first_are_told(name, content, tmp_path):
+    (tmp_path / name).write_bytes(content)
+    with soon(name), pytest.raises(InputError, match="more like these") as caught:
+        READERS[name][0](tmp_path / name)
+    assert len(caught.value.problems) == MOST_TOLD + 1 and len(str(caught.value)) < 20_000
 
 
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no pipes that look like files")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from difflib import get_close_matches
 
+from ..errors import MOST_TOLD
 from ..units import shown
 from .desk import Desk
 from .keys import KEYS, SEASONS, SOURCES_OF_AIR
@@ -21,6 +22,8 @@ def report_unknown(desk: Desk) -> None:
 
 def _walk(desk: Desk, table: Mapping, path: tuple, pattern: str) -> None:
     for name, value in table.items():
+        if len(desk.problems.sentences) > 2 * MOST_TOLD:  # to look for the nearest key takes its time
+            return
         here, form = (*path, name), _form(pattern, name)
         if form in _ARRAYS:
             _walk_array(desk, value, here, form)
