@@ -171,10 +171,17 @@ def test_a_way_is_found_by_its_name_in_the_trade(name, key):
 
 
 def test_ways_that_make_no_sense_are_left_out(write):
-    assert len(ways_of(checked_brief(write()))) == 18
+    assert len(ways_of(checked_brief(write()))) == 19
     no_border = checked_brief(write(('border_width = "60 mm"\nborder_thickness = "30 mm"\n', "")))
     gone = set(ways_of(checked_brief(write()))) - set(ways_of(no_border))
-    assert gone == {"glued_border", "glued_face_rim", "own_blank_rim", "same_grain_border", "mitred_breadboard"}
+    assert gone == {
+        "glued_border",
+        "glued_face_rim",
+        "own_blank_rim",
+        "same_grain_border",
+        "mitred_breadboard",
+        "banded_sheet",
+    }
     assert set(ways_of(checked_brief(BOARD))).isdisjoint({"buttons", "frame_panel"})
     misplaced = write(('title = "Table"\n', 'title = "Table"\nconstructions = ["drawer bottom"]\n'))
     with pytest.raises(InputError, match="serves no table top; what does: battens below"):

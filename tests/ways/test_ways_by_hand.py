@@ -264,6 +264,30 @@ def test_drawer_bottom():
     )
 
 
+def test_drawer_slips():
+    # As the bottom in one, 420.6552 wide, but its edges are 6.35 of its 8: groove 6.35*1.00676 = 6.3929. Halves: 500 less two
+    # slips of 15.875 and a muntin of 50.8 leave 417.45; half of it 208.725, and 12.7 - 1.6 in the grooves. Height 6.35 + 9.6.
+    found = verdict("drawer_slips", Piece(ASH, "400 mm", "500 mm", "8 mm", "50 mm", border_thickness_m="12 mm"))
+    check(
+        found,
+        **{
+            "bottom, width": 420.6552,
+            "edges of the bottom": 6.35,
+            "grooves, width": 6.39293,
+            "each half": 219.825,
+            "slips, width": 15.875,
+            "slips and muntin, height": 15.95,
+            "muntin, width": 50.8,
+            "screw slot below the back, length": 13.179,
+        },
+    )
+    # Sides of 8, too thin for a groove, take slips; a drawer 350 wide leaves halves of 144.825: it takes a bottom in one.
+    thin = Piece(ASH, "400 mm", "500 mm", "8 mm", "50 mm", border_thickness_m="8 mm")
+    assert verdict("drawer_slips", thin).allowed and not verdict("drawer_bottom", thin).allowed
+    narrow = Piece(ASH, "400 mm", "350 mm", "8 mm", "50 mm", border_thickness_m="12 mm")
+    assert "no bottom to speak of" in verdict("drawer_slips", narrow).unfit
+
+
 def test_inset_panel():
     # Opening 500 less twice 0.8: 498.4/1.01096 = 492.9967; free edge 0.8 + 5.4033 = 6.2033 today; in March
     # 498.4*0.00548 = 2.7312 more: 8.9345. Ends 900 - 1.6.
@@ -409,7 +433,13 @@ def test_veneered_sheet():
     assert veneer_share(ASH_BY_NAME, 0.0006) == pytest.approx(0.291, abs=2e-3)
     found = verdict("veneered_sheet", ASH_BY_NAME)
     assert found.restrained_strain.mid == pytest.approx(0.00368, abs=3e-5) and found.level == 1
-    check(found, **{"sheet narrower": 0.2, "sheet wider": 0.4, "veneer, thickness": 0.6})
+    # The edging is thin, 6.35, whatever the border: sheet 500 - 12.7 = 487.3 wide, half of 487.3*0.0005*4 = 0.4873 out.
+    sizes = {"sheet, width": 487.3, "sheet narrower": 0.24365, "sheet wider": 0.4873, "veneer, thickness": 0.6}
+    check(found, **sizes)
+    # With a band of 50 drawn on it the same sheet, and a field of 400 x 800.
+    band = verdict("banded_sheet", ASH_BY_NAME)
+    check(band, **sizes, **{"band, width": 50, "field, width": 400, "field, length": 800, "edging, width": 6.35})
+    assert band.level == 1 and band.way.keeps_border and not found.way.keeps_border
 
 
 def test_strains_and_stiffness_used_above():

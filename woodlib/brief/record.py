@@ -38,6 +38,10 @@ class Piece:
     ring_angle_deg: float = 0.0
     edge_joints: str = "dowels"
     panel: str = ""
+    keep: str = ""
+    ends: str = ""
+    base: str = ""
+    base_holds: str = "middle"
     lifts: bool = False
 
 

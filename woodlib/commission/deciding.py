@@ -6,8 +6,10 @@ from ..units import write
 from ..ways.registry import ways_for
 from ..ways.verdict import Verdict
 from ..words.say import Said, say
+from .base import fast_lines, fights
 from .card import Card, Paragraph, folded, heading, joined, judged, paragraphs, sentences, table
 from .judged import Commission
+from .kept_look import what_it_costs
 from .measured_boards import measured_words
 from .seasons import month_sentence, months_of
 
@@ -67,9 +69,16 @@ def decision(commission: Commission) -> Card:
     remarks = [f"{text[:1].upper()}{text[1:]}." for text in built.remarks if text not in known]
     # What would turn the advice over, and what would speak for another way that is as safe.
     changes = dict.fromkeys((commission.would_change, built.way.change if built.allowed else ""))
-    said = paragraphs(other, sentences(*changes), *remarks, *filter(None, [measured_words(commission)]))
-    marked = judged(_TONES[built.level], joined(Card((Paragraph("", lead),)), said))
-    return joined(heading("How we build it", 2), marked, first=commission.first)
+    said = paragraphs(
+        " ".join(fast_lines(commission)),
+        other,
+        sentences(*changes),
+        *remarks,
+        *filter(None, [measured_words(commission)]),
+    )
+    tone = "stop" if fights(commission) else _TONES[built.level]
+    marked = judged(tone, joined(Card((Paragraph("", lead),)), said))
+    return joined(heading("How we build it", 2), marked, what_it_costs(commission), first=commission.first)
 
 
 def _decided(commission: Commission) -> tuple[Said, Said | str]:

@@ -15,6 +15,7 @@ from ..movement.spread import Doubts, Movement
 from ..ways.held import plane_field
 from ..ways.index import free_movement, suitability, verdict_for
 from ..ways.judge import not_yet
+from ..ways.looks import read_look
 from ..ways.piece import Allowances, Piece
 from ..ways.registry import find_way
 from ..ways.turning import what_would_change
@@ -68,6 +69,12 @@ class Commission:
     def page_units(self) -> str:
         """The units that a page starts in."""
         return "inch" if self.first == "customary" else "metric"
+
+    @cached_property
+    def base(self) -> Verdict | None:
+        """The verdict on what holds the piece to its base, where the brief names it: a decision of its own."""
+        name = self.brief.piece.base
+        return judged_on(self.brief, self.piece, self.months, self.doubts, find_way(name).key) if name else None
 
     @cached_property
     def would_change(self) -> str:
@@ -160,20 +167,28 @@ def _judge(brief: Brief) -> Commission:
     ways = ways_of(brief)
 
     def judged(way: str) -> Verdict:
-        found = verdict_for(way, piece, stock, months, doubts=doubts, allowances=Allowances.of(brief.first))
+        found = judged_on(brief, piece, months, doubts, way)
         return _not_yet(found, year) if year.partial and found.allowed else found
 
+    kept = read_look(brief.piece.keep) if brief.piece.keep else None
+
     def fitting(verdict: Verdict) -> tuple:
-        return suitability(verdict, brief.piece.kind, bool(brief.piece.border_width_m))
+        return suitability(verdict, brief.piece.kind, bool(brief.piece.border_width_m), kept)
 
     verdicts = _absorbed(problems, brief, "wood.moisture", lambda: sorted(map(judged, ways), key=fitting))
     problems.raise_if_any()
     free = free_movement(piece, stock, months, doubts)
     made = Commission(brief, piece, year, months, doubts, tuple(verdicts), verdicts[0], free)
-    kept = _kept_way(brief)
-    made = made.building(kept) if kept else made
+    decided = _kept_way(brief)
+    made = made.building(decided) if decided else made
     _made.append(made)
     return made
+
+
+def judged_on(brief: Brief, piece: Piece, months: MonthlyMoisture, doubts: Doubts, way: str) -> Verdict:
+    """The verdict on one way for the piece of a brief, with the usual sizes of its shop."""
+    stock = brief.stock.moisture_percent()
+    return verdict_for(way, piece, stock, months, doubts=doubts, allowances=Allowances.of(brief.first))
 
 
 def _not_yet(verdict: Verdict, year: Year) -> Verdict:
@@ -187,8 +202,8 @@ def _not_yet(verdict: Verdict, year: Year) -> Verdict:
 
 
 def _kept_way(brief: Brief) -> str:
-    """The way that the brief keeps for its handout, when it is one; a wrong one is reported with the study's inputs."""
-    kept = str(brief.handout.get(WAYS_TO_BUILD, {}).get("way", ""))
+    """The way that the brief has for its ends, or keeps for its handout; a wrong one is reported where it is written."""
+    kept = brief.piece.ends or str(brief.handout.get(WAYS_TO_BUILD, {}).get("way", ""))
     try:
         return kept if kept and find_way(kept).key in ways_of(brief) else ""
     except InputError:
@@ -214,4 +229,5 @@ def _piece(brief: Brief) -> Piece:
         border,
         float(brief.joins[0]) if brief.joins else None,
         asked.ring_angle_deg,
+        base_holds=asked.base_holds,
     )

@@ -9,8 +9,10 @@ from ..brief.desk import Desk
 from ..errors import InputError, MissingDataError, Problems
 from ..moisture.finishes import find_finish
 from ..units import shown
+from ..ways.looks import read_look
 from ..ways.registry import find_way, way_of, ways_for
 
+SAME_M = 1e-4  # widths written in two places
 WAYS_TO_BUILD, WAYS_COMPARED = OF_THE_PIECE = ("ways-to-build", "ways-compared")
 """Keys of the studies that a brief brings itself."""
 
@@ -32,6 +34,37 @@ def compared_way(brief: Brief, name: object, asked: str) -> str:
 def _check_ways(desk: Desk) -> None:
     for name in desk.known.get("constructions", ()):
         collect(desk.problems, desk.where(("constructions",)), find_way, name, "constructions holds")
+
+
+def _check_two_decisions(desk: Desk) -> None:
+    """What the ends get and what the base is: each a way of its sort that serves such a piece."""
+    kind = desk.known.get("piece.kind")
+    for entry, on_a_base in (("ends", False), ("base", True)):
+        name = desk.known.get(f"piece.{entry}")
+        if not name or kind is None:
+            continue
+        where, fitting = desk.where(("piece", entry)), [w for w in ways_for(kind) if w.on_a_base == on_a_base]
+        way = collect(desk.problems, where, find_way, name, f"piece.{entry} is")
+        if way is not None and way not in fitting:
+            known = "; ".join(other.name for other in fitting) or f"none for a {kind}"
+            desk.problems.add(f"{where}piece.{entry} is {shown(name)}, which is none of them; there are: {known}.")
+    if look := desk.known.get("piece.keep"):
+        kept = collect(desk.problems, desk.where(("piece", "keep")), read_look, look, "piece.keep is")
+        border = desk.known.get("piece.border_width")
+        if kept is not None and kept.border_m is not None and (border is None or abs(border - kept.border_m) > SAME_M):
+            desk.problems.add(
+                f"{desk.where(('piece', 'keep'))}piece.keep is {shown(look)}, but border_width is "
+                f"{shown(desk.typed['piece.border_width']) if border else 'not given'}; write the same width in both."
+            )
+    if desk.known.get("piece.base_holds") and not desk.known.get("piece.base"):
+        desk.problems.add(
+            f"{desk.where(('piece', 'base_holds'))}piece.base_holds is given without piece.base; write what holds it there, "
+            'such as base = "buttons", or take it out.'
+        )
+    if desk.known.get("piece.base") and desk.known.get("piece.lifts") == "yes":
+        desk.problems.add(
+            f"{desk.where(('piece', 'base'))}piece.base is given for a piece that lifts; take one of the two out."
+        )
 
 
 def _check_finish(desk: Desk) -> None:
@@ -57,7 +90,7 @@ def _check_studies(desk: Desk) -> None:
                     collect(desk.problems, where, find_study(key).read, {name: value})
 
 
-CHECKS = (_check_ways, _check_finish, _check_studies)
+CHECKS = (_check_ways, _check_two_decisions, _check_finish, _check_studies)
 """What is checked while a brief is read, so that its sentences come with the others."""
 
 
@@ -115,5 +148,7 @@ def ways_of(brief: Brief) -> tuple[str, ...]:
         return tuple(way.key for way in serving if way.profile == profile)
     bordered = bool(brief.piece.border_width_m)  # where none is wanted none is put on
     return tuple(
-        way.key for way in serving if (bordered or not way.wants_border) and not (way.on_a_base and brief.piece.lifts)
+        way.key
+        for way in serving
+        if (bordered or not way.wants_border) and not (way.on_a_base and (brief.piece.lifts or brief.piece.base))
     )

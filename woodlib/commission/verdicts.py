@@ -7,8 +7,10 @@ from textwrap import wrap
 
 from ..units import both, write
 from ..ways.verdict import Verdict
+from .base import fast_lines
 from .card import told
 from .judged import Commission
+from .kept_look import kept_lines
 from .measured_boards import measured_words
 
 _WIDTH = 100
@@ -29,6 +31,13 @@ def verdict_lines(commission: Commission) -> Iterator[str]:
         f"by {commission.whole_moves.text(first)} over the year."
     )
     yield from _wrapped(measured_words(commission))
+    if commission.base is not None:
+        base = commission.base
+        yield from _wrapped(
+            f"Held to its base by {base.way.short}: {base.risk}. {base.unfit or ' '.join(fast_lines(commission))}"
+        )
+    for line in kept_lines(commission):
+        yield from _wrapped(line)
     for place, verdict in enumerate(commission.verdicts, 1):
         yield ""
         decided = " (decided on)" if verdict is commission.built and place > 1 else ""

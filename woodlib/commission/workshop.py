@@ -6,6 +6,7 @@ from ..setting_out.plan import LIFTING
 from ..units import both, write
 from ..ways.rules import CutRule, room
 from ..ways.verdict import CAUTIONS
+from .base import base_step, held_to_its_base
 from .card import Card, heading, joined, listed, paragraphs, table
 from .judged import Commission
 
@@ -33,8 +34,11 @@ def cut_list(commission: Commission) -> Card:
             "This way leaves nothing to be cut loose: there is no gap or slot that would let the panel move."
         )
     )
-    steps = heading("In the shop"), listed(built.way.steps, ordered=True)
-    return joined(paragraphs(lead), sizes, *steps)
+    steps = (
+        heading("In the shop"),
+        listed((*built.way.steps, *base_step(built.way, commission.piece.base_holds)), ordered=True),
+    )
+    return joined(paragraphs(lead), sizes, *steps, held_to_its_base(commission))
 
 
 def cautions(commission: Commission) -> Card:

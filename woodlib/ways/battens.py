@@ -85,6 +85,7 @@ WAY = Way(
     kinds=("table top", "seat", "shelf", "lid", "board", "door panel"),
     usual=True,
     keeps_flat=True,
+    fast_at="middle",
     numbers=numbers,
     cuts=RULES,
     states=(

@@ -205,6 +205,7 @@ WAY = Way(
     usual=True,
     keeps_border=True,
     keeps_flat=True,
+    fast_at="middle",
     numbers=numbers,
     cuts=RULES,
     states=STATES,

@@ -5,20 +5,18 @@ from __future__ import annotations
 from ..picture.scene import Mark, corners
 from .drawn import Drawn, end_wood, hollow, label, shape, sized
 from .joint_drawing import CENTRE, LEFT, RIGHT
-from .on_a_base import make, plan
+from .on_a_base import from_fast_line, make, plan
 from .piece import Allowances, Piece
 from .rules import INCH_M, down, fixed, travel, up
-from .travel import Quantities, at_fixing
+from .travel import Quantities
 from .way import Limit, Way
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
-    """Travel of each edge and of the outer screws against a base that is fixed at the middle, careful end."""
+    """Travel of each edge and of the outer screws against a base that is fast on one line, careful end."""
     return {
-        **at_fixing(travels, "edge", 0.5 * travels["width"]),
-        **at_fixing(travels, "outer", 0.5 * travels["width"] * allowances.outermost_share),
+        **from_fast_line(travels, piece, allowances),
         "screw": allowances.screw_diameter_m,
-        "clearance": allowances.slot_clearance_m,
         "hold": allowances.button_hold_m,
     }
 
@@ -118,7 +116,6 @@ WAY = Way(
     dampest="each button moves outward by {edge_widening} and clears the rail",
     reasons=("The base holds the top down but not across its grain, so the top slides on the buttons.",),
     steps=(
-        "Fix the top at the middle of each cross rail with one screw in a round hole.",
         "Set the buttons along the long rails with the gap given; grain of a button runs along its tongue.",
         "Where a rail crosses the grain, screw through slots instead.",
         "Cut the slots across the grain of the top, not along it.",

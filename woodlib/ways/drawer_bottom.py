@@ -204,6 +204,7 @@ WAY = Way(
     kinds=("drawer bottom",),
     fitted=True,
     keeps_flat=True,
+    fast_at="front",
     numbers=numbers,
     cuts=RULES,
     states=STATES,

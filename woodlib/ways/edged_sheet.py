@@ -93,6 +93,7 @@ WAY = Way(
     still_outside=True,
     mitred=True,
     keeps_border=True,
+    all_round=True,
     keeps_flat=True,
     solid=False,
     numbers=numbers,

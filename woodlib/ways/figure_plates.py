@@ -6,10 +6,10 @@ from ..picture.scene import Area, Circle, Line, Mark, corners
 from ..words.decided import larger, smaller
 from .drawn import Drawn, end_wood, hollow, label, sized
 from .joint_drawing import CENTRE, LEFT, RIGHT
-from .on_a_base import make, plan
+from .on_a_base import from_fast_line, make, plan
 from .piece import Allowances, Piece
 from .rules import NoteRule, fixed, travel, up
-from .travel import Quantities, fixings
+from .travel import Quantities
 from .way import Limit, Way
 
 FREE_SWING = 0.5  # travel over reach: 30 degrees to a side, where a plate still swings freely; common practice
@@ -18,7 +18,7 @@ FREE_SWING = 0.5  # travel over reach: 30 degrees to a side, where a plate still
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
     """Travel of the outer plates on the end aprons and of the edges, careful end, and the plate's sizes."""
     return {
-        **fixings(travels, allowances),
+        **from_fast_line(travels, piece, allowances),
         "reach": allowances.plate_reach_m,
         "plate": allowances.plate_width_m,
     }
@@ -127,7 +127,6 @@ WAY = Way(
         "On the end aprons that is square to the apron; on the long aprons it is along it.",
         "Recess it just below the top edge of the apron, wide enough to swing.",
         "Draw the screws up snug, not tight: the plate has to turn.",
-        "Fix the top at the middle of each end apron with one screw in a round hole.",
     ),
     notes=(_swing("outer_narrowing"), _swing("outer_widening")),
     change="A wide top that asks its plates to swing more than 30 degrees would ask for slotted blocks or buttons.",

@@ -297,6 +297,7 @@ WAY = Way(
     profile="flush",
     still_outside=True,
     keeps_border=True,
+    all_round=True,
     keeps_flat=True,
     numbers=numbers,
     cuts=RULES,

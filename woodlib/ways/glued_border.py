@@ -74,6 +74,7 @@ WAY = Way(
     wants_border=True,
     holds=True,
     keeps_border=True,
+    all_round=True,
     keeps_flat=True,
     numbers=numbers,
     held_by="Stretched by its border, at most",

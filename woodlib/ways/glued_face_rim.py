@@ -122,6 +122,7 @@ WAY = Way(
     wants_border=True,
     holds=True,
     keeps_border=True,
+    all_round=True,
     numbers=numbers,
     states=(
         up(

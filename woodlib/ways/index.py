@@ -13,6 +13,7 @@ from ..movement.months import MonthlyMoisture, check_months
 from ..movement.spread import USUAL_DOUBTS, Doubts, Movement, check_doubts
 from ..units import shown
 from .held import Held, plane_field
+from .looks import Kept
 from .piece import Allowances, Piece
 from .registry import way_of, ways_for
 from .travel import Quantities, movement_of, travel_quantities
@@ -112,18 +113,27 @@ def free_movement(piece: Piece, stock_mc_percent: float, air, doubts: Doubts = U
     return replace(moves, low_m=max(moves.low_m, 0.0))  # no year moves wood by less than nothing
 
 
-def suitability(verdict: Verdict, kind: str | None = None, bordered: bool = True) -> tuple[bool | int, ...]:
+def suitability(
+    verdict: Verdict, kind: str | None = None, bordered: bool = True, kept: Kept | None = None
+) -> tuple[bool | int, ...]:
     """What the order of a comparison goes by, best first.
 
-    Advised before refused, what fits before what does not, less risk first, solid wood before sheets; then what the trade usually takes for a piece
-    of that kind, what keeps the panel flat by itself, what keeps a border across the ends, and fewer cuts. Where no border
-    is asked for (``bordered`` false), ways without one come first.
+    Advised before refused, what keeps the look that the client insists on (``kept``), what fits before what does not,
+    less risk first, solid wood before sheets; then what the trade usually takes for a piece of that kind, what keeps
+    the panel flat by itself, what keeps a border across the ends, and fewer cuts. Where no border is asked for
+    (``bordered`` false), ways without one come first.
     """
     way = verdict.way
     usual = kind not in way.usual_for
     unasked = way.keeps_border and not bordered and not (way.framed and not usual)
     plain = not way.solid, unasked, usual, not way.keeps_flat, not way.keeps_border
-    return not verdict.allowed, verdict.level + 3 * bool(verdict.unfit), *plain, len(verdict.cuts)
+    return (
+        not verdict.allowed,
+        kept is not None and not kept.by(way),
+        verdict.level + 3 * bool(verdict.unfit),
+        *plain,
+        len(verdict.cuts),
+    )
 
 
 def _travels(piece: Piece, stock_mc_percent: float, air, doubts: Doubts) -> tuple[MonthlyMoisture, Quantities]:

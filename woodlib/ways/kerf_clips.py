@@ -5,20 +5,19 @@ from __future__ import annotations
 from ..picture.scene import Mark, corners
 from .drawn import Drawn, end_wood, hollow, label, shape, sized
 from .joint_drawing import CENTRE, LEFT, RIGHT
-from .on_a_base import make, plan
+from .on_a_base import from_fast_line, make, plan
 from .piece import Allowances, Piece
 from .rules import down, fixed, travel, up
-from .travel import Quantities, at_fixing
+from .travel import Quantities
 from .way import Limit, Way
 
 MOST_OUT_M = 0.0095  # a clip holds by a quarter of its tongue at least; common practice, no source
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
-    """Travel of each edge against a base that is fixed at the middle, careful end, and the clip's sizes."""
+    """Travel of each edge against a base that is fast on one line, careful end, and the clip's sizes."""
     return {
-        **at_fixing(travels, "edge", 0.5 * travels["width"]),
-        "clearance": allowances.slot_clearance_m,
+        **from_fast_line(travels, piece, allowances),
         "tongue": allowances.clip_tongue_m,
         "kerf": allowances.clip_kerf_m,
     }
@@ -112,7 +111,6 @@ WAY = Way(
         "Saw the kerf along the inner faces of all rails, so far below their top edge that the clip pulls the top down.",
         "Set the clips of the long rails with the gap given; those of the end rails slide along their kerf.",
         "Screw each clip to the top through its round hole, snug; keep clips clear of the corners of the base.",
-        "Fix the top at the middle of each end rail with one screw in a round hole.",
     ),
     change="A top that moves further than a clip's tongue is long would ask for buttons, whose tongues are made to measure.",
 )

@@ -6,6 +6,7 @@ from dataclasses import replace
 from math import sqrt
 
 from ..picture.scene import Line, Mark
+from ..words.decided import larger
 from . import breadboard
 from .drawn import MIDDLE, PLAN_RIGHT, Drawn, label, shape, sized
 from .end_pieces import across_end, end_section
@@ -17,7 +18,7 @@ from .made import JointLine, MadePiece, Sum, WoodPart
 from .making import ALONG, made
 from .piece import Allowances, Piece
 from .plan_drawing import sizes_px
-from .rules import CutRule, down, fixed, travel, up
+from .rules import CutRule, fixed, travel, up
 from .steps import SQUARE_EDGE, SQUARE_ENDS, Step
 from .travel import Quantities, fixings, outermost_m
 from .way import Limit, Opening
@@ -27,7 +28,8 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     """As a breadboard end, its tongue between the mitres; an edge that moves by t opens a mitre by t over the root of 2."""
     found, border = breadboard.numbers(travels, piece, allowances), piece.border_width_m
     kept = allowances.edge_cover_m + 1.5 * allowances.slot_clearance_m + allowances.least_wall_m + 0.5 * found["pin"]
-    moved = found | fixings(travels, allowances, outermost_m(travels["width"], kept + border))
+    outer = larger(outermost_m(travels["width"], kept + border), 3.0 * found["pin"])
+    moved = found | fixings(travels, allowances, outer)
     return moved | {
         "between": travels["width"] - 2.0 * border,
         "seen": allowances.visible_gap_m,
@@ -49,7 +51,7 @@ def _between(rule: CutRule) -> CutRule:
 
 
 RULES = (
-    *(_between(rule) for rule in breadboard.RULES),
+    *(_between(rule) for rule in breadboard.RULES if not rule.key.startswith("halfway")),
     up(
         "mitre_today",
         "line to leave in each mitre today",
@@ -59,7 +61,7 @@ RULES = (
     ),
 )
 STATES = (
-    down("mitre_driest", "line in each mitre in the driest month", (fixed("seen"),), "it has just closed", fine=True),
+    up("mitre_driest", "line in each mitre in the driest month", (fixed("seen"),), "it has just closed", fine=True),
     up(
         "mitre_dampest",
         "line in each mitre in the dampest month",
@@ -98,8 +100,8 @@ def make(given: Given) -> MadePiece:
     )
     depth, pin = given.cut("pin_from_shoulder").exact_m, given.cut("pin")
     pins = (
-        *fixings_across(given, "left pin", "end piece", border - depth, pin, "tongue"),
-        *fixings_across(given, "right pin", "end piece", long - border + depth, pin, "tongue"),
+        *fixings_across(given, "left pin", "end piece", border - depth, pin, "tongue", ("outer",)),
+        *fixings_across(given, "right pin", "end piece", long - border + depth, pin, "tongue", ("outer",)),
     )
     inner = border, wide - border
     lines = (
@@ -167,6 +169,7 @@ WAY = replace(
     usual=False,
     wants_border=True,
     mitred=True,
+    all_round=True,
     numbers=numbers,
     cuts=RULES,
     states=STATES,
@@ -186,6 +189,7 @@ WAY = replace(
         ),
         *breadboard.WAY.order[4:],
     ),
+    notes=(breadboard.WAY.notes[0],),
     plan=plan,
     joint=joint,
     shows="A panel with an end piece across its grain, mitred into its edges. Below, a corner from above: its mitre opens as "

@@ -177,6 +177,7 @@ WAY = Way(
     mitred=True,
     holds=True,
     keeps_border=True,
+    all_round=True,
     keeps_flat=True,
     opens_when_damp=True,
     numbers=numbers,

@@ -9,7 +9,20 @@ from .drawn import MIDDLE, PLAN_LEFT, PLAN_RIGHT, Drawn
 from .given import Given
 from .made import MadePiece, Place, Section, Sum
 from .making import ACROSS, made, whole_panel
+from .piece import Allowances, Piece
 from .plan_drawing import panel, sizes_px, today_lines
+from .travel import Quantities, at_fixing, fixings
+
+
+def from_fast_line(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
+    """Careful travel of the edges and of the outer fixings past a base that is fast on one line, and the play.
+
+    Fast in the middle, each edge is half the width away; fast in front or at the back, the other edge is all of it.
+    """
+    half = 0.5 * travels["width"]
+    inset = (1.0 - allowances.outermost_share) * half
+    far = half if piece.base_holds == "middle" else 2.0 * half
+    return {**fixings(travels, allowances, far - inset), **at_fixing(travels, "edge", far)}
 
 
 def make(given: Given) -> MadePiece:

@@ -191,6 +191,7 @@ WAY = Way(
     kinds=("table top", "seat", "lid", "board"),
     wants_border=True,
     keeps_border=True,
+    all_round=True,
     numbers=numbers,
     cuts=RULES,
     states=STATES,

@@ -11,12 +11,14 @@ from ..movement.board import check_ring_angle, check_wood
 from ..movement.wood import Wood
 from ..species import Species
 from ..tables import metric_numbers, number
+from ..units import shown
 
 if TYPE_CHECKING:
     from pint import Quantity
 
 AnyWood: TypeAlias = Species | Wood | str
 Length: TypeAlias = "float | str | Quantity"
+HOLD_AT = ("front", "middle", "back")
 LONGEST_M = 6.0  # beyond any furniture; catches inches typed as metres
 
 
@@ -26,7 +28,8 @@ class Piece:
 
     ``width_m`` across the grain and ``length_m`` are the finished size of the whole piece, border included (of the
     opening, for what fits into one: a drawer front, an inset door); ``border_thickness_m`` is the panel's
-    thickness unless given; ``border_species`` is the panel's unless given. Sizes in metres, or text like ``"20 in"``.
+    thickness unless given; ``border_species`` is the panel's unless given.
+    ``base_holds`` front, middle or back: where a base, if there is one, holds it fast. Sizes in metres, or text like ``"20 in"``.
     Raises :class:`InputError` with a sentence for each bad input.
 
     >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", border_width_m="2 in")
@@ -42,6 +45,7 @@ class Piece:
     border_thickness_m: float
     ring_angle_deg: float
     border_species: AnyWood
+    base_holds: str
     wood: Wood = field(init=False, repr=False, compare=False)
     border_wood: Wood = field(init=False, repr=False, compare=False)
 
@@ -55,6 +59,7 @@ class Piece:
         border_thickness_m: Length | None = None,
         ring_angle_deg: float = 0.0,
         border_species: AnyWood | None = None,
+        base_holds: str = "middle",
     ) -> None:
         problems = Problems()
         names = "panel width", "panel length", "panel thickness", "border width"
@@ -66,9 +71,11 @@ class Piece:
         wood = check_wood(problems, species)
         own = None if border_species == species else border_species
         border_wood = wood if own is None else check_wood(problems, own)
+        if base_holds not in HOLD_AT:
+            problems.add(f"base_holds is {shown(base_holds)}; it must be one of {', '.join(HOLD_AT)}.")
         problems.raise_if_any()
         sizes = width, length, thickness, border, border_thickness
-        woods = species if own is None else own, wood, border_wood
+        woods = species if own is None else own, base_holds, wood, border_wood
         for entry, value in zip(fields(self), (species, *sizes, ring_angle_deg, *woods), strict=True):
             object.__setattr__(self, entry.name, value)
 
@@ -111,6 +118,9 @@ class Allowances:
     cutter_step_m: float = _default("cutter_step")
     panel_bevel_m: float = _default("panel_bevel")
     field_step_m: float = _default("field_step")
+    slip_width_m: float = _default("slip_width")
+    muntin_width_m: float = _default("muntin_width")
+    thin_edging_m: float = _default("thin_edging")
     clip_tongue_m: float = _default("clip_tongue")
     clip_kerf_m: float = _default("clip_kerf")
     draw_bore_offset_m: float = _default("draw_bore_offset")

@@ -152,6 +152,7 @@ WAY = Way(
     means="Bars let into its underside keep it flat, and it can slide along them.",
     kinds=("table top", "seat", "shelf", "lid", "board", "door panel"),
     keeps_flat=True,
+    fast_at="middle",
     numbers=numbers,
     cuts=RULES,
     states=STATES,

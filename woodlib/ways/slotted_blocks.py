@@ -5,19 +5,19 @@ from __future__ import annotations
 from ..picture.scene import Mark
 from .drawn import Drawn
 from .fixings_on_a_line import screwed
-from .on_a_base import make, plan
+from .on_a_base import from_fast_line, make, plan
 from .piece import Allowances, Piece
 from .rules import INCH_M, CutRule, down, fixed, travel, up
-from .travel import Quantities, fixings
+from .travel import Quantities
 from .way import Limit, Way
 
 HEAD_SHARE = 2.0  # a screw head or washer is about twice the shank; common practice, no source
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
-    """Travel of the edges and of the outer screws against a base that is fixed at the middle, careful end."""
+    """Travel of the edges and of the outer screws against a base that is fast on one line, careful end."""
     return {
-        **fixings(travels, allowances),
+        **from_fast_line(travels, piece, allowances),
         "screw": allowances.screw_diameter_m,
         "hold": allowances.button_hold_m,
     }
@@ -116,7 +116,6 @@ WAY = Way(
     reasons=("The blocks hold the top down but not across its grain, so the top slides under their screws.",),
     steps=(
         "Glue and screw the blocks to the apron, their slots across the grain of the top.",
-        "Fix the top at the middle of each end apron with one screw in a round hole.",
         "Use pan-head screws with washers, drawn up snug and then backed off a touch.",
         "Screw no deeper than two thirds of the top's thickness; drill with a stop.",
     ),

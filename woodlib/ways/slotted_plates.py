@@ -6,18 +6,18 @@ from ..picture.scene import Mark, corners
 from .drawn import Drawn, end_wood, label, shape
 from .fixings_on_a_line import slot_detail
 from .joint_drawing import CENTRE, LEFT, RIGHT
-from .on_a_base import make, plan
+from .on_a_base import from_fast_line, make, plan
 from .piece import Allowances, Piece
 from .rules import fixed, travel, up
-from .travel import Quantities, fixings
+from .travel import Quantities
 from .way import Limit, Way
 
 MOST_SLOT_M = 0.02  # slots in sold metal end there; common practice, no source
 
 
 def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
-    """Travel of the edges and of the outer screws against a base that is fixed at the middle, careful end."""
-    return {**fixings(travels, allowances), "screw": allowances.screw_diameter_m}
+    """Travel of the edges and of the outer screws against a base that is fast on one line, careful end."""
+    return {**from_fast_line(travels, piece, allowances), "screw": allowances.screw_diameter_m}
 
 
 REACHES = tuple(
@@ -107,7 +107,6 @@ WAY = Way(
         "Screw the metal to the rails through its round holes, a hair below their top edge.",
         "Set each screw in its slot with the reach given to both ends, not by eye in the middle.",
         "Use round-head screws with washers, drawn up snug and then backed off a touch.",
-        "Fix the top at the middle of each end rail with one screw in a round hole.",
     ),
     remarks=("a slot in metal wears no wood, but a screw drawn hard into it holds like glue",),
     change="A top that moves further than sold slots allow would ask for buttons or slotted blocks of wood.",

@@ -115,7 +115,7 @@ def at_fixing(quantities: Mapping[str, float], name: str, distance_m: float) -> 
     return {f"{name}_{way}": share * quantities[f"{way}_high"] for way in ("narrowing", "widening")}
 
 
-def fixings(quantities: Mapping[str, float], allowances: Allowances, outer_m: float | None = None) -> Quantities:
+def fixings(quantities: Mapping[str, float], allowances: Allowances, outer_m: Sliding | None = None) -> Quantities:
     """Careful travel of the edges and of the outer and half-way fixings, and where those fixings sit, metres.
 
     ``outer_m`` of the outer fixings from the middle; left out, the shop's share of half the width.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import sqrt
 
 from ..picture.scene import Mark
@@ -12,13 +13,14 @@ from .frame import plan
 from .given import Given
 from .held import Held
 from .joint_drawing import LEFT, layers
-from .made import MadePiece
+from .made import MadePiece, Size
 from .piece import Allowances, Piece
 from .risk import risk_levels
 from .rules import down, fixed, travel, up
 from .stable_sheet import DUST, FLUSH, ORDER, SHEET, SPACE, edged, numbers
 from .steps import TOGETHER, Step
 from .stiffness import panel_and_strip
+from .travel import Quantities
 from .way import Way
 
 CHANNEL = 1.976  # energy of a crack running through a thin layer on a like base: Hutchinson & Suo 1992, from memory
@@ -57,9 +59,16 @@ def holding(piece: Piece, allowances: Allowances) -> Held:
     )
 
 
+def thin_edged(travels: Quantities, piece: Piece, allowances: Allowances) -> Quantities:
+    """The sheet within thin edging, however wide a border is drawn on it: solid wood under veneer shows its line."""
+    thin = min(allowances.thin_edging_m, piece.border_width_m)
+    return numbers(travels, replace(piece, border_width_m=thin), allowances)
+
+
 def make(given: Given) -> MadePiece:
-    """A sheet with solid edging, veneered over both."""
-    return edged(given, given.allowance("veneer"))
+    """A sheet with thin solid edging, veneered over both."""
+    thin = Size(given.allowance("edging"), "shop allowance")
+    return edged(replace(given, border=thin), given.allowance("veneer"))
 
 
 def joint(d: Drawn) -> list[Mark]:
@@ -89,10 +98,9 @@ WAY = Way(
     still_outside=True,
     mitred=True,
     holds=True,
-    keeps_border=True,
     keeps_flat=True,
     solid=False,
-    numbers=numbers,
+    numbers=thin_edged,
     cuts=(
         *SHEET,
         down(
@@ -145,7 +153,7 @@ WAY = Way(
     steps=(
         "Veneer both faces with the same wood and thickness, on the same day; one face alone pulls the sheet hollow.",
         "Press at the moisture of the driest months: veneer pressed damp checks in the first winter.",
-        "Draw the border with crossbanding; on a stable core its grain may run any way.",
+        "Keep the edging under the veneer thin: wide solid wood moves in thickness, and its line shows through.",
     ),
     change="A thinner veneer, or veneer pressed drier, would ease it; solid wood would need a way that lets it move.",
     cautions=(DUST,),

@@ -86,10 +86,12 @@ class Way:
     with ``{month}`` the driest, ``{outside}`` and ``{room}``;
     ``watch`` where no line may open.
 
-    What it is: ``keeps_border`` a border across the ends remains to be seen; ``wants_border`` it is of no use where
+    What it is: ``keeps_border`` a border across the ends remains to be seen, ``all_round`` along the
+    edges too; ``wants_border`` it is of no use where
     none is asked for; ``keeps_flat`` it keeps the panel flat by itself; ``solid`` solid wood through and through;
     ``on_a_base`` it needs a base to be held to; ``framed`` a loose panel in a solid frame, and ``profile`` how it lies
     in it (flat, flush or raised); ``still_outside`` hardly anything moves outside; ``mitred`` its corners are;
+    ``fast_at`` the line where it holds the panel fast (front, middle or back; of what is on a base the brief says it);
     ``fitted`` a part alone, in an opening; ``boarded`` loose boards; ``round`` turned.
     """
 
@@ -136,12 +138,14 @@ class Way:
     reference: bool = False
     plural: bool = False
     keeps_border: bool = False
+    all_round: bool = False
     wants_border: bool = False
     keeps_flat: bool = False
     solid: bool = True
     on_a_base: bool = False
     framed: bool = False
     profile: str = ""
+    fast_at: str = ""
     still_outside: bool = False
     mitred: bool = False
     fitted: bool = False
