@@ -139,6 +139,24 @@ def test_readings_are_drawn_on_the_curve(seat):
     assert any(block.kind == "figure" for block in stock_ready(seat).blocks)
 
 
+@pytest.mark.parametrize(
+    "readings",
+    [
+        (("12%", "2026-01-01"), ("13.5%", "2026-02-01")),  # away from its rest
+        (("13%", "2025-01-01"), ("12.5%", "2025-09-01"), ("12.2%", "2026-05-01")),  # still damp after a year
+        (("28%", "2026-01-01"), ("22%", "2026-02-01"), ("19%", "2026-03-01")),  # five times as slow
+        (("14%", "2016-01-01"), ("13.9%", "2026-01-08")),
+    ],
+)
+def test_readings_that_fit_no_such_air_give_no_day(seat, readings):
+    """They were told a day of readiness that was past, or a speed no board has."""
+    for words in readings:
+        note(seat, *words)
+    assert "would be at" in said_of(seat) and "is ready about" not in said_of(seat)
+    (figure,) = drawn_stack(seat).blocks
+    assert not [mark for mark in figure.picture.marks if isinstance(mark, Line) and mark.role == "damp"]
+
+
 def test_stock_that_is_too_dry_takes_up_water(seat):
     for words in (("5%", "2026-02-01"), ("5.6%", "2026-02-20")):
         note(seat, *words)

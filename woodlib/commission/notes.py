@@ -192,5 +192,5 @@ def _as_foretold(commission: Commission, what: str, notes: list[Note]) -> Said:
 def _went(moved_m: float) -> Said:
     """How far and which way."""
     if abs(moved_m) < _HARDLY_M:
-        return say("by hardly anything")
+        return say("hardly anything")
     return say(f"{{size}} {'wider' if moved_m > 0.0 else 'narrower'}", size=fine_length(abs(moved_m)))

@@ -18,6 +18,8 @@ from .judged import Commission
 
 _REST_C, _REST_RH = 20.0, (10.0, 90.0)  # where the brief does not say what air the stack lies in
 _LONGEST_DAYS = 3650
+_BELIEVED = 2.5  # standard deviations of the speed; beyond, it is the air that is wrong
+_LEAST_ERROR = 0.5  # % MC, of a course that is worked out; judgement, no source
 
 
 @dataclass(frozen=True)
@@ -83,6 +85,14 @@ def stack_of(commission: Commission, notes: Sequence[tuple[date, float]]) -> Sta
     followed = rest.followed
     speed, ready = days_left(followed.days, followed.mean_percent, home, days, found, margin, stock.meter_error_percent)
     made = told("", rest, speed, ready)
+    unlike = abs(np.log(speed.mid)) > _BELIEVED * _spread(followed.days, followed.mean_percent, home)
+    if unlike or abs(now - made.this_at(days[-1:])[0]) > 2.0 * max(stock.meter_error_percent, _LEAST_ERROR):
+        by_then = dict.fromkeys(write(end, "moisture") for end in np.sort(made.usual_at(days[-1:])[0])[[0, 2]])
+        return told(
+            f"In air of {air} such boards would be at {' to '.join(by_then)} by then, so that is not the air this stack lies in, "
+            "or no air comes between its boards: lay a hygrometer beside it, and put it on stickers.",
+            rest,
+        )
     course = "as fast as" if 0.95 < speed.mid < 1.05 else f"{speed.mid:.1f} times as fast as"
     goes = "dries" if begin > home else "takes up water"
     low, mid, high = map(made.day, ready)
@@ -110,9 +120,7 @@ def days_left(
     All of drying scales with one speed where its rates do; the speed has the kind's own range as its prior (lognormal), the
     first moisture the meter's, and both are weighed on a grid.
     """
-    share = (course - home) / (course[0] - home)
-    half = [np.interp(0.5, 1.0 - share[:, k], times) for k in range(3)]
-    spread = abs(np.log(half[0] / half[2])) / (2.0 * NINETY_PERCENT_HALF_WIDTH)
+    share, spread = (course - home) / (course[0] - home), _spread(times, course, home)
     sd = max(error, 0.1) / NINETY_PERCENT_HALF_WIDTH
     speed = np.exp(np.linspace(-4.0, 4.0, 161) * spread)[:, None]
     first = readings[0] + np.linspace(-3.0, 3.0, 61)[None, :] * sd
@@ -122,6 +130,13 @@ def days_left(
     near = margin / np.maximum(np.abs(first - home), margin)
     ready = np.interp(1.0 - near, 1.0 - share[:, 1], times) / speed
     return _quantiles(speed + 0.0 * first, weight), _quantiles(ready, weight)
+
+
+def _spread(times: np.ndarray, course: np.ndarray, home: float) -> float:
+    """One standard deviation of the logarithm of the speed, between boards of a kind: by their half times."""
+    share = (course - home) / (course[0] - home)
+    half = [np.interp(0.5, 1.0 - share[:, k], times) for k in range(3)]
+    return float(abs(np.log(half[0] / half[2]))) / (2.0 * NINETY_PERCENT_HALF_WIDTH)
 
 
 def _quantiles(values: np.ndarray, weight: np.ndarray) -> Likely:

@@ -72,7 +72,8 @@ def _band(frame: Frame, low: float, high: float) -> list:
 
 def _scales(stack: Stack, frame: Frame) -> list[Mark]:
     step = next((step for step in _STEPS if frame.x_high / step <= _MOST_DATES), _STEPS[-1])
-    dates = [(float(after), _short(stack.day(after))) for after in np.arange(0.0, frame.x_high, step)]
+    name = _month_and_year if frame.x_high > 300.0 else _short
+    dates = [(float(after), name(stack.day(after))) for after in np.arange(0.0, frame.x_high, step)]
     points = 1 if frame.y_high - frame.y_low <= 8 else 2
     moistures = np.arange(np.ceil(frame.y_low / points) * points, frame.y_high + 0.1, points)
     return frame.axes(dates, [(float(mc), f"{mc:.0f}") for mc in moistures], "", "mean moisture, %", 14)
@@ -80,6 +81,10 @@ def _scales(stack: Stack, frame: Frame) -> list[Mark]:
 
 def _short(day: date) -> str:
     return f"{day.day} {MONTH_NAMES[day.month - 1][:3]}"
+
+
+def _month_and_year(day: date) -> str:
+    return f"{MONTH_NAMES[day.month - 1][:3]} {day.year}"
 
 
 def _readings(stack: Stack, frame: Frame) -> list[Mark]:
