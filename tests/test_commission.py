@@ -144,7 +144,7 @@ def test_what_a_table_of_ones_own_lacks_is_said_at_the_line_of_the_wood(write, t
 
 
 def test_the_notebook_shows_the_cards_of_the_page_in_their_order():
-    cells = nbformat.read(notebooks_folder() / "03-the-commission.ipynb", as_version=4).cells
+    cells = nbformat.read(notebooks_folder() / "11-the-commission.ipynb", as_version=4).cells
     called = [
         name for cell in cells if cell.cell_type == "code" for name in re.findall(r"(\w+)\(commission\)", cell.source)
     ]

@@ -13,7 +13,7 @@ NOTEBOOKS = sorted((Path(__file__).resolve().parent.parent / "notebooks").glob("
 
 def test_there_are_notebooks_and_their_names_start_with_their_number():
     assert NOTEBOOKS
-    assert [path.name[:2] for path in NOTEBOOKS] == [f"{number:02d}" for number in range(1, len(NOTEBOOKS) + 1)]
+    assert [path.name[:2] for path in NOTEBOOKS] == [f"{number:02d}" for number in range(len(NOTEBOOKS))]
 
 
 @pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)

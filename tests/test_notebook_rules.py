@@ -14,9 +14,14 @@ def printed(text: str):
 
 def lesson():
     """A notebook in order: all sections, a thousand words, three numbers."""
-    prose = [f"## {section}\n" + "wood " * 100 for section in SECTIONS]
+    prose = [f"## {section}\n" + "wood " * 80 for section in SECTIONS]
     code = [
-        new_code_cell(f"print({number})", execution_count=number, outputs=[printed(f"{number}/16 in")])
+        new_code_cell(
+            f"print({number})",
+            execution_count=number,
+            outputs=[printed(f"{number}/16 in")],
+            metadata={"jupyter": {"source_hidden": True}},
+        )
         for number in (1, 2, 3)
     ]
     return new_notebook(cells=[new_markdown_cell(text) for text in prose] + code)
@@ -32,6 +37,10 @@ def spoil_state(book):
 
 def spoil_length(book):
     book.cells[-1].source = "x = 1\n" * 11
+
+
+def spoil_fold(book):
+    book.cells[-1].metadata["jupyter"]["source_hidden"] = False
 
 
 def spoil_silence(book):
@@ -86,6 +95,7 @@ SPOILT = [
     (spoil_counts, "numbered [1, 2, 7]"),
     (spoil_state, "state of its widgets"),
     (spoil_length, "11 lines"),
+    (spoil_fold, "shows its code"),
     (spoil_silence, "semicolon"),
     (spoil_ignored, "yet has outputs"),
     (spoil_address, "memory address"),

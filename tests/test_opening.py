@@ -23,7 +23,7 @@ def test_the_first_notebook_is_the_one_with_the_lowest_number(source):
 
 
 def test_the_notebooks_of_a_working_copy_are_opened_in_place():
-    assert opening.first_notebook(opening.notebooks_folder()).name.startswith("01")
+    assert opening.first_notebook(opening.notebooks_folder()).name == "00-start-here.ipynb"
 
 
 def test_copies_go_to_a_folder_of_ones_own_and_replace_nothing(source, tmp_path, capsys):

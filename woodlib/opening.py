@@ -10,6 +10,8 @@ from urllib.parse import quote
 from .environment import SetUpError, project_folder, say
 
 _INSTALLED = Path(__file__).with_name("_notebooks")
+SETTINGS = Path(__file__).with_name("opening_settings")
+"""What JupyterLab is told beyond its options: nobody is asked about news, and nothing is fetched."""
 
 
 def notebooks_folder() -> Path:
@@ -30,18 +32,20 @@ def open_lab(folder: Path | None, options: list[str]) -> int:
         raise SetUpError("Name a folder of your own for the notebooks, for example: woodlib open my-panels")
     first = first_notebook(folder or notebooks_folder())
     say(f"Opening {first} in JupyterLab. To stop it, press Ctrl and C here.")
+    kept = os.environ.get("JUPYTER_CONFIG_PATH")
+    os.environ["JUPYTER_CONFIG_PATH"] = os.pathsep.join(filter(None, [str(SETTINGS), kept]))
     from jupyterlab.labapp import main
 
     return main([*start_options(first), *root_option(options), *options]) or 0
 
 
 def start_options(first: Path) -> list[str]:
-    """Options that make JupyterLab show the folder of the first notebook and begin there.
+    """Options that make JupyterLab begin with the first notebook, alone on its page.
 
-    >>> start_options(Path("notebooks/01-air.ipynb"))
-    ['--ServerApp.root_dir=notebooks', '--LabApp.default_url=/lab/tree/01-air.ipynb']
+    >>> start_options(Path("notebooks/00-start-here.ipynb"))
+    ['--ServerApp.root_dir=notebooks', '--LabApp.default_url=/doc/tree/00-start-here.ipynb']
     """
-    return [f"--ServerApp.root_dir={first.parent}", f"--LabApp.default_url=/lab/tree/{quote(first.name)}"]
+    return [f"--ServerApp.root_dir={first.parent}", f"--LabApp.default_url=/doc/tree/{quote(first.name)}"]
 
 
 def root_option(options: list[str]) -> list[str]:

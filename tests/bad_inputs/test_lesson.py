@@ -22,7 +22,7 @@ BAD = [
     (lambda: check("a", "How long?", "1 in", kind="length", tolerance="1 mm", misses={"x": "y"}), "not a length"),
     (lambda: check("a", "Which?", "three", options=("one", "two")), "choose one of: one, two"),
     (lambda: check("a", "Which?", "one", options=("one", "two"), misses={"three": "y"}), "choose one of: one, two"),
-    (lambda: check("moisture-from-air/garage"), "Did you mean 'moisture-from-air/garage-workshop'?"),
+    (lambda: check("the-air-of-a-house/garage"), "Did you mean 'the-air-of-a-house/garage-workshop'?"),
     (lambda: check("moisture-from-water/garage"), "There are no exercises for 'moisture-from-water'"),
     (lambda: exercises(""), "There are no exercises for ''"),
     (lambda: Question("a", "b", "humidity").read("50 to 60 %"), "write it like 45 %"),

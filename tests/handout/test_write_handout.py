@@ -189,7 +189,7 @@ def test_the_page_starts_where_the_brief_says(hostile):
 
 def test_a_saved_notebook_keeps_the_sliders_when_it_is_exported_again(folder):
     """The menu's export knows no running panel; it takes the places from the file, also for a study made of a brief."""
-    source = notebooks_folder() / "03-the-commission.ipynb"
+    source = notebooks_folder() / "11-the-commission.ipynb"
     notebook = nbformat.read(source, as_version=4)
     records = [
         output.data[STUDY_MIME]

@@ -158,7 +158,7 @@ def test_the_still_of_what_was_seen_is_folded_away_and_recorded(shown):
 
 
 def test_the_still_of_an_exercise_does_not_give_its_answer_away(shown):
-    bundle = shown(check("moisture-from-air/garage-workshop"))
+    bundle = shown(check("the-air-of-a-house/garage-workshop"))
     assert "38" not in bundle["text/html"] and "38" not in bundle["text/plain"]
     record = json.loads(json.dumps(bundle[QUESTION_MIME]))
     assert record["answer"] == "38 % RH" and record["tolerance"] == 2.0 and len(record["misses"]) == 3

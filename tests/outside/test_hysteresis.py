@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import csv
-from pathlib import Path
 
 import numpy as np
 import pytest
 
+from woodlib.data_files import data_path
 from woodlib.moisture.equilibrium import emc_percent
 from woodlib.moisture.hysteresis import resting, resting_course, swing_factor
 
@@ -46,7 +46,7 @@ def test_factors_of_a_program_written_apart(dry, damp, expected, outside):
 
 
 def test_years_of_measured_rooms_keep_about_four_fifths():
-    with Path(__file__).with_name("data").joinpath("measured_houses.csv").open(newline="") as file:
+    with data_path("measured_houses.csv").open(newline="") as file:
         rows = list(csv.DictReader(file))
     for house in sorted({row["house"] for row in rows}):
         emc = [float(row["room_emc_percent"]) for row in rows if row["house"] == house]

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import csv
 from dataclasses import replace
-from pathlib import Path
 
 import numpy as np
 import pytest
@@ -18,6 +17,7 @@ from woodlib.air.house_year import between_houses, house_year, months_to_log, na
 from woodlib.air.rooms import CONSTANTS, SPREADS, Room, all_kinds, find_kind, room_air, with_settings
 from woodlib.air.sorption import sorption_percent
 from woodlib.air.year import MID_MONTH, MONTH_NAMES, Year
+from woodlib.data_files import data_path
 
 LOGS = "public logs of five rooms, in sample"
 LEFT_OUT = "public logs of five rooms, house left out"
@@ -32,7 +32,7 @@ def _measured() -> dict[str, tuple[Year, Year, np.ndarray]]:
 
     FI-R7 lacks September and October; outdoors the two are taken from FI-R4, a few kilometres off and unused indoors.
     """
-    with Path(__file__).with_name("data").joinpath("measured_houses.csv").open(newline="") as file:
+    with data_path("measured_houses.csv").open(newline="") as file:
         rows = list(csv.DictReader(file))
     found = {}
     for house in HOUSES:

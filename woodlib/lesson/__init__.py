@@ -17,7 +17,7 @@ from .curtain import Curtain, curtain
 from .exercise import Exercise, Judgement
 from .kept import kept
 from .question import EXAMPLES, OPTION, Question, read_typed
-from .solutions import find_exercise
+from .solutions import find_exercise, find_prediction
 
 __all__ = [
     "EXAMPLES",
@@ -39,13 +39,14 @@ __all__ = [
 ]
 
 
-def predict(key: str, question: str, options: Sequence[str] = (), kind: str = OPTION) -> Prediction:
+def predict(key: str, question: str = "", options: Sequence[str] = (), kind: str = OPTION) -> Prediction:
     """Ask for a prediction: ``options`` to choose from, or a ``kind`` of quantity to type ("length", "humidity" ...).
 
-    The learner commits with a button (or code with ``.commit``); the answer is kept under ``key``, also when the cell is run
-    again and in the next kernel. Raises InputError for a question that nobody could answer.
+    ``predict("lesson/name")`` takes the question from :mod:`woodlib.lesson.solutions`. The learner commits with a button
+    (or code with ``.commit``); the answer is kept under ``key``, also when the cell is run again and in the next kernel.
+    Raises InputError for a question that nobody could answer.
     """
-    return Prediction(Question(key, question, kind, tuple(options)))
+    return Prediction(Question(key, question, kind, tuple(options)) if question else find_prediction(key).question)
 
 
 def recall(key: str) -> Seen:
@@ -53,12 +54,17 @@ def recall(key: str) -> Seen:
     return Seen(key)
 
 
-def seen(key: str, answer: Any, words: str = "", close: Any = 0.0) -> Seen:
+def seen(key: str, answer: Any = None, words: str = "", close: Any = 0.0) -> Seen:
     """Show what was predicted beside what was seen; the latter waits until there is a prediction.
 
-    ``answer`` an option, or a quantity in SI or as text; ``words`` what to say about it; ``close`` how far off a typed
+    ``seen("lesson/name")`` takes what comes out from :mod:`woodlib.lesson.solutions`, where a learner does not stumble
+    over it. Otherwise: ``answer`` an option, or a quantity in SI or as text; ``words`` what to say about it; ``close`` how far off a typed
     prediction may be and still count as said rightly, in SI or as text.
     """
+    if answer is None:
+        foretold = find_prediction(key)
+        kept.ask(foretold.question)  # the cell may be the first to run
+        return Seen(key, *foretold.outcome(), foretold.close or 0.0)
     return Seen(key, answer, words, close)
 
 

@@ -186,7 +186,7 @@ class Seen(Card):
         return "" if question is None or self._answer is None else question.text(question.read(self._answer))
 
     @property
-    def close(self) -> float:
+    def allowed(self) -> float:
         """How far off a typed prediction may be and still count as said rightly, in SI."""
         if isinstance(self._close, str):
             return read_typed(self._close, kept.questions[self.key].kind)
@@ -221,7 +221,7 @@ class Seen(Card):
         answer = commitment.question.read(self._answer)
         if isinstance(answer, str) or isinstance(commitment.value, str):
             return answer == commitment.value
-        return abs(answer - commitment.value) <= max(self.close, 1e-9 * abs(answer))
+        return abs(answer - commitment.value) <= max(self.allowed, 1e-9 * abs(answer))
 
     def record(self) -> dict[str, Any]:
         """The key of the question and what was seen."""
@@ -231,7 +231,7 @@ class Seen(Card):
         question = kept.questions.get(self.key)
         if question is None or question.kind == OPTION or self._answer is None:
             return {}
-        return {"number": _short(question.read(self._answer)), "close": self.close}
+        return {"number": _short(question.read(self._answer)), "close": self.allowed}
 
     def still(self) -> tuple[str, str]:
         """What was seen, folded away in HTML until a reader opens it."""

@@ -10,6 +10,8 @@ from ..study.study import Study
 
 # Key of a study -> module in this package and the name it has there; in the order of the job.
 STUDIES = {
+    "moves-and-pulls": "moves_and_pulls:moves_and_pulls",
+    "reading-a-board": "reading_a_board:reading_a_board",
     "moisture-from-air": "moisture_from_air:moisture_from_air",
     "moisture-by-month": "moisture_by_month:moisture_by_month",
     "there-and-back": "there_and_back:there_and_back",

@@ -1,17 +1,66 @@
-"""Exercises of the lesson on crossing the grain: grip, strain rule, slots, and which stock to choose."""
+"""Crossing the grain: predictions and exercises on grip, strain rule, and which stock to choose."""
 
 from __future__ import annotations
 
 from typing import Any
 
-from ...movement.wood import wood_of
+import numpy as np
+
 from ...restraint.closed_forms import held_strain
 from ...restraint.elastic import elastic_constants
-from ...restraint.fasteners import slot_plan
+from ...restraint.field_readings import across_stress_pa
 from ...restraint.held import held_panel
-from . import exercise
+from . import exercise, prediction
 
 _BOARD_M: dict[str, Any] = {"width_m": 0.305, "length_m": 0.457, "thickness_m": 0.019, "strip_width_m": 0.051}
+
+
+_SEAT: dict[str, Any] = {
+    "width_m": 0.508,
+    "length_m": 1.1176,
+    "thickness_m": 0.0222,
+    "glue_up_mc_percent": 8.4,
+    "year_mc_percent": [11.4, 5.4],
+}
+
+
+@prediction(
+    "crossing-the-grain/where-it-cracks",
+    "The border, here 2 in (51 mm) wide, is glued across both ends of the oak seat in autumn. If the panel itself cracks in "
+    "its first dry winter, where does the crack run?",
+    options=(
+        "Near a corner, where the panel has moved furthest",
+        "Along the glue line, from edge to edge",
+        "From the middle of the end, along the grain",
+    ),
+)
+def where_it_cracks() -> tuple[str, str]:
+    """Where the first quarter of the panel, counted in widths from the glue line, is pulled hardest across the grain."""
+    plane = held_panel("white oak", strip_width_m=0.0508, **_SEAT).plane_field
+    places = np.linspace(0.0, 0.5 * plane.plane.width_m, 21)
+    near = plane.plane.depth_m - plane.plane.width_m * np.linspace(0.0, 0.25, 9)
+    pull = across_stress_pa(plane, places, near).mean(axis=1)
+    options = where_it_cracks.question.options
+    return options[2] if np.argmax(pull) < 10 else options[0], (
+        "The corners move most, but there the panel's free edge gives way. The pull grows towards the middle, and wood "
+        "splits along its grain."
+    )
+
+
+@prediction(
+    "crossing-the-grain/wider-border",
+    "A border of 4 in (102 mm) instead of 2 in (51 mm): how hard does it hold the end of the panel?",
+    options=("Twice as hard", "About a quarter harder", "Hardly harder at all"),
+)
+def wider_border() -> tuple[str, str]:
+    """The grip of both."""
+    two, four = (held_panel("white oak", strip_width_m=w, **_SEAT).restraint.number for w in (0.0508, 0.1016))
+    more = four / two - 1.0
+    options = wider_border.question.options
+    return options[2] if more < 0.12 else options[1] if more < 0.6 else options[0], (
+        f"The 2 in border holds back {100 * two:.0f} % of the movement, the 4 in border {100 * four:.0f} %: only wood close "
+        "to the glue line works."
+    )
 
 
 @exercise(
@@ -32,32 +81,6 @@ _BOARD_M: dict[str, Any] = {"width_m": 0.305, "length_m": 0.457, "thickness_m": 
 def strain_rule() -> float:
     """Restraint factor times free strain."""
     return 100.0 * held_strain(0.75, -0.012)
-
-
-@exercise(
-    "crossing-the-grain/hinge-strip",
-    "A hinge strip is screwed across the grain of a flatsawn white ash lid: three 4 mm screws, the outer two 16 in "
-    "(406 mm) apart, the middle one tight. Fitted at 8 %, the lid swings from 6 to 12 %. How long is each outer slot, "
-    "with 1/16 in (1.5 mm) to fit it, without any margin for doubt?",
-    kind="length",
-    tolerance=0.0016,
-    safe="up",
-    misses={
-        0.0055 + 0.406 * 0.01644: "That is the slot for a strip that is tight at one end; here the middle is tight, "
-        "and each slot sees half.",
-        0.203 * 0.01644: "That is the travel alone; the screw itself and some room to fit it have to go into the slot "
-        "too.",
-        0.0055 + 0.203 * 0.01096: "That covers the way outward, from 8 up to 12 %; from 8 down to 6 % the screw goes "
-        "inward.",
-    },
-    why="Of that only 3.3 mm (1/8 in) is travel: the middle screw halves what each end has to do.",
-    way="Ash moves 0.274 % for each point. Six points over 203 mm, plus 4 mm of screw, plus 1.5 mm.",
-)
-def hinge_strip() -> float:
-    """The slots of a strip that is tight in its middle."""
-    wood = wood_of("white ash")
-    swelling, shrinkage = (float(wood.axis_strains(8.0, moisture)[2]) for moisture in (12.0, 6.0))
-    return slot_plan([0.0, 0.203, 0.406], swelling, shrinkage, 0.004, "middle").longest_m
 
 
 @exercise(

@@ -1,4 +1,4 @@
-"""Exercises of the third lesson: from a brief to a decision."""
+"""The commission: predictions and exercises, from a brief to a decision."""
 
 from __future__ import annotations
 
@@ -8,12 +8,39 @@ from ...commission import Commission, chosen_brief, commission_of
 from ...data_files import data_path
 from ...units import write
 from ...ways.verdict import Verdict
-from . import exercise
+from . import exercise, prediction
 
 
 @cache
 def _demo(name: str) -> Commission:
     return commission_of(chosen_brief(data_path(f"briefs/{name}.toml")))
+
+
+@prediction(
+    "the-commission/glued-border",
+    "The border is glued across both ends with the best glue there is. What happens in the first winters?",
+    options=("The glue holds, so nothing happens", "The panel cracks or the joint opens", "The border bends and gives"),
+)
+def glued_border() -> tuple[str, str]:
+    """Whether the kit would glue it."""
+    glued = _demo("reading_nook_seat").glued
+    options = glued_border.question.options
+    return options[0] if glued is None or glued.allowed else options[1], (
+        "Good glue is the trouble here: it is stronger than the wood beside it, and what cannot slide and cannot shrink "
+        "tears."
+    )
+
+
+@prediction(
+    "the-commission/over-the-year",
+    "How far does the width of the seat, 20 in (508 mm), change over a year in this house?",
+    kind="length",
+    close="1/8 in",
+)
+def over_the_year() -> tuple[float, str]:
+    """The whole seat, by the wood's own months."""
+    moves = _demo("reading_nook_seat").whole_moves
+    return float(moves.mid_m), f"With its honest range: {moves.text()}."
 
 
 @exercise(

@@ -1,15 +1,56 @@
-"""Exercises of the second lesson: how far a panel moves."""
+"""How far a panel moves: predictions and exercises."""
 
 from __future__ import annotations
 
 from ...moisture.equilibrium import emc_percent
 from ...movement.board import Board
 from ...movement.spread import width_movement
-from . import exercise
+from ...units import both
+from . import exercise, prediction
 
 _INCH_M = 0.0254
 _ROOM_C, _WINTER_RH, _SUMMER_RH = 21.0, 25.0, 62.0
 _HOUSE = tuple(float(emc_percent(_ROOM_C, humidity)) for humidity in (_WINTER_RH, _SUMMER_RH))
+
+
+@prediction(
+    "how-far-it-moves/seat-movement",
+    "The seat is 20 in (508 mm) wide across the grain. Bare, and in step with the air, how much wider is it in the dampest "
+    "month than in the driest?",
+    kind="movement",
+    close="1/16 in",
+)
+def seat_movement() -> tuple[float, str]:
+    """Flatsawn, from the driest to the dampest month."""
+    return _seat(), "Nearly a quarter of an inch for each foot: more than most people say."
+
+
+@prediction(
+    "how-far-it-moves/seat-direction",
+    "The seat is 44 in (1118 mm) long and 20 in (508 mm) wide. Which size changes more over the year?",
+    options=("The length", "The width", "Both by the same share"),
+)
+def seat_direction() -> tuple[str, str]:
+    """Width against length."""
+    change = Board("white oak", 20 * _INCH_M, 0.875 * _INCH_M, 44 * _INCH_M).change(*_HOUSE)
+    words = (
+        f"The width changes by {both(change.width_m)}, the length, more than twice as long, "
+        f"by {both(change.length_m, 64, 0.1)}."
+    )
+    return "The width" if change.width_m > change.length_m else "The length", words
+
+
+@prediction(
+    "how-far-it-moves/seat-of-strips",
+    "You glue the seat up from eight strips instead of four boards, all of the same oak. How far does it move?",
+    options=("Less: narrow strips move less", "Less: the glue lines hold it", "As far as before"),
+)
+def seat_of_strips() -> tuple[str, str]:
+    """Eight strips of an eighth of the width each."""
+    strip = _seat(width_in=2.5)
+    words = f"Each of eight strips 2-1/2 in (64 mm) wide moves {both(strip, 64, 0.1)}; eight of them together {both(8 * strip)}."
+    less = 8 * strip < 0.98 * _seat()
+    return "Less: narrow strips move less" if less else "As far as before", words
 
 
 def _seat(ring_angle_deg: float = 0.0, width_in: float = 20.0) -> float:
@@ -18,7 +59,7 @@ def _seat(ring_angle_deg: float = 0.0, width_in: float = 20.0) -> float:
 
 
 @exercise(
-    "panel-movement/quartersawn-seat",
+    "how-far-it-moves/quartersawn-seat",
     "The same house (25 % to 62 %), the same white oak, 20 in (508 mm) wide, but every board quartersawn. "
     "How far does the seat move over the year?",
     kind="movement",
@@ -36,7 +77,7 @@ def quartersawn_seat() -> float:
 
 
 @exercise(
-    "panel-movement/twice-the-width",
+    "how-far-it-moves/twice-the-width",
     "A table top of the same flatsawn oak is 30 in (762 mm) wide instead of 20 in (508 mm). How far does it move?",
     options=("Half as far again; a foot as before", "Half as far again, and so a foot", "It moves as far as before"),
     misses={
@@ -56,7 +97,7 @@ def twice_the_width() -> str:
 
 
 @exercise(
-    "panel-movement/serving-board",
+    "how-far-it-moves/serving-board",
     "A flatsawn cherry serving board, 10 in (254 mm) wide and planed at 7 %, goes to a seaside flat where wood comes to "
     "rest at 12 % (both invented). How much wider does it get?",
     kind="movement",
@@ -78,7 +119,7 @@ def serving_board() -> float:
 
 
 @exercise(
-    "panel-movement/which-number-to-cut",
+    "how-far-it-moves/which-number-to-cut",
     "The gap must never close. The seat grows by about 1/4 in (6 mm) until the dampest month, could be 1/8 to 3/8 in "
     "(3 to 9 mm). How wide do you cut the gap today?",
     kind="length",

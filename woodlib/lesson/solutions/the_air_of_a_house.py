@@ -1,16 +1,42 @@
-"""Exercises of the first lesson: air of a house, and the wood in it."""
+"""The air of a house, and the wood in it: predictions and exercises."""
 
 from __future__ import annotations
 
 from ...air.psychrometrics import indoor_rh_percent
 from ...moisture.equilibrium import emc_percent, rh_percent_for_emc
-from . import exercise
+from . import exercise, prediction
 
 _ROOM_C, _WINTER_C = 21.0, -10.0
 
 
+@prediction(
+    "the-air-of-a-house/heated-air",
+    "It is 32 °F (0 °C) outdoors, and the report says 80 % relative humidity. An empty house is heated to 70 °F (21 °C). "
+    "What is the relative humidity in the room?",
+    kind="humidity",
+    close="5 %",
+)
+def heated_air() -> tuple[float, str]:
+    """The vapour of the outdoor air, in warm air."""
+    room = float(indoor_rh_percent(0.0, 80.0, _ROOM_C, 0.0))
+    return room, "A desert, made from damp winter air by nothing but a radiator."
+
+
+@prediction(
+    "the-air-of-a-house/kiln-dried",
+    "A kiln-dried oak board at 8 % moisture lies in that room until spring. What does it do?",
+    options=("It stays at 8 %: it has been dried for good", "It takes up water", "It gives off water"),
+)
+def kiln_dried() -> tuple[str, str]:
+    """Where wood comes to rest in that room, against 8 %."""
+    room = float(indoor_rh_percent(0.0, 80.0, _ROOM_C, 0.0))
+    rest = float(emc_percent(_ROOM_C, room))
+    words = f"In air of {room:.0f} % relative humidity wood comes to rest at {rest:.1f} %, and the board leaves its 8 % behind."
+    return "It gives off water" if rest < 8.0 else "It takes up water", words
+
+
 @exercise(
-    "moisture-from-air/garage-workshop",
+    "the-air-of-a-house/garage-workshop",
     "A raw March day, 41 °F (5 °C) and 90 % outdoors. You heat an empty garage workshop to 64 °F (18 °C). "
     "What is the relative humidity in it?",
     kind="humidity",
@@ -29,7 +55,7 @@ def garage_workshop() -> float:
 
 
 @exercise(
-    "moisture-from-air/lived-in-winter",
+    "the-air-of-a-house/lived-in-winter",
     "A cold spell: 14 °F (-10 °C) and 80 % outdoors, 70 °F (21 °C) indoors, and two people live there (some water "
     "added). Where does a board bought at 8 % come to rest?",
     kind="moisture",
@@ -53,7 +79,7 @@ def lived_in_winter() -> float:
 
 
 @exercise(
-    "moisture-from-air/seaside-board",
+    "the-air-of-a-house/seaside-board",
     "A cherry serving board, bought at 7 %, goes to a seaside flat (both invented) where a hygrometer reads 65 % at "
     "72 °F (22 °C) all year. What does the board do over the first months?",
     options=("It shrinks", "It stays as it is", "It swells"),
@@ -70,7 +96,7 @@ def seaside_board() -> str:
 
 
 @exercise(
-    "moisture-from-air/meter-reading",
+    "the-air-of-a-house/meter-reading",
     "Your meter says 6 % in a board that has lain for months in a client's room at 70 °F (21 °C). "
     "About how humid has that room been?",
     kind="humidity",

@@ -1,4 +1,4 @@
-"""Exercises of the lesson on shape: cup of a board, cup of its strips, and five boards in a panel."""
+"""Laying boards: predictions and exercises on the cup of a board, of its strips, and of five in a panel."""
 
 from __future__ import annotations
 
@@ -6,14 +6,57 @@ from ...moisture.equilibrium import emc_percent
 from ...movement.glue_up import glue_up
 from ...movement.shape import cup_m
 from ...movement.wood import wood_of
-from . import exercise
+from . import exercise, prediction
 
 _INCH_M = 0.0254
 _EIGHTH_M, _SIXTY_FOURTH_M = _INCH_M / 8, _INCH_M / 64
 
 
+def _oak_cup(width_m: float = 0.203) -> float:
+    return float(cup_m(width_m, 0.102, *wood_of("white oak").axis_strains(12, 8)[1:]))
+
+
+@prediction(
+    "laying-boards/hollow-side",
+    "A flatsawn board, flat today, gets drier. Which side goes hollow?",
+    options=("The side towards the bark", "The side towards the pith", "Either, as luck has it"),
+)
+def hollow_side() -> tuple[str, str]:
+    """The sign of the cup: above zero hollow towards the bark."""
+    side = "The side towards the bark" if _oak_cup() > 0 else "The side towards the pith"
+    return side, ("Not by luck: wood shrinks most along its rings, and the bark side has more of its width along them.")
+
+
+@prediction(
+    "laying-boards/oak-cup",
+    "White oak, 8 in (203 mm) wide, sawn 4 in (102 mm) above the pith, dries by 4 % moisture. How deep is the cup that its "
+    "rings give it?",
+    kind="fine_length",
+    close="0.3 mm",
+)
+def oak_cup() -> tuple[float, str]:
+    """By the true circles."""
+    return _oak_cup(), (
+        "Hardly more than a thick line. If a board of yours cups more, moisture or a larger drop is behind it."
+    )
+
+
+@prediction(
+    "laying-boards/five-boards",
+    "Five boards are glued up with all bark sides up, and cup. How far is the panel out of flat, against one board?",
+    options=("As far as one board", "5 times as far", "25 times as far"),
+)
+def five_boards() -> tuple[str, str]:
+    """A panel of five against one of its boards."""
+    strains = wood_of("white oak").axis_strains(12, 8)[1:]
+    panel = glue_up([0.1016] * 5, [0.102] * 5, *strains).same_way.out_of_flat_m
+    times = panel / _oak_cup(0.1016)
+    named = "25 times as far" if times > 15 else "5 times as far" if times > 3 else "As far as one board"
+    return named, "One arc, five times as wide; and the depth of an arc goes with the square of its width."
+
+
 @exercise(
-    "choosing-and-laying-boards/ripped-in-two",
+    "laying-boards/ripped-in-two",
     "A board 8 in wide is cupped by 1/8 in (3.2 mm). You rip it down the middle. How deep is the cup of each half?",
     kind="fine_length",
     tolerance=0.0002,
@@ -32,7 +75,7 @@ def ripped_in_two() -> float:
 
 
 @exercise(
-    "choosing-and-laying-boards/one-big-arc",
+    "laying-boards/one-big-arc",
     "Each of five boards cups by 1/64 in (0.4 mm). Glued edge to edge with all bark sides up, how far is the panel "
     "out of flat?",
     kind="movement",
@@ -55,7 +98,7 @@ def one_big_arc() -> float:
 
 
 @exercise(
-    "choosing-and-laying-boards/seaside-board",
+    "laying-boards/seaside-board",
     "A flatsawn serving board of cherry, flat at 7 %, comes into a seaside flat of 65 % (both invented). Its bark "
     "side is up. "
     "What does that side do for good?",
@@ -77,7 +120,7 @@ def seaside_board() -> str:
 
 
 @exercise(
-    "choosing-and-laying-boards/nearest-the-heart",
+    "laying-boards/nearest-the-heart",
     "Three flatsawn boards of one log, all of one width, lie 3, 5 and 8 in above the pith. Which cups most as it "
     "dries?",
     options=("The one at 3 in", "The one at 8 in", "All alike: it is the same wood"),
