@@ -28,6 +28,13 @@ def test_a_lesson_asks_what_is_declared_for_it_once_each(lesson):
 
 
 @pytest.mark.parametrize("lesson", LESSONS)
+def test_every_prediction_of_a_lesson_opens_a_curtain(lesson):
+    behind = [source for source in code(BOOKS[lesson]) if "curtain(" in source]
+    opening = {key for source in behind for key in re.findall(rf'"({lesson}/[\w-]+)"', source)}
+    assert opening == set(predictions(lesson)) and behind
+
+
+@pytest.mark.parametrize("lesson", LESSONS)
 def test_a_lesson_has_its_wrong_idea_its_series_and_its_case(lesson):
     for name in ("refuted", "held_against", "case_so_far"):
         assert called(BOOKS[lesson], name) == [lesson]

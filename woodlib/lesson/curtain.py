@@ -10,6 +10,7 @@ from ..picture.palette import style_sheet
 from ..picture.said import Foretold
 from .cards import CARD_CSS, paragraphs
 from .kept import kept
+from .solutions import find_prediction, lessons
 
 OPEN_WITHOUT = "Open without"
 SAY_FIRST = "Say first what you expect: this opens when you have answered the questions above."
@@ -72,5 +73,11 @@ def _covered(still: str) -> str:
 
 
 def curtain(panel: Panel, *keys: str) -> Curtain:
-    """A panel behind a curtain until the predictions under ``keys`` are given; they are then drawn into its picture."""
+    """A panel behind a curtain until the predictions under ``keys`` are given; they are then drawn into its picture.
+
+    Questions declared in :mod:`woodlib.lesson.solutions` are known here although their cells have not run.
+    """
+    for key in keys:
+        if key not in kept.questions and key.partition("/")[0] in lessons():
+            kept.ask(find_prediction(key).question)
     return Curtain(panel, keys)
