@@ -1,5 +1,7 @@
 """A way that does not fit its part is refused with the size at which it would: from toys to doors, nothing else is cut."""
 
+from fractions import Fraction
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -8,7 +10,7 @@ from woodlib.movement.spread import NO_DOUBTS
 from woodlib.tables import rows
 from woodlib.ways.fitting import unfit
 from woodlib.ways.index import verdict_for
-from woodlib.ways.piece import Piece
+from woodlib.ways.piece import Allowances, Piece
 from woodlib.ways.registry import every_way, way_of
 
 YEAR = [6.8, 6.8, 7, 8, 8.5, 9, 9.2, 9.2, 9, 8, 7.5, 7]
@@ -59,3 +61,15 @@ def test_it_is_said_at_which_size_it_would_fit(key, sizes, says):
     assert not larger.unfit and not unfit(
         larger.way, Piece("white oak", **usual), {c.key: c.metres for c in (*larger.cuts, *larger.states)}
     )
+
+
+def test_a_groove_is_as_wide_as_a_cutter_of_the_shop():
+    # A third of 7/8 in is nearest to 5/16 in; of 22 mm, 7.33, to 7 mm. A shop with a 1/2 in cutter alone needs a frame of
+    # 12.7/0.4 = 31.75 mm, 1-1/4 in.
+    for system, thick, cutter in (("customary", "7/8 in", 0.0079375), ("metric", "22 mm", 0.007)):
+        door = Piece("white oak", "20 in", "30 in", thick, "2-1/2 in")
+        assert verdict_for("frame_panel", door, 8.0, YEAR, allowances=Allowances.of(system)).cut(
+            "groove_width"
+        ).metres == (pytest.approx(cutter))
+    own = verdict_for("frame_panel", door, 8.0, YEAR, allowances=Allowances.of("customary", (Fraction("0.0127"),)))
+    assert "it takes 1-1/4 in (32 mm)" in own.unfit

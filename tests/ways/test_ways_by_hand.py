@@ -104,7 +104,7 @@ def test_mitred_breadboard():
 
 
 def test_frame_rattle_and_blow_out():
-    # A third of 20 is 6.6667; cutters come in 1.5875, so 4 of them, 6.35. Thickness moves radially: by 0.00169*4 = 0.00676
+    # A third of 20 is 6.6667; the nearest cutter is 6.35. Thickness moves radially: by 0.00169*4 = 0.00676
     # it grows 0.042926, by 0.00338 it shrinks 0.021463. Play today 0.2 + 0.042926, tongue 6.35 less that. Rattle 0.2 +
     # 0.042926 + 0.021463 = 0.264389. Spare = play 1.6.
     found = verdict("frame_panel")
@@ -339,7 +339,7 @@ def test_a_raised_panel():
         },
     )
     assert found.allowed
-    # Of a panel of 7, 4.5625 go to the tongue (three steps of a cutter): 2.44 is no bevel. A panel of 105 has no field.
+    # Of a panel of 7, 4.5625 go to the tongue (a cutter of 4.7625): 2.44 is no bevel. A panel of 105 has no field.
     assert "no wood for a raised field" in verdict("raised_panel", Piece(ASH, 0.5, 0.9, 0.007, 0.05, 0.02)).unfit
     assert "no field" in verdict("raised_panel", Piece(ASH, 0.19, 0.9, 0.02, 0.05)).unfit
 
@@ -357,7 +357,7 @@ def test_a_groove_is_its_tongue_and_the_play_as_they_are_written(key, system, th
 
 
 def test_a_thin_panel_lies_flat_in_its_groove():
-    # A panel of 6 in a frame of 21: 0.7 of it is 4.2, two steps of a cutter, 3.175, less play no tongue. Rings flat, its
+    # A panel of 6 in a frame of 21: 0.7 of it is 4.2, so the cutter is 3.175, and less play no tongue. Rings flat, its
     # thickness grows by the radial share: 6 * 0.00169 * 4 points = 0.04056; groove 6 + 0.2 + 0.0406 = 6.2406.
     thin = Piece(ASH, "500 mm", "900 mm", "6 mm", "50 mm", "21 mm")
     flat, tongued = verdict("flat_panel", thin), verdict("frame_panel", thin)

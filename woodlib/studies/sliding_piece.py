@@ -158,7 +158,7 @@ def sliding_piece_of(
     names = months.names[months.driest], months.names[months.dampest]
     stock, widths = brief.stock.moisture_percent(), _widths(piece, brief.units)
     made = sliding_piece(piece, stock, (driest, dampest), ways, widths, names, months.mc_percent.tolist(), doubts)
-    return replace(made, allowances=Allowances.of(brief.first), not_known=year.not_known)
+    return replace(made, allowances=Allowances.of(brief.first, brief.shop.cutters_m), not_known=year.not_known)
 
 
 def sliding_piece(

@@ -123,6 +123,7 @@ WAY = replace(
     keeps_border=True,
     all_round=True,
     wants_border=True,
+    means="A made board that hardly moves, with thin real wood on both faces; the border is a band of it.",
     numbers=numbers,
     cuts=RULES,
     make=make,

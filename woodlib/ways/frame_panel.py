@@ -30,15 +30,15 @@ THIN_TENON = 0.25  # of the frame's thickness, below which a tenon is thin; comm
 
 
 def cutter_m(piece: Piece, allowances: Allowances) -> float:
-    """The sold groove cutter nearest to a third of the frame that leaves the panel its shoulders, m.
+    """The shop's cutter nearest to a third of the frame that leaves the panel its shoulders, or its thinnest, m.
 
     >>> shop = Allowances()
-    >>> [round(cutter_m(Piece("cherry", 1, 1, t, 0.06, 0.021), shop) / 0.0254 * 16) for t in (0.021, 0.006, 0.001)]
-    [4, 2, 1]
+    >>> [round(cutter_m(Piece("cherry", 1, 1, t, 0.06, 0.021), shop) / 0.0254 * 16) for t in (0.021, 0.008, 0.006)]
+    [4, 3, 2]
     """
-    step = allowances.cutter_step_m
-    nearest, most = round(piece.border_thickness_m / 3.0 / step), int(TONGUE_SHARE * piece.thickness_m / step + 1e-9)
-    return max(1, min(nearest, most)) * step
+    fitting = [cutter for cutter in allowances.cutters_m if cutter <= TONGUE_SHARE * piece.thickness_m]
+    wanted = piece.border_thickness_m / 3.0
+    return min(fitting, key=lambda cutter: abs(cutter - wanted)) if fitting else min(allowances.cutters_m)
 
 
 def opening_m(piece: Piece, width_m: float) -> float:

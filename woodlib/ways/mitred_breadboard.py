@@ -169,6 +169,7 @@ WAY = replace(
     usual=False,
     wants_border=True,
     mitred=True,
+    means="Strips across the ends keep it flat and let it slide; their corners meet its edges at a slant.",
     all_round=True,
     numbers=numbers,
     cuts=RULES,

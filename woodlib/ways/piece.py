@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, fields
+from fractions import Fraction
 from typing import TYPE_CHECKING, TypeAlias
 
 from ..door import check_length, check_number
 from ..errors import Problems
 from ..movement.board import check_ring_angle, check_wood
 from ..movement.wood import Wood
+from ..shop_sizes import sold
 from ..species import Species
 from ..tables import metric_numbers, number
 from ..units import shown
@@ -95,7 +98,8 @@ def _default(key: str):
 class Allowances:
     """Sizes of pins, screws and play that the shop decides; the defaults are common practice without a source.
 
-    Lengths in metres; ``outermost_share`` is where the outer fixings sit, as a share of half the width.
+    Lengths in metres; ``outermost_share`` is where the outer fixings sit, as a share of half the width;
+    ``cutters_m`` widths of grooving cutters, all that are sold in inches unless given.
 
     >>> Allowances().slot_clearance_m
     0.0016
@@ -115,7 +119,7 @@ class Allowances:
     back_board_m: float = _default("back_board")
     plate_reach_m: float = _default("plate_reach")
     plate_width_m: float = _default("plate_width")
-    cutter_step_m: float = _default("cutter_step")
+    cutters_m: tuple[float, ...] = ()
     panel_bevel_m: float = _default("panel_bevel")
     field_step_m: float = _default("field_step")
     slip_width_m: float = _default("slip_width")
@@ -129,18 +133,21 @@ class Allowances:
     sheet_coefficient: float = _default("sheet_coefficient")
 
     @classmethod
-    def of(cls, system: str) -> Allowances:
-        """Those of a shop that works in inches ("customary") or in millimetres ("metric").
+    def of(cls, system: str, cutters_m: Sequence[Fraction] = ()) -> Allowances:
+        """Those of a shop that works in inches ("customary") or in millimetres ("metric"), and its own cutters.
 
         >>> Allowances.of("metric").pin_diameter_m
         0.01
         """
         metric = metric_numbers("allowances") if system == "metric" else {}
-        return cls(**{f"{key}_m": float(value) for key, value in metric.items()})
+        cutters = cutters_m or tuple(size.size_m for size in sold("cutter", system))
+        return cls(cutters_m=tuple(map(float, cutters)), **{f"{key}_m": float(value) for key, value in metric.items()})
 
     def __post_init__(self) -> None:
         problems = Problems()
-        for entry in fields(self):
+        if not self.cutters_m:
+            object.__setattr__(self, "cutters_m", tuple(float(size.size_m) for size in sold("cutter")))
+        for entry in (entry for entry in fields(self) if entry.name != "cutters_m"):
             row = number("allowances", entry.name.removesuffix("_m"))
             name = entry.name.removesuffix("_m").replace("_", " ")
             if row.unit == "m":

@@ -150,6 +150,7 @@ WAY = replace(
     built_as="a frame with a loose, raised panel",
     kinds=("door panel", "frame", "lid"),
     usual=False,
+    means="The panel, raised in its middle, lies loose in its frame and can grow and shrink there.",
     profile="raised",
     numbers=numbers,
     cuts=(*(_said(rule) for rule in kept(frame_panel.RULES, "line_today")), *BEVELS),
