@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from woodlib.air import hygrometer_log
 from woodlib.brief import read_brief
-from woodlib.commission.in_four_lines import four_lines
+from woodlib.commission.in_four_lines import four_lines, if_glued
 from woodlib.commission.in_short import opening
 from woodlib.commission.judged import commission_of
 from woodlib.commission.verdicts import verdict_lines
@@ -69,7 +70,8 @@ def test_one_month_alone_is_refused_and_filled_where_it_can_be(tmp_path):
 
 
 def test_the_page_speaks_of_the_measured_months_only(tmp_path):
-    told = str(opening(seat_in(tmp_path, range(5, 10))))
+    made = seat_in(tmp_path, range(5, 10))
+    told = f"{opening(made)} {four_lines(made)} {if_glued(made)}"
     assert "in the months that were measured, air between" in told
     assert "cannot be said before the missing months are known" in told and "in the first years" not in told
 
@@ -77,3 +79,12 @@ def test_the_page_speaks_of_the_measured_months_only(tmp_path):
 def test_a_whole_year_of_the_same_even_air_may_be_glued(tmp_path):
     made = seat_in(tmp_path, range(1, 13))
     assert made.glued.allowed and made.advised is made.glued
+
+
+def test_a_log_is_read_once_for_a_whole_commission(tmp_path, monkeypatch):
+    """A log of a million rows takes two seconds; verdicts, page and sheets asked for it six times."""
+    read, asked = hygrometer_log.read_hygrometer_log, []
+    monkeypatch.setattr(hygrometer_log, "read_hygrometer_log", lambda *a, **k: asked.append(a) or read(*a, **k))
+    made = seat_in(tmp_path, range(1, 13))
+    opening(made)
+    assert made.study() and len(asked) == 1

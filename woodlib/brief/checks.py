@@ -124,8 +124,8 @@ def check_stock(desk: Desk) -> None:
         desk.attempt(("wood", "species"), _wood_that_moves, desk.known["wood.species"], own)
 
 
-def check_house(desk: Desk, settings: Mapping[str, Any]) -> str:
-    """One source of air, with the settings that go with it; returns the source, or nothing if there is none.
+def check_house(desk: Desk, settings: Mapping[str, Any]) -> House | None:
+    """One source of air, with the settings that go with it; returns the house, or nothing if it has no air.
 
     A log may have weather or climate beside it, for the months that it lacks. ``settings`` are the fields of the house
     that could be read.
@@ -136,7 +136,7 @@ def check_house(desk: Desk, settings: Mapping[str, Any]) -> str:
         example = "" if given else f"; for example {EXAMPLE_OF_AIR}"
         path = ("house", *given[1:2])
         desk.add(path, f"house {has}; give exactly one of seasons, log, weather and climate{example}.")
-        return ""
+        return None
     for key in KEYS:
         sources = _goes_with(key)
         if sources and not set(sources) & set(given) and desk.raw(("house", key.name)) is not None:
@@ -147,7 +147,7 @@ def check_house(desk: Desk, settings: Mapping[str, Any]) -> str:
         _air_can_be_read(desk, source, house)
     if given[-1] in _OUTDOORS:
         _set_points(desk, house)
-    return given[0]
+    return house
 
 
 def _goes_with(key: Key) -> tuple[str, ...]:

@@ -36,9 +36,10 @@ def read_brief(path: str | Path, more_checks: Sequence[Callable[[Desk], None]] =
     for check in (check_fit, check_boards, check_stock, *more_checks):
         check(desk)
     check_test_pieces(desk, made)
-    source = check_house(desk, made["house"])
+    house = check_house(desk, made["house"])
     desk.problems.raise_if_any()
-    return _brief(desk, made, source)
+    assert house is not None  # or a sentence has been raised
+    return _brief(desk, made, house)
 
 
 def _read(desk: Desk) -> dict[str, Any]:
@@ -73,7 +74,7 @@ def _starts(desk: Desk, study: str) -> Mapping[str, Any]:
     return MappingProxyType({name: desk.read(start, ("handout", study, name)) for name in names})
 
 
-def _brief(desk: Desk, made: dict[str, Any], source: str) -> Brief:
+def _brief(desk: Desk, made: dict[str, Any], house: House) -> Brief:
     piece = made["piece"]
     lifts = desk.known.get("piece.lifts", "yes" if piece["kind"] == "lid" else "no") == "yes"
     return Brief(
@@ -82,7 +83,7 @@ def _brief(desk: Desk, made: dict[str, Any], source: str) -> Brief:
         piece=Piece(**piece, lifts=lifts),
         stock=Stock(**made["wood"]),
         finish=Finish(**made["finish"]),
-        house=House(source=source, **made["house"]),
+        house=house,
         hardware=made["hardware"],
         boards=made["boards"],
         test_piece=made["test_piece"],

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from functools import cached_property
 from math import hypot
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -135,7 +136,11 @@ class House:
         )
 
     def year(self) -> Year:
-        """A year of the air in this house. Raises :class:`InputError` for a log or weather file with bad contents."""
+        """A year of the air in this house, read once. Raises :class:`InputError` for a log or weather file with bad contents."""
+        return self._year
+
+    @cached_property
+    def _year(self) -> Year:
         from ..air.house_year import filled, house_year
 
         if self.source == "seasons":
@@ -152,7 +157,11 @@ class House:
         return year_from_seasons(typed, hemisphere=self.hemisphere)
 
     def logged(self) -> Year:
-        """The year from the log. Raises :class:`InputError` for a single month with nothing to fill the others from."""
+        """The year from the log, read once. Raises :class:`InputError` for a single month with nothing to fill the others from."""
+        return self._logged
+
+    @cached_property
+    def _logged(self) -> Year:
         from ..air.hygrometer_log import read_hygrometer_log
 
         year = read_hygrometer_log(self.log_path, **self.log)
