@@ -22,7 +22,7 @@ from woodlib.moisture.equilibrium import emc_percent, rh_percent_for_emc
 from woodlib.moisture.resting import resting
 from woodlib.moisture.stock import Stock
 from woodlib.opening import notebooks_folder
-from woodlib.units import both
+from woodlib.units import both, inch_fraction
 from woodlib.ways.registry import every_way, kinds, ways_for
 from woodlib.ways.verdict import risk_levels
 from woodlib.words.decided import pick
@@ -440,8 +440,9 @@ def test_the_cut_list_rounds_the_safe_way():
     rows = [line.split(" | ") for line in str(telling.cut_list(made)).splitlines() if line.count(" | ") == 3][1:]
     assert len(rows) == len(made.built.cuts)
     for row, cut in zip(rows, made.built.cuts, strict=True):
-        mm = float(re.search(r"\(([\d.]+) mm\)", row[1])[1]) / 1000
-        assert (mm >= cut.metres - 1e-9) if cut.rounding == "up" else (mm <= cut.metres + 1e-9)
+        marked = float(cut.written_m())
+        assert (marked >= cut.metres - 1e-9) if cut.rounding == "up" else (marked <= cut.metres + 1e-9)
+        assert row[1] == cut.text() and row[1].startswith(inch_fraction(cut.written_m(), 64))
         assert row[2] == cut.rounding
 
 
@@ -505,7 +506,7 @@ def test_the_system_of_the_brief_comes_first():
     assert "20 in (508 mm)" in str(telling.opening(commission_of(chosen_brief(SEAT))))
     assert (
         told(say("{a} {b}", a=length(0.0061, "up"), b=pick(1.0, [0.5], ["no", length(0.01)])), "metric")
-        == "7 mm (1/4 in) 10 mm (3/8 in)"
+        == "7 mm (9/32 in) 10 mm (13/32 in)"
     )
 
 

@@ -70,6 +70,6 @@ def test_a_slip_is_answered_with_a_sentence(words, said):
 def test_the_command_prints_it(capsys, monkeypatch):
     monkeypatch.setattr("woodlib.environment.enter", lambda extra, arguments: None)
     assert run(["move", *ASH, "35%", "65%"]) == 0
-    assert capsys.readouterr().out == "about 1/4 in (6 mm) wider, could be 3/16 to 3/8 in (4 to 9 mm)\n"
+    assert capsys.readouterr().out == "about 1/4 in (6.5 mm) wider, could be 3/16 to 3/8 in (5 to 9.5 mm)\n"
     assert run(["move", *ASH, "8%", "12%"]) == 1
     assert "MC" in capsys.readouterr().err

@@ -199,18 +199,24 @@ def test_inches_are_set_without_surprises(text, written):
     assert inch_fraction(float(exact_metres(text))) == written
 
 
-def test_both_systems_round_to_the_same_side():
-    assert both(0.0048, 16, 1, "up") == "1/4 in (5 mm)"
-    assert both(0.0048, 16, 1, "down") == "3/16 in (4 mm)"
+def test_a_length_is_rounded_once_and_the_other_system_says_what_is_shown():
+    # 1/4 in is 6.35 mm and 3/16 in 4.76: told in halves below 25 mm, 6.5 and 5; 5 mm is 6.3 thirty-seconds.
+    assert both(0.0048, 16, 1, "up") == "1/4 in (6.5 mm)"
+    assert both(0.0048, 16, 1, "down") == "3/16 in (5 mm)"
     assert both(0.0048, first="metric") == "5 mm (3/16 in)"
+    # One and two sixteenths, and one and two millimetres, are not told alike.
+    assert [both(k * 0.0254 / 16) for k in (1, 2)] == ["1/16 in (1.5 mm)", "1/8 in (3 mm)"]
+    assert [both(k / 1000, first="metric") for k in (1, 2)] == ["1 mm (1/32 in)", "2 mm (3/32 in)"]
+    # In the finest steps a size is told as it is: a border of 1 mm is not 1.2 mm.
+    assert both(0.001, 64, 0.1) == "3/64 in (1 mm)"
 
 
 @pytest.mark.parametrize(
     ("low", "mid", "high", "text"),
     [
-        (0.0030, 0.0048, 0.0063, "about 3/16 in (5 mm), could be 1/8 to 1/4 in (3 to 6 mm)"),
-        (-0.0063, -0.0048, -0.0030, "about 3/16 in (5 mm), could be 1/8 to 1/4 in (3 to 6 mm)"),
-        (-0.0063, -0.0048, 0.0030, "about -3/16 in (-5 mm), could be -1/4 to 1/8 in (-6 to 3 mm)"),
+        (0.0030, 0.0048, 0.0063, "about 3/16 in (5 mm), could be 1/8 to 1/4 in (3 to 6.5 mm)"),
+        (-0.0063, -0.0048, -0.0030, "about 3/16 in (5 mm), could be 1/8 to 1/4 in (3 to 6.5 mm)"),
+        (-0.0063, -0.0048, 0.0030, "about -3/16 in (-5 mm), could be -1/4 to 1/8 in (-6.5 to 3 mm)"),
         (0.0048, 0.0048, 0.0048, "about 3/16 in (5 mm)"),
         (0.0, 0.0, 0.0, "less than 1/64 in (under 0.4 mm)"),
         (-0.0002, 0.0, 0.0002, "less than 1/64 in (under 0.4 mm)"),
@@ -263,9 +269,12 @@ def test_metric_may_come_first():
 def from_table(table: dict, number: float) -> str:
     """The text as another program would write it, from the JSON table and the stated rounding rule alone."""
 
-    def part_text(part):
+    def steps_of(part, number):
         steps = (number * part["scale"] + part["offset"]) * part["steps_per_unit"]
-        whole = math.floor(abs(steps) + 0.5 + 1e-9 * max(1.0, abs(steps)))
+        return steps, math.floor(abs(steps) + 0.5 + 1e-9 * max(1.0, abs(steps)))
+
+    def part_text(part, number):
+        steps, whole = steps_of(part, number)
         sign = "-" if whole and steps < 0 else ""
         if part["denominator"]:
             inches, rest = divmod(whole, part["denominator"])
@@ -278,8 +287,15 @@ def from_table(table: dict, number: float) -> str:
                 digits = digits.rstrip("0").rstrip(".")
         return sign + digits + (part["one"] if part["one"] and digits == "1" and not sign else part["suffix"])
 
-    head, *rest = map(part_text, table["parts"])
-    return head + "".join(f" ({text})" for text in rest)
+    head, *rest = table["parts"]
+    if not rest or head["denominator"] == 64:
+        return part_text(head, number) + "".join(f" ({part_text(part, number)})" for part in rest)
+    steps, whole = steps_of(head, number)
+    said = (math.copysign(whole, steps) / head["steps_per_unit"] - head["offset"]) / head["scale"]
+    (tail,) = rest
+    if tail["halves_below"]:
+        tail = {**tail, "steps_per_unit": 2 if abs(said) < tail["halves_below"] else 1, "decimals": 1}
+    return f"{part_text(head, number)} ({part_text(tail, said)})"
 
 
 @given(kind=st.sampled_from(sorted(FORMATS)), number=st.floats(-1e4, 1e4, allow_subnormal=False))

@@ -113,7 +113,7 @@ def answer(question: Question, why: bool = False, ends: str = "") -> list[str]:
     ``ends`` the width of a border glued across both ends, for example ``2 in``; empty for free ends.
 
     >>> answer(read_question(["18 in", "white ash", "flatsawn", "35%", "65%"]))
-    ['about 1/4 in (6 mm) wider, could be 3/16 to 3/8 in (4 to 9 mm)']
+    ['about 1/4 in (6.5 mm) wider, could be 3/16 to 3/8 in (5 to 9.5 mm)']
     """
     move = width_movement(question.board, *question.mc_percent, USUAL_DOUBTS)
     lines = [_moved(move)]

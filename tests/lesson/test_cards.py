@@ -120,7 +120,7 @@ def test_an_exercise_explains_a_known_miss_and_leads_to_the_answer():
     assert card.tries == TRIES_BEFORE_WAY and not card._way.disabled
     card._way.click()
     assert "25.4 / 2" in card.said
-    assert card.answer("1/2") == "Right: 1/2 in (13 mm). An inch is 25.4 mm." and card.last.right
+    assert card.answer("1/2") == "Right: 1/2 in (12.5 mm). An inch is 25.4 mm." and card.last.right
 
 
 def test_nonsense_is_no_try():

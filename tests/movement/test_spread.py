@@ -116,7 +116,7 @@ def test_large_tables_broadcast():
 
 def test_movement_in_words_and_as_quantities():
     movement = Movement(0.0030, 0.0048, 0.0063)
-    assert movement.text() == "about 3/16 in (5 mm), could be 1/8 to 1/4 in (3 to 6 mm)"
+    assert movement.text() == "about 3/16 in (5 mm), could be 1/8 to 1/4 in (3 to 6.5 mm)"
     assert movement.mid.to("mm").magnitude == pytest.approx(4.8)
     assert movement.low < movement.mid < movement.high
     assert movement.times(-0.5) == Movement(-0.00315, -0.0024, -0.0015)

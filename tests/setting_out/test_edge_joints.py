@@ -39,5 +39,5 @@ def test_dowels_are_a_choice_and_thin_panels_take_none(tmp_path, thickness, join
     assert any("dowel" in name for name in plan.order.names) == dowels
     text = shop_cards(found).text
     assert ("Glue line" in text) == dowels
-    assert ("glued plain, without dowels: it is thinner than 1/2 in (13 mm)" in text) == (thickness == "3/8 in")
+    assert ("glued plain, without dowels: it is thinner than 1/2 in (12.5 mm)" in text) == (thickness == "3/8 in")
     assert all(joint.joint.size_m <= plan.glued_blank.finished_thickness_m / 2 for joint in plan.joints)

@@ -205,7 +205,7 @@ def test_a_thin_border_spares_the_panel_little_and_loads_its_own_glue_line_as_be
     assert 5 < share_held(same) - share_held(thin) < 15 and 2 < share_held(thick) - share_held(same) < 8
     shear = [float(reading(answer, "Glue line at each corner").value.value) for answer in (thin, same)]
     assert shear[0] > 1.3 * shear[1]  # less glue carries nearly the same force
-    assert "1/2 in (13 mm) high" in plain_text(reading(thin, "Glue line at each corner").words)
+    assert "1/2 in (12.5 mm) high" in plain_text(reading(thin, "Glue line at each corner").words)
     assert "7/8 in (22 mm) high" in plain_text(reading(thick, "Glue line at each corner").words)
 
 

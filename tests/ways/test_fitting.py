@@ -50,7 +50,7 @@ def test_what_is_advised_has_no_cut_that_nobody_can_make(key, width, thickness, 
         # A groove 11/16 in deep in a 1/4 in stile: by the least width first, then by its share, 17.5/0.6 = 29.1 mm.
         ("frame_panel", {"border_width_m": "1/4 in"}, "it takes at least 1 in (25 mm)"),
         ("breadboard", {"border_width_m": "1 in"}, "it takes at least 1-1/2 in (38 mm)"),
-        ("battens", {"thickness_m": "1/4 in", "border_thickness_m": "1/4 in"}, "it takes at least 1/2 in (12 mm)"),
+        ("battens", {"thickness_m": "1/4 in", "border_thickness_m": "1/4 in"}, "it takes at least 1/2 in (12.5 mm)"),
     ],
 )
 def test_it_is_said_at_which_size_it_would_fit(key, sizes, says):

@@ -71,8 +71,8 @@ def test_breadboard():
     assert found["groove_stop"] == pytest.approx(14.07, abs=1e-6)
     assert found["tongue_width"] == pytest.approx(463.18, abs=1e-6)
     # 14.4975 mm is 9.13 sixteenths: up to 5/8 in; 463.18 mm is 18 in and 3.76 sixteenths: down to 18-3/16 in.
-    assert verdict("breadboard").cut("outer_slot").text() == "5/8 in (15 mm)"
-    assert verdict("breadboard").cut("tongue_width").text() == "18-3/16 in (463 mm)"
+    assert verdict("breadboard").cut("outer_slot").text() == "5/8 in (16 mm)"
+    assert verdict("breadboard").cut("tongue_width").text() == "18-3/16 in (462 mm)"
 
 
 def test_frame_and_panel():
@@ -106,21 +106,24 @@ def test_a_frame_moves_by_its_stiles():
 
 
 def test_a_slot_is_as_long_as_its_two_reaches_as_they_are_written():
-    # 6.6867 and 7.8108 mm: 4.21 and 4.92 sixteenths, so 5/16 each, 5/8 together; 7 and 8 mm, 15 together.
+    # 6.6867 and 7.8108 mm: 4.21 and 4.92 sixteenths, so 5/16 each, 5/8 together; a metric shop 7 and 8 mm, 15 together.
+    # The bracket says what is marked: 5/16 in is 7.94 mm, 5/8 in 15.88.
     found = verdict("breadboard")
     texts = [found.cut(f"outer_slot{name}").text() for name in ("_outward", "_inward", "")]
-    assert texts == ["5/16 in (7 mm)", "5/16 in (8 mm)", "5/8 in (15 mm)"]
+    assert texts == ["5/16 in (8 mm)", "5/16 in (8 mm)", "5/8 in (16 mm)"]
+    texts = [found.cut(f"outer_slot{name}").text("metric") for name in ("_outward", "_inward", "")]
+    assert texts == ["7 mm (9/32 in)", "8 mm (5/16 in)", "15 mm (19/32 in)"]
     # Battens 5.4917 and 4.3459: 4/16 and 3/16, 6 and 5 mm. The length alone, 9.8376, would have been written 10 mm.
     assert verdict("battens").cut("outer_slot").text() == "7/16 in (11 mm)"
 
 
 def test_a_pin_is_no_thicker_than_its_end_allows():
     # End 30 wide, stock 19: pin the least of 9.525, 30/5 = 6 and 19/2 = 9.5. Tongue 15 - 1.6 = 13.4, pins at its middle
-    # 7.5 - 0.8 = 6.7, so 3.7 of wood on both sides. Thickness 19/3 = 6.333: 7/32 in, 6 mm.
+    # 7.5 - 0.8 = 6.7, so 3.7 of wood on both sides. Thickness 19/3 = 6.333: 7/32 in (5.56 mm).
     found = verdict("breadboard", piece=Piece(ASH, "280 mm", "450 mm", "19 mm", "30 mm"))
     assert 1000 * found.cut("pin").metres == pytest.approx(6.0, abs=1e-9)
     assert 1000 * found.cut("pin_from_shoulder").metres == pytest.approx(6.7, abs=1e-9)
-    assert found.cut("tongue_thickness").text() == "7/32 in (6 mm)"
+    assert found.cut("tongue_thickness").text() == "7/32 in (5.5 mm)"
     slim = verdict("breadboard", piece=Piece(ASH, "280 mm", "450 mm", "19 mm", "12 mm"))
     assert any("too slim for a pin" in remark for remark in slim.remarks)
     assert not any("too slim" in remark for remark in found.remarks)
@@ -167,9 +170,11 @@ def test_buttons():
     assert found["tongue_length"] == pytest.approx(12.06, abs=1e-6)
     assert found["groove_depth"] == pytest.approx(12.06, abs=1e-6)
     assert found["cross_rail_slot"] == pytest.approx(9.8524, abs=1e-6)
-    # The same length rounds both ways: 7.6 sixteenths, down to 7/16 for the tongue and up to 1/2 for the groove.
+    # The gap is marked 3/16 in: 4.7625 + 6.35 + 1.37 = 12.4825 of tongue, 15.73 thirty-seconds, up to 1/2 in. The groove,
+    # 7.6 sixteenths, is up to 1/2 in too; the tongue is 12.7 - 4.7625 = 7.9375 deep in it, in August 10.6775.
     texts = [verdict("buttons").cut(name).text() for name in ("tongue_length", "groove_depth")]
-    assert texts == ["7/16 in (12 mm)", "1/2 in (13 mm)"]
+    assert texts == ["1/2 in (12.5 mm)", "1/2 in (12.5 mm)"]
+    assert verdict("buttons").cut("hold_dampest").text() == "13/32 in (10.5 mm)"
 
 
 def test_same_grain_border():

@@ -58,7 +58,7 @@ def test_dry_stock_in_a_damp_house_is_squeezed_not_pulled():
 @pytest.mark.parametrize("border", ["1 mm", "3 mm"])
 def test_a_border_that_cannot_hold_is_strained_along_its_own_grain(border):
     found = glued("white oak", "18 in", border, 9.0, (7.0, 11.0))
-    assert not found.allowed and found.unfit.endswith("it takes at least 1/2 in (12 mm).")
+    assert not found.allowed and found.unfit.endswith("it takes at least 1/2 in (12.5 mm).")
     assert "along its own grain" in plain_text(found.judged.reason())
 
 

@@ -154,11 +154,12 @@ def test_cautions_and_steps_come_with_every_verdict():
 
 
 def test_cuts_round_the_safe_way():
-    assert Cut("gap", "gap", 0.00501, "up", "").text() == "1/4 in (6 mm)"
-    assert Cut("tongue", "tongue", 0.00799, "down", "").text() == "5/16 in (7 mm)"
+    assert Cut("gap", "gap", 0.00501, "up", "").text() == "1/4 in (6.5 mm)"
+    assert Cut("tongue", "tongue", 0.00799, "down", "").text() == "5/16 in (8 mm)"
     for way in ways_for():
         for rule in way.cuts:
             loose = any(word in rule.label for word in ("slot", "groove", "gap", "space", "set back", "line"))
+            loose = loose or rule.key == "tongue_length" and way.key == "buttons"  # follows from its marked gap
             assert rule.rounding == ("up" if loose else "down"), rule.label
 
 

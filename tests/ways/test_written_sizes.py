@@ -24,5 +24,5 @@ def test_a_size_as_written_is_exact():
     panel = Cut("panel", "panel", 16.7 * 0.0254, "down", "")
     assert panel.written_m() == (16 + Fraction(11, 16)) * INCH and panel.written_m("metric") == Fraction(424, 1000)
     halves = Cut("a", "a", 0.0071, "up", ""), Cut("b", "b", 0.0071, "up", "")
-    whole = Cut("whole", "whole", 0.0142, "up", "", reaches=halves)
+    whole = Cut("whole", "whole", 0.0142, "up", "", chain=tuple((1, half) for half in halves))
     assert whole.written_m("metric") == 2 * halves[0].written_m("metric") == Fraction(16, 1000)

@@ -175,7 +175,7 @@ def told(words: Words, first: str = "customary") -> str:
 
     >>> from woodlib.words.say import length, say
     >>> told(say("leave {gap}", gap=length(0.0061, "up")), "metric")
-    'leave 7 mm (1/4 in)'
+    'leave 7 mm (9/32 in)'
     """
     if isinstance(words, Number):
         return FORMATS[words.kind].text(float(now(words.value)), first=first, rounding=words.rounding)

@@ -188,9 +188,8 @@ def _judge(brief: Brief) -> Commission:
 def judged_on(brief: Brief, piece: Piece, months: MonthlyMoisture, doubts: Doubts, way: str) -> Verdict:
     """The verdict on one way for the piece of a brief, with the usual sizes of its shop."""
     stock = brief.stock.moisture_percent()
-    return verdict_for(
-        way, piece, stock, months, doubts=doubts, allowances=Allowances.of(brief.first, brief.shop.cutters_m)
-    )
+    allowances = Allowances.of(brief.first, brief.shop.cutters_m)
+    return verdict_for(way, piece, stock, months, doubts=doubts, allowances=allowances, first=brief.first)
 
 
 def _not_yet(verdict: Verdict, year: Year) -> Verdict:

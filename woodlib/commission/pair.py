@@ -15,7 +15,7 @@ from ..ways.client_parts import Seen
 from ..ways.held import Held as HeldShare
 from ..ways.judge import Judgement
 from ..ways.registry import reference_way
-from ..ways.rules import Cut
+from ..ways.rules import cuts_of
 from ..ways.strained import strained
 from .card import Card, paragraphs
 from .judged import Commission
@@ -81,16 +81,13 @@ def opening_m(judged: Judgement, goes: float, first: str) -> float:
     opens = judged.way.opens
     if opens is None:
         return 0.0
-
-    def cut(key: str) -> Cut:
-        return judged.way.sizes[key].cut(judged.numbers)
-
-    today = float(cut(opens.today).written_m(first)) if opens.today else 0.0
+    cuts = cuts_of(judged.way.sizes, judged.numbers)
+    today = float(cuts[opens.today].written_m(first)) if opens.today else 0.0
     towards, key = ("narrowing", opens.driest) if goes < 0.0 else ("widening", opens.dampest)
     furthest = judged.numbers[f"{towards}_high"] / judged.numbers["width"]
     share = abs(goes) / furthest if furthest > 0.0 else 0.0
-    cut_today = cut(opens.today).metres if opens.today else 0.0
-    return max(today + share * (cut(key).metres - cut_today), 0.0)
+    cut_today = cuts[opens.today].metres if opens.today else 0.0
+    return max(today + share * (cuts[key].metres - cut_today), 0.0)
 
 
 def drawn(commission: Commission, width_m: float) -> Seen:

@@ -19,10 +19,13 @@ function writePart(part, number, rounding) {
   if (part.trim && digits.includes(".")) digits = digits.replace(/\.?0+$/, "");
   return (count < 0 ? "-" : "") + digits + (part.one && count > 0 && digits === "1" ? part.one : part.suffix);
 }
-function write(number, format, rounding) {
-  const texts = format.parts.map((part) => writePart(part, number, rounding || format.rounding));
-  if (units !== "both") return units === "inch" ? texts[0] : texts[texts.length - 1];
-  return texts[0] + texts.slice(1).map((text) => ` (${text})`).join("");
+function write(number, format, rounding) { // in brackets stands what is shown before them
+  const [head, tail] = format.parts, way = rounding || format.rounding, text = writePart(head, number, way);
+  if (units !== "both" || !tail) return units === "metric" && tail ? writePart(tail, number, way) : text;
+  const steps = wholeSteps(number * head.scale + head.offset, head.steps_per_unit, way), fine = head.steps_per_unit === 64;
+  const said = fine ? number : (steps / head.steps_per_unit - head.offset) / head.scale;
+  const halves = { steps_per_unit: Math.abs(said) < tail.halves_below ? 2 : 1, decimals: 1 };
+  return `${text} (${writePart(tail.halves_below ? { ...tail, ...halves } : tail, said, fine ? way : "nearest")})`;
 }
 const each = (selector, act) => document.querySelectorAll(selector).forEach(act);
 const px = (number) => String(Math.round(number * 10) / 10);

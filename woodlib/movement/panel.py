@@ -94,7 +94,7 @@ class Panel:
     >>> round(panel.width_m, 3), round(panel.ring_angle_deg, 1)
     (0.508, 45.0)
     >>> panel.change(8, 11).text()
-    'about 3/16 in (4 mm), could be 1/16 to 1/4 in (2 to 7 mm)'
+    'about 3/16 in (5 mm), could be 1/16 to 1/4 in (1.5 to 6.5 mm)'
     """
 
     species: Species | Wood | str

@@ -79,7 +79,7 @@ class Movement:
     ``mid_m`` is the movement with every input at its best guess, so that it can be checked by hand.
 
     >>> Movement(-0.0063, -0.0048, -0.0030).text()
-    'about 3/16 in (5 mm), could be 1/8 to 1/4 in (3 to 6 mm)'
+    'about 3/16 in (5 mm), could be 1/8 to 1/4 in (3 to 6.5 mm)'
     """
 
     low_m: float
@@ -264,7 +264,7 @@ def width_movement(board: Board, mc_from: float, mc_to: float, doubts: Doubts = 
 
     >>> oak = Board("white oak", "20 in", "3/4 in", "44 in")
     >>> width_movement(oak, 8, 11).text()
-    'about 1/4 in (6 mm), could be 1/8 to 5/16 in (3 to 9 mm)'
+    'about 1/4 in (6.5 mm), could be 1/8 to 5/16 in (3 to 8 mm)'
     """
     problems = Problems()
     check_kind(problems, "board", board, Board, "Board('white oak', '20 in', '3/4 in', '44 in')")

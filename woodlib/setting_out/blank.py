@@ -56,7 +56,7 @@ class Blank:
         """The blank's size in words, rounded up.
 
         >>> blank_for("44 in", "20 in", "7/8 in").text()
-        '46-1/4 in (1175 mm) long, 20-3/4 in (528 mm) wide, at least 15/16 in (24 mm) thick'
+        '46-1/4 in (1175 mm) long, 20-3/4 in (527 mm) wide, at least 15/16 in (24 mm) thick'
         """
         long, wide, thick = (
             both(d.total_m, rounding="up", first=first) for d in (self.length, self.width, self.thickness)

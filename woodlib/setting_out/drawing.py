@@ -81,7 +81,7 @@ def drawing_in_words(plan: SettingOut) -> str:
     >>> from woodlib.commission import chosen_brief
     >>> from woodlib.setting_out.plan import set_out
     >>> drawing_in_words(set_out(chosen_brief(), ())).split(". ")[0]
-    'Blank 50-1/2 in (1283 mm) long, 20-3/4 in (528 mm) wide, at least 15/16 in (24 mm) thick'
+    'Blank 50-1/2 in (1283 mm) long, 20-3/4 in (527 mm) wide, at least 15/16 in (24 mm) thick'
     """
     check_plan(plan)
     sentences = [blank_in_words(plan).removesuffix(".")] if plan.blank else []

@@ -46,7 +46,7 @@ class HolePair:
         """The layout in words, exact."""
         left, right = (exact_text(rest) for rest in self.rest_m)
         gap = f"{left} on each side" if left == right else f"{left} on the left, {right} on the right"
-        return f"{self.name}: centres {exact_text(self.centres_m)} on {both(self.work_m)} leave {gap}"
+        return f"{self.name}: centres {exact_text(self.centres_m)} on {both(self.work_m, 64, 0.1)} leave {gap}"
 
 
 def hole_pair(work: object, centres: object, *, middle: object = None, count: int = 2, name: str = "holes") -> HolePair:
@@ -56,7 +56,7 @@ def hole_pair(work: object, centres: object, *, middle: object = None, count: in
     Raises :class:`InputError` with a sentence for each bad input.
 
     >>> hole_pair("455 mm", "160 mm", name="pull").says
-    'pull: centres 160 mm on 17-15/16 in (455 mm) leave 147.5 mm on each side'
+    'pull: centres 160 mm on 17-29/32 in (455 mm) leave 147.5 mm on each side'
     >>> [exact_text(hole) for hole in hole_pair("20 in", "128 mm").holes_m]
     ['190 mm', '318 mm']
     """

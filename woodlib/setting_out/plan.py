@@ -191,7 +191,7 @@ def set_out(
     >>> from woodlib.commission import chosen_brief, commission_of
     >>> plan = set_out(chosen_brief(), [StockBoard("A", "6 in", "10 ft", "1-1/8 in", 3)])
     >>> plan.blank.text(), [strip.board for strip in plan.boards.strips]
-    ('50-1/2 in (1283 mm) long, 20-3/4 in (528 mm) wide, at least 15/16 in (24 mm) thick', ['A', 'A', 'A', 'A'])
+    ('50-1/2 in (1283 mm) long, 20-3/4 in (527 mm) wide, at least 15/16 in (24 mm) thick', ['A', 'A', 'A', 'A'])
     >>> seat = commission_of(chosen_brief(), "frame_panel")
     >>> [(entry.part.name, entry.part.count) for entry in set_out(seat.brief, verdict=seat.built).blanks]
     [('stile', 2), ('rail', 2)]

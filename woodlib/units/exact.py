@@ -100,7 +100,7 @@ def fine_text(length_m: Fraction | float, first: str = "customary", rounding: st
     """A length to the finest step that a shop works to, 1/64 in or 0.5 mm in the system that is written first.
 
     >>> fine_text(INCH * 3 / 8), fine_text(INCH * 3 / 8, "metric", "up")
-    ('3/8 in (9.5 mm)', '10 mm (3/8 in)')
+    ('3/8 in (9.5 mm)', '10 mm (25/64 in)')
     """
     return both(length_m, 64, 0.5 if first == "metric" else 0.1, rounding, first)
 

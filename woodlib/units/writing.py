@@ -7,7 +7,8 @@ follow the same table and arrive at the same text. The rounding rule is stated o
 from __future__ import annotations
 
 import math
-from dataclasses import asdict, dataclass
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass, replace
 from fractions import Fraction
 from numbers import Real
 from typing import Any
@@ -25,6 +26,7 @@ LARGEST_NUMBER = 10**15
 ROUNDINGS = ("nearest", "up", "down")
 DENOMINATORS = (1, 2, 4, 8, 16, 32, 64)
 _INCHES_PER_METRE = Fraction(10_000, 254)
+_HALVES_BELOW_M = 0.025
 
 
 @dataclass(frozen=True)
@@ -33,6 +35,7 @@ class Part:
 
     ``denominator`` above 0 writes the steps as a mixed fraction, otherwise as a decimal with ``decimals`` places.
     ``trim`` leaves out zeros behind the decimal point. ``one`` is the suffix for exactly one, where it differs.
+    ``halves_below`` numbers below it are told in halves where the part stands in brackets, the others in whole units.
     """
 
     suffix: str
@@ -43,6 +46,7 @@ class Part:
     denominator: int = 0
     trim: bool = False
     one: str = ""
+    halves_below: float = 0
 
     def text(self, number: float | Fraction, rounding: str = "nearest") -> str:
         """The number as text, for example ``3/16 in``. Raises :class:`InputError` if it is not one finite number."""
@@ -54,6 +58,24 @@ class Part:
         steps = rounded_steps(self._scaled(number), self.steps_per_unit, rounding)
         size = _mixed(abs(steps), self.denominator) if self.denominator else self._decimal(abs(steps))
         return "-" + size if steps < 0 else size
+
+    def shown(self, number: float | Fraction, rounding: str = "nearest") -> Fraction:
+        """The number that :meth:`text` shows, exactly, in the unit that was handed in.
+
+        >>> FORMATS["length"].parts[0].shown(0.0047) * 10_000 / 254
+        Fraction(3, 16)
+        """
+        steps = rounded_steps(self._scaled(_checked(number, rounding)), self.steps_per_unit, rounding)
+        return (Fraction(steps, self.steps_per_unit) - Fraction(self.offset)) / Fraction(self.scale)
+
+    def bracketed(self, number: float | Fraction) -> Part:
+        """The part as it writes in brackets what another shows: fine enough that no two marks are told alike."""
+        if self.denominator:
+            small = abs(float(number)) < _HALVES_BELOW_M
+            return _inches(max(32 if small else 16, self.denominator))
+        if not self.halves_below:
+            return self
+        return replace(self, steps_per_unit=2 if abs(float(number)) < self.halves_below else 1, decimals=1)
 
     def _scaled(self, number):
         if isinstance(number, Fraction):
@@ -81,10 +103,12 @@ class Format:
     rounding: str = "nearest"
 
     def text(self, number: float | Fraction, *, first: str = "customary", rounding: str | None = None) -> str:
-        """The number as text, the other system in brackets; ``first`` is ``customary`` or ``metric``."""
-        parts = self.parts if first == "customary" else self.parts[::-1]
-        head, *rest = [part.text(number, rounding or self.rounding) for part in parts]
-        return head + "".join(f" ({text})" for text in rest)
+        """The number as text, the other system in brackets; ``first`` is ``customary`` or ``metric``.
+
+        What is in brackets is the number shown before it, to the nearest step: it is rounded the safe way once.
+        """
+        head, *rest = self.parts if first == "customary" else self.parts[::-1]
+        return _and_converted(number, head, rest, rounding or self.rounding)
 
     def as_table(self) -> dict:
         """The same description as plain numbers and texts, ready for JSON."""
@@ -97,7 +121,9 @@ def _inches(denominator: int) -> Part:
 
 
 def _millimetres(steps_per_mm: int) -> Part:
-    return Part(" mm", 1000, steps_per_unit=steps_per_mm, decimals=0 if steps_per_mm == 1 else 1, trim=True)
+    halves = 0 if steps_per_mm > 2 else _HALVES_BELOW_M
+    decimals = 0 if steps_per_mm == 1 else 1
+    return Part(" mm", 1000, steps_per_unit=steps_per_mm, decimals=decimals, trim=True, halves_below=halves)
 
 
 _PASCAL_PER_PSI = 6894.757293168
@@ -151,9 +177,7 @@ def inch_fraction(metres: float | Fraction, denominator: int = 16, rounding: str
     >>> inch_fraction(0.0381), inch_fraction(0.0048, 16, "up"), inch_fraction(0.00635, 64, "up")
     ('1-1/2 in', '1/4 in', '1/4 in')
     """
-    if denominator not in DENOMINATORS:
-        raise InputError(f"denominator is {shown(denominator)}; it must be one of {', '.join(map(str, DENOMINATORS))}.")
-    return _inches(denominator).text(metres, rounding)
+    return length_parts(denominator, 1)[0].text(metres, rounding)
 
 
 def millimetres(metres: float | Fraction, step_mm: float = 1, rounding: str = "nearest") -> str:
@@ -162,9 +186,7 @@ def millimetres(metres: float | Fraction, step_mm: float = 1, rounding: str = "n
     >>> millimetres(0.00476), millimetres(0.0021, 0.5, "up")
     ('5 mm', '2.5 mm')
     """
-    if step_mm not in (1, 0.5, 0.1):
-        raise InputError(f"step_mm is {shown(step_mm)}; it must be 1, 0.5 or 0.1.")
-    return _millimetres(round(1 / step_mm)).text(metres, rounding)
+    return length_parts(1, step_mm)[1].text(metres, rounding)
 
 
 def both(
@@ -174,25 +196,46 @@ def both(
     rounding: str = "nearest",
     first: str = "customary",
 ) -> str:
-    """A length in both systems; each is rounded by itself from the same length, never one from the other.
+    """A length rounded once, in the system that comes ``first``; the other says what is shown, to its nearest step.
 
-    >>> both(0.0047), both(0.0381, first="metric")
-    ('3/16 in (5 mm)', '38 mm (1-1/2 in)')
+    To 1/64 in and 0.1 mm it is told as it is, each system from the same length.
+
+    >>> both(0.0047), both(0.0381, first="metric"), both(0.0054, rounding="up")
+    ('3/16 in (5 mm)', '38 mm (1-1/2 in)', '1/4 in (6.5 mm)')
     """
-    texts = inch_fraction(metres, denominator, rounding), millimetres(metres, step_mm, rounding)
-    head, tail = texts if first == "customary" else texts[::-1]
-    return f"{head} ({tail})"
+    inches, mm = length_parts(denominator, step_mm)
+    return _and_converted(metres, *((inches, [mm]) if first == "customary" else (mm, [inches])), rounding)
+
+
+def length_parts(denominator: int, step_mm: float) -> tuple[Part, Part]:
+    """How a length is written in inches and in millimetres with these steps. Raises :class:`InputError`."""
+    if denominator not in DENOMINATORS:
+        raise InputError(f"denominator is {shown(denominator)}; it must be one of {', '.join(map(str, DENOMINATORS))}.")
+    if step_mm not in (1, 0.5, 0.1):
+        raise InputError(f"step_mm is {shown(step_mm)}; it must be 1, 0.5 or 0.1.")
+    return _inches(denominator), _millimetres(round(1 / step_mm))
+
+
+def _and_converted(number: float | Fraction, head: Part, rest: Sequence[Part], rounding: str) -> str:
+    """A number rounded once; behind it, in brackets, what it shows in the other system.
+
+    In the finest steps a size is told as it is, in both systems: what was typed as 1 mm must not come back as 1.2 mm.
+    """
+    if {64, 10} == {part.steps_per_unit for part in (head, *rest)}:
+        return head.text(number, rounding) + "".join(f" ({part.text(number, rounding)})" for part in rest)
+    said = head.shown(number, rounding) if rest else number
+    return head.text(number, rounding) + "".join(f" ({part.bracketed(said).text(said)})" for part in rest)
 
 
 def length_range(low: float | Fraction, mid: float | Fraction, high: float | Fraction, first: str = "customary") -> str:
     """A length with its honest range, all in metres, to the step that fits its size.
 
     Lengths that are all negative are written by size, so that the caller says "shrinks" or "swells"; a range
-    that spans zero keeps its signs. ``low`` and ``high`` may come in either order. For talking about movement;
-    for cutting use :func:`both` with a rounding direction.
+    that spans zero keeps its signs. ``low`` and ``high`` may come in either order. The second system says what the
+    first shows. For talking about movement; for cutting use :func:`both` with a rounding direction.
 
     >>> length_range(0.0030, 0.0048, 0.0063)
-    'about 3/16 in (5 mm), could be 1/8 to 1/4 in (3 to 6 mm)'
+    'about 3/16 in (5 mm), could be 1/8 to 1/4 in (3 to 6.5 mm)'
     >>> length_range(0.0, 0.0001, 0.0002)
     'less than 1/64 in (under 0.4 mm)'
     """
@@ -205,13 +248,12 @@ def length_range(low: float | Fraction, mid: float | Fraction, high: float | Fra
     largest_inches = float(max(high, -low)) * float(_INCHES_PER_METRE)
     if rounded_steps(largest_inches, 64, "up") <= 1 and largest_inches * 64 < 1 - NOISE:
         return _tiny(first)
-    parts = _parts_for(largest_inches)
-    parts = parts if first == "customary" else parts[::-1]
-    about = "about {} ({})".format(*(part.text(mid) for part in parts))
-    spans = [_span(part, low, high) for part in parts]
-    if all(span == part.text(mid) for span, part in zip(spans, parts, strict=False)):
+    head, tail = _parts_for(largest_inches) if first == "customary" else _parts_for(largest_inches)[::-1]
+    about, span = f"about {_and_converted(mid, head, [tail], 'nearest')}", _span(head, low, high)
+    if span == head.text(mid):
         return about
-    return f"{about}, could be {spans[0]} ({spans[1]})"
+    said = head.shown(low), head.shown(high)
+    return f"{about}, could be {span} ({_span(tail.bracketed(max(map(abs, said))), *said)})"
 
 
 def rounded_steps(number: float | Fraction, steps_per_unit: int, rounding: str = "nearest") -> int:

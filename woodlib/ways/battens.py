@@ -94,6 +94,8 @@ WAY = Way(
             "batten hidden at each edge in the driest month",
             (fixed("cover"),),
             "the edge draws in and the batten does not",
+            chain=((1, "set_back"),),
+            moves=(travel("edge_narrowing", -1.0),),
         ),
     ),
     stopped_by=Limit(("outer_slot",), 0.75 * INCH_M, "a washer no longer covers a slot longer than {limit}"),

@@ -28,11 +28,13 @@ RULES = (
         (fixed("clearance"), travel("edge_widening")),
         "in the dampest month the button moves outward and must not push the rail",
     ),
-    down(
+    up(
         "tongue_length",
         "button tongue, length",
         (fixed("hold"), fixed("clearance"), travel("edge_narrowing"), travel("edge_widening")),
         "in the driest month it must still hold in the groove",
+        chain=((1, "shoulder_gap"), (1, "hold")),
+        moves=(travel("edge_narrowing"),),
     ),
     up(
         "groove_depth",
@@ -47,6 +49,9 @@ RULES = (
         "screw shank, plus the top's travel both ways, plus play",
     ),
 )
+
+
+IN_RAIL = (1, "tongue_length"), (-1, "shoulder_gap")  # how deep a button is in its groove today
 
 
 def joint(d: Drawn) -> list[Mark]:
@@ -97,12 +102,21 @@ WAY = Way(
     numbers=numbers,
     cuts=RULES,
     states=(
-        down("hold_driest", "hold of a button in the driest month", (fixed("hold"),), "it draws back with the edge"),
+        down(
+            "hold_driest",
+            "hold of a button in the driest month",
+            (fixed("hold"),),
+            "it draws back with the edge",
+            chain=IN_RAIL,
+            moves=(travel("edge_narrowing", -1.0),),
+        ),
         down(
             "hold_dampest",
             "hold of a button in the dampest month",
             (fixed("hold"), travel("edge_narrowing"), travel("edge_widening")),
             "it moves outward with the edge",
+            chain=IN_RAIL,
+            moves=(travel("edge_widening"),),
         ),
     ),
     stopped_by=Limit(("tongue_length",), 0.875 * INCH_M, "a button's tongue longer than {limit} snaps"),

@@ -94,6 +94,7 @@ RULES = (
         "screw slot below the back, length",
         (fixed("screw"), fixed("clearance"), travel("screw_narrowing"), travel("screw_widening")),
         "screw shank, plus the bottom's travel both ways, plus play; fixed at the front, it has all of the movement",
+        chain=((1, "screw_slot_backward"), (1, "screw_slot_forward")),
     ),
     up(
         "screw_slot_backward",
@@ -116,12 +117,15 @@ STATES = (
         "bottom behind the drawer's back today",
         (travel("bottom_shrink"),),
         "leave room behind the drawer",
+        chain=((1, "bottom_width"), (-1, "cover"), (-1, "depth"), (-1, "back")),
     ),
     up(
         "behind_dampest",
         "bottom behind the drawer's back in the dampest month",
         (travel("bottom_shrink"), travel("bottom_growth")),
         "leave room behind the drawer",
+        chain=((1, "behind_today"),),
+        moves=(travel("bottom_growth"),),
     ),
 )
 

@@ -37,7 +37,7 @@ def slots(name: str, fixing: str, outward: str, inward: str, length_why: str, wh
         f"{name} slots, length",
         (fixed(fixing), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
         length_why,
-        reaches=reaches,
+        chain=tuple((1, rule.key) for rule in reaches),
     )
     return length, *reaches
 

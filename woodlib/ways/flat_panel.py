@@ -36,6 +36,14 @@ GROOVE_WIDTH = up(
     fine=True,
 )
 
+EDGE_PLAY = up(
+    "edge_play",
+    "play of the panel's edge across its groove today",
+    (fixed("fit"), travel("tongue_widening")),
+    "in the dampest month the thicker edge must still slide",
+    chain=((1, "groove_width"), (-1, "panel")),
+)
+
 DRAWN_OUT = up(
     "drawn_out",
     "strip of each edge that leaves its groove by the driest month",
@@ -84,7 +92,7 @@ WAY = replace(
     profile="flat",
     numbers=numbers,
     cuts=tuple(
-        GROOVE_WIDTH if rule.key == "groove_width" else rule
+        {"groove_width": GROOVE_WIDTH, "edge_play": EDGE_PLAY}.get(rule.key, rule)
         for rule in kept(frame_panel.RULES, "tongue_thickness", "edge_shoulder", "end_shoulder", "line_today")
     ),
     states=(DRAWN_OUT, *kept(frame_panel.STATES, "line_change", "line_driest", "line_dampest")),

@@ -104,6 +104,7 @@ LINE = up(
     "line between shoulder and stile today, each side",
     (fixed("clearance"), travel("panel_growth", 0.5)),
     "it closes as the panel grows; in the dampest month the shoulder must not push the stile",
+    chain=((0.5, "opening"), (-0.5, "panel_width"), (1, "edge_shoulder")),
 )
 
 
@@ -112,6 +113,7 @@ CHANGE = up(
     "line between shoulder and stile, change over the year",
     (travel("panel_growth", 0.5), travel("panel_shrink", 0.5)),
     "each long edge of the panel goes in and out by half of its movement",
+    chain=((1, "line_driest"), (-1, "line_dampest")),
 )
 
 
@@ -147,7 +149,7 @@ RULES = (
         "play of the panel's edge across its groove today",
         (fixed("fit"), travel("tongue_widening")),
         "in the dampest month the thicker edge must still slide",
-        fine=True,
+        chain=((1, "groove_width"), (-1, "tongue_thickness")),
     ),
     down(
         "tongue_thickness",
@@ -161,12 +163,14 @@ RULES = (
         "long edges of the panel, shoulder set back by",
         GROOVE.terms,
         "as much as the groove is deep: the tongue there, and the line that the shoulder leaves open today",
+        chain=((1, "stile_groove_depth"),),
     ),
     up(
         "end_shoulder",
         "ends of the panel, shoulder set back by",
         (fixed("cover"), *LINE.terms),
         "the tongue in the rails' groove, and a line there as wide as along the sides today, so that it looks meant",
+        chain=((1, "line_today"), (0.5, "panel_length"), (-0.5, "opening_length")),
     ),
     LINE,
     up(
@@ -179,6 +183,9 @@ RULES = (
 )
 
 
+IN_GROOVE = (0.5, "panel_width"), (-0.5, "opening")  # how deep the panel is in each groove today
+
+
 STATES = (
     CHANGE,
     up(
@@ -186,13 +193,16 @@ STATES = (
         "line between shoulder and stile in the driest month",
         (*LINE.terms, travel("panel_shrink", 0.5)),
         "the panel is at its narrowest; finish the tongue, for it shows",
+        chain=((1, "line_today"),),
+        moves=(travel("panel_shrink", 0.5),),
     ),
     down(
         "line_dampest",
         "line between shoulder and stile in the dampest month",
         (fixed("clearance"),),
         "the panel is at its widest",
-        fine=True,
+        chain=((1, "line_today"),),
+        moves=(travel("panel_growth", -0.5),),
     ),
     up(
         "frame_narrower",
@@ -209,21 +219,28 @@ STATES = (
         fine=True,
     ),
     down(
-        "hold_driest", "panel in each groove in the driest month", (fixed("cover"),), "what keeps it from dropping out"
+        "hold_driest",
+        "panel in each groove in the driest month",
+        (fixed("cover"),),
+        "what keeps it from dropping out",
+        chain=IN_GROOVE,
+        moves=(travel("panel_shrink", -0.5),),
     ),
     down(
         "spare_dampest",
         "spare at the bottom of each groove in the dampest month",
         (fixed("clearance"),),
         "nothing is left to blow the frame apart",
-        fine=True,
+        chain=((1, "stile_groove_depth"), *((-times, key) for times, key in IN_GROOVE)),
+        moves=(travel("panel_growth", -0.5),),
     ),
     up(
         "rattle_driest",
         "rattle across the groove in the driest month",
         (fixed("fit"), travel("tongue_widening"), travel("tongue_narrowing")),
         "the panel's edge is at its thinnest",
-        fine=True,
+        chain=((1, "edge_play"),),
+        moves=(travel("tongue_narrowing"),),
     ),
 )
 

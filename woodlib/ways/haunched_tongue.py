@@ -56,7 +56,7 @@ RULES = (
         "outer mortises, length",
         (fixed("tenon"), fixed("clearance"), travel("face_narrowing"), travel("face_widening")),
         "the tenon's width, the travel of its outer face both ways, and play",
-        reaches=REACHES,
+        chain=tuple((1, rule.key) for rule in REACHES),
     ),
     *REACHES,
     down(
@@ -70,6 +70,7 @@ RULES = (
         "middle mortise, length",
         (fixed("tenon"),),
         "as long as its tenon is wide: there the end is fast",
+        chain=((1, "tenon_width"),),
     ),
     down(
         "tenon_length",

@@ -56,23 +56,25 @@ def verdict_for(
     doubts: Doubts = USUAL_DOUBTS,
     allowances: Allowances | None = None,
     held: Callable[[Piece], Held] = plane_field,
+    first: str = "customary",
 ) -> Verdict:
     """The verdict on one way to build.
 
     ``construction`` key, see ``registry``; ``stock_mc_percent`` moisture content of the stock today in %, its
     meter error in ``doubts``; ``air`` a ``Year`` or twelve moisture contents in %; ``held`` how much a glued border
-    holds back, and with what stress (the plane field unless another rule is given).
+    holds back, and with what stress (the plane field unless another rule is given); ``first`` the system that sizes are
+    marked in, ``customary`` or ``metric``.
     Raises :class:`InputError` with a sentence for each bad input.
 
     >>> seat = Piece("white oak", "20 in", "44 in", "7/8 in", "2 in")
     >>> air = Year.from_seasons(winter=(20, 30), summer=(25, 60))
     >>> verdict = verdict_for("breadboard", seat, 8, air)
     >>> verdict.risk, verdict.cut("outer_slot").text()
-    ('safe', '3/4 in (18 mm)')
+    ('safe', '3/4 in (19 mm)')
     """
     way = way_of(construction)
     months, travels = _travels(piece, stock_mc_percent, air, doubts)
-    return _verdict(way, piece, travels, _shop(allowances), held(piece), months)
+    return _verdict(way, piece, travels, _shop(allowances), held(piece), months, first)
 
 
 def compare(
@@ -84,6 +86,7 @@ def compare(
     allowances: Allowances | None = None,
     held: Callable[[Piece], Held] = plane_field,
     kind: str | None = None,
+    first: str = "customary",
 ) -> Comparison:
     """Every way to build for one piece, most suitable first, with a recommendation; arguments as ``verdict_for``.
 
@@ -98,7 +101,7 @@ def compare(
     ways = ways_for(kind)
     months, travels = _travels(piece, stock_mc_percent, air, doubts)
     allowances, share = _shop(allowances), held(piece)
-    verdicts = [_verdict(way, piece, travels, allowances, share, months) for way in ways]
+    verdicts = [_verdict(way, piece, travels, allowances, share, months, first) for way in ways]
     ranked = tuple(sorted(verdicts, key=lambda verdict: suitability(verdict, kind)))
     glued = next((verdict for verdict in verdicts if verdict.way.reference), None)
     if glued is None:
@@ -159,11 +162,11 @@ def _shop(allowances: Allowances | None) -> Allowances:
     return allowances or Allowances()
 
 
-def _verdict(way: Way, piece: Piece, travels, allowances, held: Held, months: MonthlyMoisture) -> Verdict:
+def _verdict(way: Way, piece: Piece, travels, allowances, held: Held, months: MonthlyMoisture, first: str) -> Verdict:
     names = months.names[months.driest], months.names[months.dampest]
     stress = held.through_year if way.reference else None
     panel = stress(travels["stock_mc"], months.mc_percent.tolist()) if stress else None
-    verdict = decide(way, piece, travels, allowances, held, names, panel)
+    verdict = decide(way, piece, travels, allowances, held, names, panel, first)
     return replace(verdict, remarks=verdict.remarks + months.remarks)
 
 

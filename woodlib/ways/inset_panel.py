@@ -29,7 +29,8 @@ RULES = (
         "panel, width across the grain",
         (fixed("opening"), fixed("least", -2.0), travel("gap_growth", -1.0)),
         "in the dampest month it must still clear at the free edge",
-        fine=True,
+        chain=((1, "opening"), (-1, "hinged_gap"), (-1, "least")),
+        moves=(travel("gap_growth", -1.0),),
     ),
     down(
         "panel_length",
@@ -44,7 +45,7 @@ RULES = (
         "reveal at the free edge today",
         (fixed("least"), travel("gap_growth")),
         "all of the movement shows here",
-        fine=True,
+        chain=((1, "opening"), (-1, "panel_width"), (-1, "hinged_gap")),
     ),
 )
 
@@ -55,10 +56,16 @@ STATES = (
         "reveal at the free edge in the driest month",
         (fixed("least"), travel("gap_growth"), travel("gap_shrink")),
         "the panel is at its narrowest",
-        fine=True,
+        chain=((1, "gap_today"),),
+        moves=(travel("gap_shrink"),),
     ),
     down(
-        "gap_dampest", "reveal at the free edge in the dampest month", (fixed("least"),), "it still clears", fine=True
+        "gap_dampest",
+        "reveal at the free edge in the dampest month",
+        (fixed("least"),),
+        "it still clears",
+        chain=((1, "gap_today"),),
+        moves=(travel("gap_growth", -1.0),),
     ),
 )
 

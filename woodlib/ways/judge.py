@@ -7,16 +7,16 @@ without Python can repeat it, and every sentence keeps its numbers until somebod
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from string import Formatter
 
 from ..restraint.assumptions import assumption
 from ..words.decided import Pick, Sliding, larger, pick, reached, size_of, smaller
-from ..words.say import Said, length, movement, say, strain, whole_percent
+from ..words.say import Number, Said, length, movement, say, strain, whole_percent
 from .held import Held
 from .piece import Allowances, Piece
 from .risk import risk_level, risk_levels
-from .rules import CutRule, room
+from .rules import room
 from .strained import NOTHING, Strained, Three, strained
 from .travel import RANGE, Quantities
 from .way import Way
@@ -42,7 +42,7 @@ class Judgement:
     ``sizes`` to cut and as they will stand, by key; ``strained`` what is held back; ``level`` the step of risk and
     ``decides`` the way to fail that sets it: a place in ``DECIDERS``. ``not_known`` says what of the year is not, where that
     is all that speaks against it. ``towards`` in its sentences is ``narrowing``, to the driest month, or ``widening``, to
-    the dampest.
+    the dampest. ``marked`` the sizes as the shop marks them, for a verdict; what slides has none.
     """
 
     way: Way
@@ -52,6 +52,7 @@ class Judgement:
     level: Sliding
     decides: Sliding
     not_known: str = ""
+    marked: Mapping[str, Number] = field(default_factory=dict)
 
     @property
     def pull(self) -> Three:
@@ -78,8 +79,9 @@ class Judgement:
         return self.pull[2]
 
     def size(self, key: str):
-        """A size as it is written, rounded the safe way."""
-        return written(self.way.sizes[key], self.sizes[key])
+        """A size as it is written: as it is marked, where that is known, or rounded the safe way as it slides."""
+        rule = self.way.sizes[key]
+        return self.marked.get(key) or (movement if rule.fine or rule.chain else length)(self.sizes[key], rule.rounding)
 
     def month(self, towards: str) -> Said | Pick:
         """What the driest or the dampest month does to it."""
@@ -90,6 +92,9 @@ class Judgement:
         return pick(self.numbers[f"{towards}_high"], [_NOTHING_M], [still, said]) if still else said
 
     def _told(self, name: str):
+        if name in self.way.sizes:
+            up_to_it = say("up to {size}", size=self.size(name))
+            return pick(self.sizes[name], [_NOTHING_M], ["nothing", up_to_it])
         if name.startswith(_LEAST):
             return length(self.numbers[name.removeprefix(_LEAST)], "down")
         return up_to(self.numbers[name])
@@ -222,11 +227,6 @@ def judge(way: Way, numbers: Mapping[str, Sliding], held: Held, stress_warns: Sl
         decides = decides + more * (place - decides)
         level = larger(level, other)
     return Judgement(way, numbers, sizes, found, level, decides)
-
-
-def written(rule: CutRule, size: Sliding):
-    """A size to show, rounded as its rule asks."""
-    return (movement if rule.fine else length)(size, rule.rounding)
 
 
 def up_to(travel: Sliding) -> Pick:

@@ -44,6 +44,8 @@ STATES = (
         "tongue of a clip out of its kerf in the driest month",
         (fixed("clearance"), travel("edge_widening"), travel("edge_narrowing")),
         "it draws back with the edge",
+        chain=((1, "clip_gap"),),
+        moves=(travel("edge_narrowing"),),
     ),
 )
 

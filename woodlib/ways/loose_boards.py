@@ -61,17 +61,32 @@ BOARDS = down("board_width", "boards, face width", (fixed("board"),), "narrow bo
 REACH = (fixed("lap"), fixed("least"), travel("board_widening"), travel("board_narrowing"))
 
 
-def states(kept: str) -> tuple[CutRule, ...]:
+def states(kept: str, reach: str) -> tuple[CutRule, ...]:
     return (
         up(
             "gap_driest",
             "gap between boards in the driest month",
             (fixed("least"), travel("board_widening"), travel("board_narrowing")),
             "every board is at its narrowest",
-            fine=True,
+            chain=((1, "gap_today"),),
+            moves=(travel("board_narrowing"),),
         ),
-        down("gap_dampest", "gap between boards in the dampest month", (fixed("least"),), "it stays open", fine=True),
-        down("kept_driest", f"{kept} in the driest month", (fixed("lap"),), "no light shows through", fine=True),
+        down(
+            "gap_dampest",
+            "gap between boards in the dampest month",
+            (fixed("least"),),
+            "it stays open",
+            chain=((1, "gap_today"),),
+            moves=(travel("board_widening", -1.0),),
+        ),
+        down(
+            "kept_driest",
+            f"{kept} in the driest month",
+            (fixed("lap"),),
+            "no light shows through",
+            chain=((1, reach), (-1, "gap_today")),
+            moves=(travel("board_narrowing", -1.0),),
+        ),
     )
 
 

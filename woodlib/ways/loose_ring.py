@@ -75,7 +75,14 @@ WAY = Way(
     cuts=RULES,
     states=(
         *OVAL,
-        down("play_dampest", "play around the post in the dampest month", (fixed("least"),), "on each side", fine=True),
+        down(
+            "play_dampest",
+            "play around the post in the dampest month",
+            (fixed("least"),),
+            "on each side",
+            chain=((0.5, "bore"), (-0.5, "diameter")),
+            moves=(travel("large_narrowing", -0.5), travel("large_widening", -0.5)),
+        ),
     ),
     part="post",
     stopped_by=Limit(

@@ -61,13 +61,21 @@ RULES = (
     ),
 )
 STATES = (
-    up("mitre_driest", "line in each mitre in the driest month", (fixed("seen"),), "it has just closed", fine=True),
+    up(
+        "mitre_driest",
+        "line in each mitre in the driest month",
+        (fixed("seen"),),
+        "it has just closed",
+        chain=((1, "mitre_today"),),
+        moves=(travel("mitre_narrowing", -1.0),),
+    ),
     up(
         "mitre_dampest",
         "line in each mitre in the dampest month",
         (fixed("seen"), travel("mitre_narrowing"), travel("mitre_widening")),
         "the panel's edges have moved away from the end",
-        fine=True,
+        chain=((1, "mitre_today"),),
+        moves=(travel("mitre_widening"),),
     ),
     *breadboard.STATES,
 )

@@ -29,7 +29,7 @@ def front_rules(part: str) -> tuple[CutRule, CutRule]:
             f"gap above the {part} today",
             (fixed("least"), travel("gap_growth")),
             "all of the movement shows at the top, because the drawer stands on its runners",
-            fine=True,
+            chain=((1, "opening"), (-1, "height")),
         ),
     )
 
@@ -42,10 +42,16 @@ def front_states(part: str) -> tuple[CutRule, CutRule]:
             f"gap above the {part} in the driest month",
             (fixed("least"), travel("gap_growth"), travel("gap_shrink")),
             "it is at its lowest",
-            fine=True,
+            chain=((1, "gap_today"),),
+            moves=(travel("gap_shrink"),),
         ),
         down(
-            "gap_dampest", f"gap above the {part} in the dampest month", (fixed("least"),), "it still clears", fine=True
+            "gap_dampest",
+            f"gap above the {part} in the dampest month",
+            (fixed("least"),),
+            "it still clears",
+            chain=((1, "gap_today"),),
+            moves=(travel("gap_growth", -1.0),),
         ),
     )
 

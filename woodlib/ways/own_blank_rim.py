@@ -89,6 +89,8 @@ STATES = (
         "space beside each long edge in the driest month",
         (fixed("clearance"), travel("edge_widening"), travel("edge_narrowing")),
         "the edge has drawn in",
+        chain=((1, "space_beside"),),
+        moves=(travel("edge_narrowing"),),
     ),
 )
 

@@ -48,8 +48,9 @@ def _said(rule: CutRule) -> CutRule:
         ),
     }
     label, why = flats.get(rule.key, (rule.label, rule.why))
-    terms = RAIL_GROOVE if rule.key == "end_shoulder" else rule.terms
-    return replace(rule, label=label, why=why, terms=terms)
+    if rule.key == "end_shoulder":
+        rule = replace(rule, terms=RAIL_GROOVE, chain=((1, "rail_groove_depth"),))
+    return replace(rule, label=label, why=why)
 
 
 BEVELS = (

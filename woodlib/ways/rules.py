@@ -6,9 +6,11 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Any
 
-from ..units import both, inch_fraction, millimetres, rounded_steps
+from ..units import both, rounded_steps
 from ..words.decided import Decided, larger
+from ..words.say import Number
 
 EXACT_INCH_M = Fraction(254, 10_000)
 INCH_M = float(EXACT_INCH_M)
@@ -41,13 +43,18 @@ def total(terms: tuple[Term, ...], quantities: Mapping[str, float]) -> Decided:
     return together
 
 
+Part = tuple[float, str]
+"""How often a marked size or a number counts in a chain, and its key."""
+
+
 @dataclass(frozen=True)
 class CutRule:
     """A dimension to cut today as a sum of terms; gaps round up, tongues and panels round down.
 
     ``key`` is what the kit calls it, ``label`` what a reader does. ``fine`` dimensions are written to 1/32 in and half
-    a millimetre, all others to 1/16 in and a millimetre. A length with ``reaches``, the rules of its two halves from
-    one centre, is written as the sum of the two as they are written.
+    a millimetre, all others to 1/16 in and a millimetre. What follows from others that are marked has a ``chain``, of
+    keys of sizes or names of numbers, and ``moves``, what the wood does to it from today on: it is written as they come
+    to, while ``terms`` stays the smooth size that slides and is judged.
     """
 
     key: str
@@ -56,28 +63,60 @@ class CutRule:
     rounding: str
     why: str
     fine: bool = False
-    reaches: tuple[CutRule, ...] = ()
+    chain: tuple[Part, ...] = ()
+    moves: tuple[Term, ...] = ()
 
     def size(self, quantities: Mapping[str, float]) -> Decided:
         """The dimension in metres, remembered with its decisions."""
         return total(self.terms, quantities)
 
-    def cut(self, quantities: Mapping[str, float]) -> Cut:
-        """The dimension for these numbers."""
-        reaches = tuple(rule.cut(quantities) for rule in self.reaches)
-        return Cut(self.key, self.label, float(self.size(quantities)), self.rounding, self.why, self.fine, reaches)
+
+def cuts_of(rules: Mapping[str, CutRule], quantities: Mapping[str, float]) -> dict[str, Cut]:
+    """Every size of a way by key: those of a chain follow from what is marked for the others."""
+    found: dict[str, Cut] = {}
+
+    def cut(key: str) -> Cut:
+        if key not in found:
+            rule = rules[key]
+            chain = tuple(
+                (Fraction(times), cut(of) if of in rules else _typed(quantities[of])) for times, of in rule.chain
+            )
+            size, moved = float(rule.size(quantities)), float(total(rule.moves, quantities))
+            found[key] = Cut(key, rule.label, size, rule.rounding, rule.why, rule.fine, chain, moved)
+        return found[key]
+
+    return {key: cut(key) for key in rules}
+
+
+def _typed(metres: float) -> Fraction:
+    """A size that somebody typed, exactly again: nothing is typed finer than a nanometre."""
+    return Fraction(round(metres * 10**9), 10**9)
 
 
 def up(
-    key: str, label: str, terms: tuple[Term, ...], why: str, fine: bool = False, reaches: tuple[CutRule, ...] = ()
+    key: str,
+    label: str,
+    terms: tuple[Term, ...],
+    why: str,
+    fine: bool = False,
+    chain: tuple[Part, ...] = (),
+    moves: tuple[Term, ...] = (),
 ) -> CutRule:
     """A gap, a slot or a groove: never narrower than the sum."""
-    return CutRule(key, label, terms, "up", why, fine, reaches)
+    return CutRule(key, label, terms, "up", why, fine, chain, moves)
 
 
-def down(key: str, label: str, terms: tuple[Term, ...], why: str, fine: bool = False) -> CutRule:
+def down(
+    key: str,
+    label: str,
+    terms: tuple[Term, ...],
+    why: str,
+    fine: bool = False,
+    chain: tuple[Part, ...] = (),
+    moves: tuple[Term, ...] = (),
+) -> CutRule:
     """A tongue, or what goes into an opening: never wider than the sum."""
-    return CutRule(key, label, terms, "down", why, fine)
+    return CutRule(key, label, terms, "down", why, fine, chain, moves)
 
 
 def fixed(name: str, times: float = 1.0) -> Term:
@@ -92,7 +131,11 @@ def travel(name: str, times: float = 1.0) -> Term:
 
 @dataclass(frozen=True)
 class Cut:
-    """One dimension to cut today, in metres, and which way it may be rounded."""
+    """One dimension to cut today, in metres, and which way it may be rounded.
+
+    ``chain`` the marked sizes and the typed ones that it follows from, each with how often it counts; ``moved`` what the
+    wood does to it from today on. ``metres`` is the smooth size, before anything is marked.
+    """
 
     key: str
     label: str
@@ -100,27 +143,25 @@ class Cut:
     rounding: str
     why: str
     fine: bool = False
-    reaches: tuple[Cut, ...] = ()
+    chain: tuple[tuple[Fraction, Cut | Fraction], ...] = ()
+    moved: float = 0.0
 
-    @property
-    def _steps(self) -> tuple[int, float]:
-        """Steps of an inch, and of a millimetre; a size that these would round down to nothing has finer ones."""
-        steps = (32, 0.5) if self.fine else (16, 1)
-        lost = self.rounding == "down" and self.metres > 0.0 and not self.reaches
-        if lost and not all(rounded_steps(size, per, "down") for size, per in self._in(steps)):
-            return (64, 0.1)
+    def _exact_m(self, first: str) -> float | Fraction:
+        """What is rounded: the smooth size, or what the marked sizes come to."""
+        if not self.chain:
+            return self.metres
+        sizes = ((times, part.written_m(first) if isinstance(part, Cut) else part) for times, part in self.chain)
+        marked = sum((times * size for times, size in sizes), Fraction(0))
+        return float(marked) + self.moved if self.moved else marked
+
+    def _step(self, first: str) -> tuple[int, float]:
+        """The steps of an inch and of a millimetre: finer ones for what follows from halves, or would be lost in these."""
+        steps = (32, 0.5) if self.fine or self.chain else (16, 1)
+        if self.rounding == "down" and self.metres > 0.0:
+            exact = self._exact_m(first)
+            lost = not all(rounded_steps(size, per, "down") for size, per in _in_steps(exact, steps))
+            return (64, 0.1) if lost and exact > 0 else steps
         return steps
-
-    def _in(self, steps: tuple[int, float]) -> tuple[tuple[float, int], tuple[float, int]]:
-        return (self.metres / INCH_M, steps[0]), (1000.0 * self.metres, round(1 / steps[1]))
-
-    def steps(self) -> tuple[int, int]:
-        """The dimension as it is written, in steps of an inch and of a millimetre."""
-        if self.reaches:
-            inch_steps, mm_steps = zip(*(reach.steps() for reach in self.reaches), strict=True)
-            return sum(inch_steps), sum(mm_steps)
-        in_inches, in_mm = self._in(self._steps)
-        return rounded_steps(*in_inches, self.rounding), rounded_steps(*in_mm, self.rounding)
 
     def written_m(self, first: str = "customary") -> Fraction:
         """The dimension as it is written in one system, exactly: what leaves the shop, metres.
@@ -128,33 +169,32 @@ class Cut:
         >>> Cut("slot", "slot", 0.0131, "up", "").written_m("metric")
         Fraction(7, 500)
         """
-        denominator, step_mm = self._steps
-        inch_steps, mm_steps = self.steps()
+        steps = self._step(first)
+        inches, mm = _in_steps(self._exact_m(first), steps)
         if first == "customary":
-            return Fraction(inch_steps, denominator) * EXACT_INCH_M
-        return Fraction(mm_steps, 1000 * round(1 / step_mm))
+            return Fraction(rounded_steps(*inches, self.rounding), steps[0]) * EXACT_INCH_M
+        return Fraction(rounded_steps(*mm, self.rounding), 1000 * mm[1])
 
     def text(self, first: str = "customary") -> str:
-        """The dimension as the shop reads it, rounded the safe way.
+        """The dimension as the shop reads it, rounded the safe way once; the other system says what is marked.
 
         >>> Cut("slot", "slot", 0.0131, "up", "").text()
-        '9/16 in (14 mm)'
+        '9/16 in (14.5 mm)'
         """
-        denominator, step_mm = self._steps
-        if not self.reaches:
-            return self._never_nothing(both(self.metres, denominator, step_mm, self.rounding, first))
-        inch_steps, mm_steps = self.steps()
-        texts = (
-            inch_fraction(Fraction(inch_steps, denominator) * EXACT_INCH_M, denominator),
-            millimetres(Fraction(mm_steps, round(1000 / step_mm)), step_mm),
-        )
-        head, tail = texts if first == "customary" else texts[::-1]
-        return f"{head} ({tail})"
+        text = both(self._exact_m(first), *self._step(first), self.rounding, first)
+        lost = self.metres > 0.0 and not self.written_m(first)
+        return re.sub(r"(?<![\d/.-])0 in\b", "under 1/64 in", text) if lost and self.rounding == "down" else text
 
-    def _never_nothing(self, text: str) -> str:
-        """The text of something too thin for the rule in inches: that it is there must not be lost."""
-        lost = self.metres > 0.0 and self.rounding == "down" and not self.steps()[0]
-        return re.sub(r"(?<![\d/.-])0 in\b", "under 1/64 in", text) if lost else text
+    def number(self, first: str = "customary") -> Number:
+        """The dimension as it is marked, as a number for a sentence."""
+        kind = {16: "length", 32: "movement", 64: "fine_length"}[self._step(first)[0]]
+        return Number(float(self.written_m(first)), kind)
+
+
+def _in_steps(metres: float | Fraction, steps: tuple[int, float]) -> tuple[tuple[Any, int], tuple[Any, int]]:
+    """A size with the steps that it is written in: in inches, and in millimetres."""
+    inch = EXACT_INCH_M if isinstance(metres, Fraction) else INCH_M
+    return (metres / inch, steps[0]), (1000 * metres, round(1 / steps[1]))
 
 
 @dataclass(frozen=True)

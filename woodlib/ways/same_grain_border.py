@@ -42,6 +42,8 @@ SPACE_DRIEST = up(
     "space beside each long edge in the driest month",
     (fixed("clearance"), travel("edge_widening"), travel("edge_narrowing")),
     "the edge has drawn in",
+    chain=((1, "space_beside"),),
+    moves=(travel("edge_narrowing"),),
 )
 
 

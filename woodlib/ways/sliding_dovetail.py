@@ -58,6 +58,7 @@ RULES = (
         "batten, length",
         (fixed("width"), fixed("cover", -2.0), fixed("clearance", -1.0), travel("edge_narrowing", -2.0)),
         "what stop, gap and set-back leave",
+        chain=((1, "width"), (-1, "housing_stop"), (-1, "stop_gap"), (-1, "set_back")),
     ),
     up(
         "slack",
@@ -70,19 +71,29 @@ RULES = (
 
 
 STATES = (
-    down("stop_gap_driest", "gap at the stop in the driest month", (fixed("clearance"),), "it stays open", fine=True),
+    down(
+        "stop_gap_driest",
+        "gap at the stop in the driest month",
+        (fixed("clearance"),),
+        "it stays open",
+        chain=((1, "stop_gap"),),
+        moves=(travel("edge_narrowing", -1.0),),
+    ),
     up(
         "stop_gap_dampest",
         "gap at the stop in the dampest month",
         (*END_GAP, travel("edge_widening")),
         "the stop has moved away from the batten",
+        chain=((1, "stop_gap"),),
+        moves=(travel("edge_widening"),),
     ),
     up(
         "slack_driest",
         "slack across the dovetail in the driest month",
         (travel("batten_widening"), travel("batten_narrowing")),
         "the batten is at its narrowest; a long taper takes this up",
-        fine=True,
+        chain=((1, "slack"),),
+        moves=(travel("batten_narrowing"),),
     ),
 )
 

@@ -45,7 +45,7 @@ def _slot(key: str, where: str, name: str, reaches: tuple[CutRule, ...] = ()) ->
         f"slots in the {where}, length",
         (fixed("screw"), fixed("clearance"), travel(f"{name}_narrowing"), travel(f"{name}_widening")),
         "screw shank, plus the top's travel both ways, plus play",
-        reaches=reaches,
+        chain=tuple((1, rule.key) for rule in reaches),
     )
 
 
@@ -74,14 +74,16 @@ STATES = (
         "play left in the slots of the long aprons in the driest month",
         (fixed("clearance", 0.5),),
         "the screw has come inward",
-        fine=True,
+        chain=((1, "long_apron_slot_inward"), (-0.5, "screw")),
+        moves=(travel("edge_narrowing", -1.0),),
     ),
     down(
         "play_dampest",
         "play left in the slots of the long aprons in the dampest month",
         (fixed("clearance", 0.5),),
         "the screw has gone outward",
-        fine=True,
+        chain=((1, "long_apron_slot_outward"), (-0.5, "screw")),
+        moves=(travel("edge_widening", -1.0),),
     ),
 )
 

@@ -35,7 +35,7 @@ RULES = (
         "slots in the metal of the long rails, at least",
         (fixed("screw"), fixed("clearance"), travel("edge_narrowing"), travel("edge_widening")),
         "screw shank, plus the top's travel both ways, plus play; choose metal whose slots run square to the rail",
-        reaches=REACHES,
+        chain=tuple((1, rule.key) for rule in REACHES),
     ),
     *REACHES,
     up(

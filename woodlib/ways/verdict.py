@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from ..errors import InputError
 from ..movement.spread import Movement
@@ -16,7 +16,7 @@ from .held import Held
 from .judge import Judgement, judge, numbers_of
 from .piece import Allowances, Piece
 from .risk import risk_level, risk_levels
-from .rules import Cut
+from .rules import Cut, cuts_of
 from .travel import Quantities, movement_of
 from .way import Way
 
@@ -102,8 +102,10 @@ def decide(
     held: Held,
     months: tuple[str, str],
     panel: HeldPanel | None = None,
+    first: str = "customary",
 ) -> Verdict:
-    """The judgement on a way in plain words; ``months`` names the driest and the dampest.
+    """The judgement on a way in plain words; ``months`` names the driest and the dampest, ``first`` the system that is
+    marked in.
 
     ``panel`` is the stress model, where it judges too: from a likely chance of ``WORRYING_CHANCE`` on a way is not at
     the mildest step, whatever the strain rule says.
@@ -111,14 +113,16 @@ def decide(
     held = way.holding(piece, allowances) if way.holding else held
     numbers = numbers_of(way, piece, travels, allowances, held)
     judged = judge(way, numbers, held, float(panel is not None and panel.chance.sound.likely >= WORRYING_CHANCE))
+    cuts = cuts_of(way.sizes, numbers)
+    judged = replace(judged, marked={key: cut.number(first) for key, cut in cuts.items()})
     strain = StrainRange(*(float(end) + 0.0 for end in judged.pull))  # + 0.0: no minus zero
     level = round(float(judged.level))
     wrong = unfit(way, piece, {key: float(size) for key, size in judged.sizes.items()})
     return Verdict(
         way=way,
         moves=movement_of(numbers, "swing"),
-        cuts=tuple(rule.cut(numbers) for rule in way.cuts),
-        states=tuple(rule.cut(numbers) for rule in way.states),
+        cuts=tuple(cuts[rule.key] for rule in way.cuts),
+        states=tuple(cuts[rule.key] for rule in way.states),
         driest_month=months[0],
         dampest_month=months[1],
         driest=_month(judged, months[0], "narrowing"),
