@@ -7,17 +7,15 @@ from .card import Card, Words, heading, joined, listed, paragraphs
 from .in_four_lines import stands_in
 from .judged import Commission
 from .margin import safe_humidity_percent
-from .seasons import airs_of, likely, months_of, outside_m
+from .seasons import air_of, likely, months_of, outside_m
 
 
 def care_note(commission: Commission) -> Card:
     """For the client: the air to keep, what to expect in each season, when to call."""
-    driest, dampest = airs_of(commission)
     keep = say(
-        "It is made for air between {driest} and {dampest} humidity. A small humidity meter in the room costs little and shows "
+        "It is made for air {air} humidity. A small humidity meter in the room costs little and shows "
         "where you are; steady air near the middle is kindest.",
-        driest=driest,
-        dampest=dampest,
+        air=air_of(commission),
     )
     care = [
         "Keep it out of direct sun and away from heaters, stoves and air vents.",

@@ -10,7 +10,7 @@ from ..words.say import Said, length, say
 from .card import Card, Figure, Paragraph, Words, joined, sentences
 from .judged import Commission
 from .pair import about_odds, glued_odds, piece_year
-from .seasons import airs_of, months_of
+from .seasons import air_of, months_of
 
 STILL_RH = 10.0
 """A house whose air changes by no more is called steady, %; an assumption of ours."""
@@ -46,7 +46,8 @@ def why(commission: Commission) -> Words:
     driest, dampest = months_of(commission)
     if commission.whole_moves.mid_m < HARDLY_M:
         if commission.year.partial:
-            return "in the months that were measured the wood hardly moves; the others may move it, so room is left for them."
+            hardly = "in the months that were measured the wood hardly moves; the others may move it, so room is left for them."
+            return sentences(hardly, if_glued(commission) if commission.glued else "")
         air = commission.year.dampest().rh_percent - commission.year.driest().rh_percent
         return f"{'a piece this small' if air > STILL_RH else 'in air as steady as that of your house, wood'} hardly moves."
     moves = say(
@@ -130,12 +131,10 @@ def _at(months: tuple[Month, ...], name: str) -> Month:
 
 def you_do(commission: Commission) -> Said:
     """What the client does: the air to keep, and what to stay away from."""
-    driest, dampest = airs_of(commission)
     known = "as it was measured" if commission.year.partial else "as it is now"
     return say(
-        f"keep the air of the room between {{driest}} and {{dampest}} humidity, {known}, and the piece away from heaters and sun.",
-        driest=driest,
-        dampest=dampest,
+        f"keep the air of the room {{air}} humidity, {known}, and the piece away from heaters and sun.",
+        air=air_of(commission),
     )
 
 

@@ -9,7 +9,7 @@ from ..units import write
 from ..words.say import Said, fine_length, length, percent, say
 from .card import Card, Words, heading, joined, paragraphs, sentences, table
 from .judged import Commission
-from .seasons import airs_of, months_of
+from .seasons import air_of, months_of
 from .shop import setting_out_of
 
 _RINGS = {
@@ -57,14 +57,13 @@ def _facts(commission: Commission) -> Iterator[tuple[Words, Words]]:
         ),
     )
     yield "Finish", brief.table_finish().label
-    (dry, damp), (driest, dampest) = airs_of(commission), months_of(commission)
+    driest, dampest = months_of(commission)
     measured = "in the months that were measured, " if commission.year.partial else ""
     yield (
         "Your house",
         say(
-            f"{measured}air between {{dry}} and {{damp}} humidity; the wood follows slowly and is driest in {driest}, dampest in {dampest}",
-            dry=dry,
-            damp=damp,
+            f"{measured}air {{air}} humidity; the wood follows slowly and is driest in {driest}, dampest in {dampest}",
+            air=air_of(commission),
         ),
     )
     if brief.hardware:

@@ -7,7 +7,7 @@ from ..units.exact import INCH_M
 from ..words.say import Said, length, movement, percent, say, small_length
 from .card import Card, Paragraph, Words, heading, joined, paragraphs
 from .judged import Commission
-from .seasons import airs_of, likely, months_of
+from .seasons import air_of, likely, months_of
 
 _HOW = (
     "Wood never stops trading water with the air. In damp air its fibres take water up and grow thicker, in dry air they "
@@ -51,14 +51,13 @@ def why_it_moves(commission: Commission) -> Card:
 def _numbers(commission: Commission) -> tuple[Said, Said]:
     """Air, moisture in the wood, width; and along the grain for comparison."""
     built, numbers = commission.built, commission.built.quantities
-    (dry, damp), months = airs_of(commission), months_of(commission)
+    months = months_of(commission)
     along = commission.piece.wood.axis_strains(numbers["driest_mc"], numbers["dampest_mc"])[0]
     longer = abs(float(along)) * commission.piece.length_m
     air = say(
-        "The air of your house goes between {dry} and {damp}. The wood of this piece follows slowly: its moisture is down to "
+        "The air of your house is {air}. The wood of this piece follows slowly: its moisture is down to "
         f"{{driest}} of its dry weight in {months[0]} and up to {{dampest}} in {months[1]}; when it is cut it is {{stock}}.",
-        dry=dry,
-        damp=damp,
+        air=say("{air} humidity", air=air_of(commission)),
         **{name: percent(numbers[f"{name}_mc"]) for name in ("driest", "dampest", "stock")},
     )
     change = "would change its width, if it were free" if built.way.holds_width else "changes its width"

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from ..ways.verdict import Verdict
-from ..words.say import Number, movement, say, whole_percent
+from ..words.say import Said, movement, say, whole_percent
 from .card import Words, told
 from .judged import Commission
 
 _TINY_M = 0.0004
 
 
-def airs_of(commission: Commission) -> tuple[Number, Number]:
-    """The humidity of the air at its driest and at its dampest; the wood follows weeks later."""
-    driest, dampest = (whole_percent(air.rh_percent) for air in (commission.year.driest(), commission.year.dampest()))
-    return driest, dampest
+def air_of(commission: Commission) -> Said:
+    """The humidity of the air over the year; the wood follows weeks later."""
+    dry, damp = commission.year.driest().rh_percent, commission.year.dampest().rh_percent
+    if round(dry) == round(damp):
+        return say("near {air}", air=whole_percent(dry))
+    return say("between {dry} and {damp}", dry=whole_percent(dry), damp=whole_percent(damp))
 
 
 def months_of(commission: Commission) -> tuple[str, str]:
