@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import numpy as np
 import pytest
 from browser.firefox import NO_FIREFOX, find_firefox, running_firefox
@@ -20,6 +22,9 @@ from browser.handout_pages import (
     write_hostile_pages,
 )
 
+from woodlib.commission import DEMO, checked_commission
+from woodlib.data_files import data_path
+from woodlib.handout.client_page import client_page
 from woodlib.study import Choice, Span
 
 STATES = {"example": 130, "moisture-by-month": 80}
@@ -105,6 +110,25 @@ def test_a_link_restores_and_back_returns(page, address):
 def test_nothing_sticks_out_of_a_phone(page):
     page.size(390, 800)
     assert page.run("() => document.documentElement.scrollWidth") <= 390
+
+
+def test_the_clients_page_moves_and_changes_its_units(firefox, tmp_path):
+    path = tmp_path / "client.html"
+    path.write_text(client_page(checked_commission(data_path(DEMO))), encoding="utf-8")
+    firefox.size(390, 844)
+    open_page(firefox, path.as_uri())
+    shown = "() => document.querySelector('main').innerText"
+    assert " in " in firefox.run(shown) and " mm" not in firefox.run(shown)
+    before = firefox.run("() => document.querySelector('#through-the-year [data-marks]').textContent")
+    firefox.press("#through-the-year-month", "End")
+    assert firefox.run("() => document.querySelector('#through-the-year [data-marks]').textContent") != before
+    assert firefox.run("() => document.documentElement.hasAttribute('data-trial')")
+    firefox.run("() => scrollTo(0, 0)")
+    firefox.drag("[name=units][value=metric]", 0.5, 0.5)
+    assert " mm" in firefox.run(shown) and not re.search(r"/\d+ in\b", firefox.run(shown))
+    firefox.run("() => { document.querySelectorAll('details.part').forEach((part) => { part.open = true; }); }")
+    assert firefox.run("() => document.documentElement.scrollWidth") <= 390
+    assert firefox.errors == [] and firefox.requests == []
 
 
 def test_hostile_words_of_a_brief_stay_words(firefox, tmp_path):
