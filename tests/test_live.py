@@ -74,9 +74,11 @@ def test_what_a_reader_types_as_label_is_escaped():
 
 def test_shown_in_a_notebook_it_leaves_a_still_and_a_record(monkeypatch):
     sent = []
-    monkeypatch.setattr(live, "display", lambda data, **how: sent.append((data, how)))
+    for module in (live, live.still):
+        monkeypatch.setattr(module, "display", lambda data, **how: sent.append((data, how)))
     show(example, width="18 in")._ipython_display_()
-    (still, how), (record, _) = sent
+    (still, how), (widget, _), (record, _) = sent
+    assert list(widget) == ["application/vnd.jupyter.widget-view+json"]
     assert still["text/plain"].splitlines()[0] == example.question
     assert live.BRING_TO_LIFE in still["text/html"] and 'alt="A panel ' in still["text/html"]
     assert how["metadata"]["woodlib"]["still_of"] == "example"

@@ -1,7 +1,8 @@
-"""From a key on a slider to the new picture in JupyterLab: our panel against stock ``interactive_output`` with inline figures.
+"""From a key on a slider to the new picture in JupyterLab: our panel against stock ``interactive_output`` with inline figures,
+and against a slider that only writes its own number, which is what JupyterLab's messages cost by themselves.
 
-Run with ``python tests/bench/bench_live.py [STUDY]``. Both stand in one notebook and are moved in turn, so that other work
-on the machine hits both alike. Both draw the same picture and write the same readings; the stock one draws it with
+Run with ``python tests/bench/bench_live.py [STUDY]``. All stand in one notebook and are moved in turn, so that other work
+on the machine hits all alike. Ours and the stock one draw the same picture and write the same readings; the stock one draws it with
 matplotlib, as a notebook usually does. Times end when the picture is in the page (ours) or loaded (stock).
 """
 
@@ -48,12 +49,18 @@ def draw(place):
     display(figure(answer.picture, dots_per_inch=96))
     print(*answer.lines(), sep="\\n")
 ipywidgets.VBox([slider, ipywidgets.interactive_output(draw, {{"place": slider}})])"""
+BARE = """\
+bare, number = ipywidgets.IntSlider(20, 0, 200, description="bare"), ipywidgets.HTML("<i class='bare'>20</i>")
+bare.observe(lambda change: setattr(number, "value", f"<i class='bare'>{change.new}</i>"), "value")
+ipywidgets.VBox([bare, number])"""
 # Every key and every new picture leaves its time: a changed drawing is one of ours, a loaded image one of the stock panel.
 LISTEN = """() => {
-  window.keys = []; window.ours = []; window.stock = [];
+  window.keys = []; window.ours = []; window.stock = []; window.bare = [];
   addEventListener("keydown", () => keys.push(performance.now()), true);
   const drawing = document.querySelector(".widget-html:has(svg.wl)");
   new MutationObserver(() => ours.push(performance.now())).observe(drawing, { childList: true, subtree: true });
+  const number = document.querySelector(".widget-html-content:has(.bare)");
+  if (number) new MutationObserver(() => bare.push(performance.now())).observe(number, { childList: true, subtree: true });
   document.addEventListener("load", (event) => event.target.localName === "img" && stock.push(performance.now()), true);
 }"""
 
@@ -118,20 +125,21 @@ def key_to_picture(page, steps: int) -> list[float]:
 def measure(page, key: str) -> None:
     page.locator(".jp-OutputArea img:not([src^='data:image/svg'])").last.wait_for(timeout=60_000)
     page.locator("svg.wl [data-marks] path").first.wait_for(state="attached", timeout=60_000)
-    ours, stock = page.get_by_role("slider").first, page.get_by_role("slider").last
+    sliders = {"ours": page.get_by_role("slider").first}
+    sliders["stock"], sliders["bare"] = page.get_by_role("slider").all()[-2:]
     page.evaluate(LISTEN)
-    times: dict[str, list[float]] = {"ours": [], "stock": []}
+    times: dict[str, list[float]] = {kind: [] for kind in sliders}
     for turn in range(STEPS):
         direction = "ArrowLeft" if turn % 2 else "ArrowRight"
-        times["ours"].append(step(page, ours, direction, "ours"))
-        times["stock"].append(step(page, stock, direction, "stock"))
+        for kind, slider in sliders.items():
+            times[kind].append(step(page, slider, direction, kind))
     for kind, values in times.items():
         print(
             f"{kind:6} key to picture: median {np.median(values):6.1f} ms  p95 {np.percentile(values, 95):6.1f} ms  most {max(values):6.1f} ms"
         )
     pairs = np.array(times["stock"]) / np.array(times["ours"])
     print(f"stock takes {np.median(pairs):.1f} times as long (median of {STEPS} pairs), study {key}")
-    for kind, slider in (("ours", ours), ("stock", stock)):
+    for kind, slider in sliders.items():
         last, pictures = burst(page, slider, kind)
         print(f"{kind:6} burst of {BURST} keys: last picture {last:6.1f} ms after the last key, {pictures} pictures")
 
@@ -141,7 +149,7 @@ def main() -> None:
     span = next(entry.key for entry in find_study(key).inputs if isinstance(entry, Span))
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=find_browser(), args=ARGUMENTS)
-        with in_jupyterlab(browser, [OURS.format(key=key), STOCK.format(key=key, span=span)]) as page:
+        with in_jupyterlab(browser, [OURS.format(key=key), STOCK.format(key=key, span=span), BARE]) as page:
             measure(page, key)
         browser.close()
 

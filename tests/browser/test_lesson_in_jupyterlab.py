@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+import json
+import re
+from urllib.request import Request, urlopen
+
 import nbformat
 from browser.lab import WAIT, run_all
 from nbformat.v4 import new_code_cell, new_notebook
 
+from woodlib.live import BRING_TO_LIFE
 from woodlib.live.controls import KERNEL_GONE
 
 KERNEL = {"kernelspec": {"name": "python3", "display_name": "Python 3", "language": "python"}}
@@ -38,8 +43,8 @@ def test_predict_move_restart_and_reopen(jupyter_server, browser_page):
     page.goto(jupyter_server.url("lesson.ipynb"))
     run_all(page)
     panel = page.locator(".wl-panel svg.wl")
-    page.get_by_text("Say first what you expect").wait_for(timeout=WAIT)
-    assert panel.count() == 0
+    page.get_by_text("Say first what you expect: ").wait_for(timeout=WAIT)
+    assert panel.count() == 0 and page.get_by_text("then open this").filter(visible=True).count() == 0
     answer = page.get_by_label("Your answer").first
     answer.fill("about 55 %")
     answer.press("Enter")
@@ -65,3 +70,26 @@ def test_predict_move_restart_and_reopen(jupyter_server, browser_page):
     page.keyboard.press("Control+s")
     page.wait_for_timeout(1500)
     assert browser_page.errors == []
+
+    forget_kernels(jupyter_server)
+    page.goto(jupyter_server.url("lesson.ipynb"))
+    page.get_by_text("Python 3 (ipykernel) | Idle").wait_for(timeout=WAIT)
+    still = page.get_by_text("Say first what you expect, then open this.")
+    still.wait_for(timeout=WAIT)
+    still.click()
+    page.get_by_text(BRING_TO_LIFE).wait_for()
+    assert page.locator("strong", has_text="Half an inch in mm?").is_visible()  # as a question on paper
+    assert page.get_by_text(re.compile("Loading widget|Error displaying")).filter(visible=True).count() == 0
+
+
+def forget_kernels(server) -> None:
+    """End every kernel, as a computer does that is switched off."""
+
+    def ask(path: str, method: str) -> bytes:
+        request = Request(
+            f"{server.address}api/{path}", method=method, headers={"Authorization": f"token {server.token}"}
+        )
+        return urlopen(request, timeout=20).read()
+
+    for session in json.loads(ask("sessions", "GET")):
+        ask(f"sessions/{session['id']}", "DELETE")

@@ -13,11 +13,11 @@ from html import escape
 from typing import Any
 
 import ipywidgets as widgets
-from IPython.display import display
 
 from ..errors import InputError
 from ..live import Panel
 from ..live.controls import GONE_CSS
+from ..live.still import hidden_while_live, show_with_still
 from ..picture.palette import style_sheet
 from .exercise import Exercise, Judgement
 from .kept import Commitment, kept
@@ -47,6 +47,14 @@ def paragraphs(*sentences: str, tone: str = "") -> str:
 class Card(widgets.VBox):
     """Something asked or shown: live in a running notebook, a still elsewhere, a record for other programs."""
 
+    name = ""
+    """What tells its still from others."""
+
+    @property
+    def style(self) -> str:
+        """The style sheet of a live card, which puts its still away."""
+        return f"<style>{style_sheet()}{CARD_CSS}{GONE_CSS}{hidden_while_live(self.name)}</style>"
+
     def record(self) -> dict[str, Any]:
         """What another program needs to ask the same."""
         raise NotImplementedError
@@ -57,19 +65,18 @@ class Card(widgets.VBox):
 
     def _ipython_display_(self) -> None:
         text, html = self.still()
-        bundle = dict(widgets.VBox._repr_mimebundle_(self))
-        display({**bundle, QUESTION_MIME: self.record(), "text/plain": text, "text/html": html}, raw=True)
+        show_with_still(self, self.name, {QUESTION_MIME: self.record(), "text/plain": text}, html, {})
 
 
 class _Asked(Card):
     """A question with a field for its answer and a button."""
 
     def __init__(self, question: Question, button: str, *more: widgets.Widget) -> None:
-        self.question = question
+        self.question, self.name = question, f"{type(self).__name__} {question.key}"
         self._button = widgets.Button(description=button, button_style="primary", layout={"width": "auto"})
         self._button.on_click(lambda _: self._pressed())
         self._said = widgets.HTML()
-        head = f'<style>{style_sheet()}{CARD_CSS}{GONE_CSS}</style><div class="wl-ask">{escape(question.words)}</div>'
+        head = f'{self.style}<div class="wl-ask">{escape(question.words)}</div>'
         self._field = _field(question)
         _on_enter(self._field, self._pressed)
         buttons = widgets.HBox([self._button, *more])
@@ -166,9 +173,10 @@ class Seen(Card):
     """What was predicted, and beside it what was seen; waits for the prediction."""
 
     def __init__(self, key: str, answer: Any = None, words: str = "", close: Any = 0.0) -> None:
+        self.name = f"Seen {key}"
         self.key, self._answer, self.words, self._close = key, answer, words, close
         self._shown = widgets.HTML(layout=_WIDE)
-        style = widgets.HTML(f"<style>{style_sheet()}{CARD_CSS}{GONE_CSS}</style>")
+        style = widgets.HTML(self.style)
         kept.listen(key, self._look)
         self._look()
         super().__init__([style, self._shown])

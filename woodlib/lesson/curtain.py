@@ -6,6 +6,7 @@ import ipywidgets as widgets
 
 from ..live import Panel
 from ..live.controls import GONE_CSS
+from ..live.still import hidden_while_live
 from ..picture.palette import style_sheet
 from ..picture.said import Foretold
 from .cards import CARD_CSS, paragraphs
@@ -26,7 +27,8 @@ class Curtain(widgets.VBox):
         self._without = widgets.Button(description=OPEN_WITHOUT, layout={"width": "auto"})
         self._without.on_click(lambda _: self.open_without())
         style = widgets.HTML(
-            f"<style>{style_sheet()}{CARD_CSS}{GONE_CSS}</style>", layout={"height": "0", "margin": "0"}
+            f"<style>{style_sheet()}{CARD_CSS}{GONE_CSS}{hidden_while_live(panel.study.key)}</style>",
+            layout={"height": "0", "margin": "0"},
         )
         self._closed: tuple[widgets.Widget, ...] = (style, self._told, self._without)
         for key in keys:

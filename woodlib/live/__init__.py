@@ -19,16 +19,18 @@ from IPython.display import DisplayHandle, display
 from ..errors import WoodlibError
 from ..picture.palette import style_sheet
 from ..picture.said import Foretold, with_said
-from ..picture.svg import picture_address, svg
-from ..study.answer import Answer, Reading
+from ..picture.svg import svg
+from ..study.answer import Answer
 from ..study.inputs import Span
 from ..study.readings import READINGS_CSS, readings_html
 from ..study.study import Study
 from ..words.say import plain_text
 from .controls import GONE_CSS, PANEL_CSS, UNITS, control, place_slider, unit_choice
+from .still import BRING_TO_LIFE, hidden_while_live, show_with_still, still_html
+
+__all__ = ["BRING_TO_LIFE", "STUDY_MIME", "Panel", "button", "show", "shown_panels"]
 
 STUDY_MIME = "application/vnd.woodlib.study+json"
-BRING_TO_LIFE = "This is a still. To move the sliders, run the notebook: menu Run, then Run All Cells."
 _SETTLE_SECONDS = 0.4
 _ERROR_CSS = ".wl-error{border:2px solid var(--w-stop);padding:.5em .8em;max-width:700px}"
 
@@ -39,29 +41,6 @@ _panel_numbers = count(1)
 shown_panels: dict[str, Panel] = {}
 instead: Callable[[Panel], dict[str, Any]] | None = None
 """What to show instead of a panel, as a bundle; set by whoever runs a notebook to make something else of it."""
-
-
-def still_html(study: Study, answer: Answer, values: dict[str, Any]) -> str:
-    """A study as a still: what a notebook shows before anybody runs it."""
-    state = " · ".join(f"{escape(entry.label)}: {escape(entry.text(values[entry.key]))}" for entry in study.inputs)
-    return (
-        f"<div><p><strong>{escape(study.question)}</strong></p><p>{state}</p>"
-        f'<img alt="{escape(answer.alt_text(), quote=True)}" src="{picture_address(answer.picture, answer.alt_text())}" '
-        f'style="width:100%;max-width:{answer.picture.width:g}px">{_still_readings(answer)}<p><em>{BRING_TO_LIFE}</em></p></div>'
-    )
-
-
-def _still_readings(answer: Answer) -> str:
-    # Plain elements that read well without a style sheet: viewers strip it from a notebook they do not trust.
-    def row(reading: Reading) -> str:
-        words = plain_text(reading.words)
-        told = escape(plain_text(reading.value)) + (f"<br>{escape(words)}" if words else "")
-        return f'<tr><th scope="row" style="text-align:left;white-space:nowrap">{escape(reading.label)}</th><td style="text-align:left">{told}</td></tr>'
-
-    fine = "".join(f"<li>{escape(plain_text(line))}</li>" for line in answer.fine_print)
-    small = f"<details><summary>Where the numbers come from</summary><ul>{fine}</ul></details>" if fine else ""
-    rows = "".join(row(reading) for reading in answer.readings)
-    return f"<p><strong>{escape(plain_text(answer.headline))}</strong></p><table>{rows}</table>{small}"
 
 
 def _fold(label: str) -> widgets.ToggleButton:
@@ -111,7 +90,7 @@ class Panel(widgets.VBox):
         shown_panels[study.key] = self
 
     def _head(self) -> widgets.Widget:
-        style = f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}{PANEL_CSS}{GONE_CSS}</style>"
+        style = f"<style>{style_sheet()}{READINGS_CSS}{_ERROR_CSS}{PANEL_CSS}{GONE_CSS}{hidden_while_live(self.study.key)}</style>"
         return widgets.HTML(style, layout={"height": "0", "margin": "0"})
 
     def _body(self) -> widgets.Widget:
@@ -219,10 +198,10 @@ class Panel(widgets.VBox):
             display(instead(self), raw=True)
             return
         answer = self.answer_now or self.study.answer(**self.values)
-        bundle = dict(widgets.VBox._repr_mimebundle_(box))
-        bundle["text/plain"] = "\n".join([self.study.question, *answer.lines()])
-        bundle["text/html"] = cover(still_html(self.study, answer, self.values))
-        display(bundle, raw=True, metadata={"woodlib": {"still_of": self.study.key}})
+        text = "\n".join([self.study.question, *answer.lines()])
+        still = cover(still_html(self.study, answer, self.values))
+        metadata = {"woodlib": {"still_of": self.study.key}}
+        show_with_still(box, self.study.key, {"text/plain": text}, still, metadata)
         self._record = display(self._record_bundle(), raw=True, display_id=True)
 
 
