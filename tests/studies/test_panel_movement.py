@@ -65,7 +65,7 @@ def test_every_corner(state):
     answer = panel_movement.answer(**state)
     mid, low, high = moved(answer)
     assert 0 <= low <= mid < high < 0.5 * state["width"]
-    assert [reading.label for reading in answer.readings] == LABELS
+    assert [reading.label for reading in answer.readings] == [*LABELS, f"Each of {state['strips']} boards"]
     for mark in walk(answer.picture.marks):
         if isinstance(mark, Circle):
             continue  # rings reach beyond the board on purpose and are seen through it
@@ -213,3 +213,12 @@ def test_wood_from_memory_says_so():
 def test_it_freezes_and_the_page_says_what_python_says():
     checked = freeze_checked(panel_movement)
     assert checked.states >= 300 and checked.worst_px < 0.5
+
+
+def test_a_panel_of_narrow_strips_moves_as_far_as_before():
+    four, eight = (panel_movement.answer(strips=strips) for strips in ("4", "8"))
+    assert moved(four) == moved(eight)
+    each = [plain_text(answer.readings[-1].value) for answer in (four, eight)]
+    assert each == ["3/32 in (2.2 mm)", "3/64 in (1.1 mm)"]
+    joints = [sum(isinstance(mark, Line) for mark in answer.picture.marks) for answer in (four, eight)]
+    assert joints[1] - joints[0] == 4

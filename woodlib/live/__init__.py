@@ -44,7 +44,7 @@ instead: Callable[[Panel], dict[str, Any]] | None = None
 
 
 def _fold(label: str) -> widgets.ToggleButton:
-    return widgets.ToggleButton(value=False, description=label, icon="", layout={"width": "auto", "flex": "0 0 auto"})
+    return widgets.ToggleButton(description=label, layout={"width": "auto", "height": "auto", "flex": "0 0 auto"})
 
 
 def _readings_at_first(answer: Answer) -> tuple[int, ...]:
@@ -78,7 +78,9 @@ class Panel(widgets.VBox):
             if isinstance(entry, Span):
                 place_slider(self.controls[entry.key], entry, entry.read(entry.start))
         self._units = unit_choice()
-        self._all_controls, self._all_readings = _fold("More to set"), _fold("More readings, and their sources")
+        folded = [entry.label for entry in study.inputs if entry not in study.shown_first]
+        self._all_controls = _fold(f"More: {', '.join(folded)}")
+        self._all_readings = _fold("More readings, and their sources")
         self.picture = self.readings = ""  # the SVG now shown, and the readings as HTML
         self._shown = widgets.HTML()  # one widget, so that a move is one message to the page
         for each in (*self.controls.values(), self._units, self._all_readings):

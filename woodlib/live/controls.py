@@ -30,6 +30,7 @@ PANEL_CSS = (
     ".wl-panel .widget-inline-hbox .widget-readout{order:2;flex:none;max-width:none;height:auto;line-height:1.25;font-weight:600}"
     ".wl-panel .widget-inline-hbox :is(.slider-container,select,.widget-toggle-buttons){order:3;flex:1 0 100%}"
     ".wl-panel .widget-inline-hbox .slider-container{margin:.45em 6px .15em}"
+    ".wl-panel .widget-toggle-button{white-space:normal;line-height:1.3;padding:.25em .6em}"
     ".wl-panel .widget-checkbox{height:auto}.wl-panel .widget-html-content{line-height:1.35}"
     ".wl-panel .wl-right svg.wl{display:block;max-height:24rem}"
     ".wl-panel .wl-read{max-width:none;font-size:.95em;line-height:1.32}"

@@ -3,7 +3,8 @@
 A picture never names a colour; it names what the thing is (``wood``, ``damp``, ``stop``). Each role has a colour
 for light paper and one for a dark page. Roles that carry a judgement (``fine``, ``watch``, ``stop``) also have a
 hatch, so that nobody needs to tell the hues apart, and differ in lightness, so that a grey print keeps them.
-The contrast of text and line roles with both papers is checked in the tests (WCAG 2.2: 4.5 for text, 3 for marks).
+The contrast of text and line roles with both papers is checked in the tests (WCAG 2.2: 4.5 for text, 3 for marks), and that
+roles which stand beside each other stay apart for eyes that lack one kind of cone.
 """
 
 from __future__ import annotations
@@ -33,7 +34,7 @@ ROLES: dict[str, Role] = {
     "wood": Role("#efe0c4", "#6b5335"),
     "wood-end": Role("#e2cda5", "#7d6240"),
     "late-wood": Role("#8f6b39", "#dcc090"),
-    "border-wood": Role("#cfae7c", "#8f6d42"),
+    "border-wood": Role("#cfae7c", "#9a7748"),
     "edge": Role("#54391a", "#f0dcb8"),
     "split": Role("#20160d", "#080503"),
     "shadow": Role("#94703f", "#2c2014"),
@@ -41,23 +42,23 @@ ROLES: dict[str, Role] = {
     # air and moisture
     "dry": Role("#a4500f", "#f0a263"),
     "damp": Role("#1f5f93", "#7fb8e6"),
-    "today": Role("#6a3d8f", "#c9a3ea"),
+    "today": Role("#47197a", "#c78fff"),
     "range": Role("#1f5f93", "#7fb8e6", opacity=0.22),
     "metal": Role("#6d7880", "#b9c3c9"),
     "glue": Role("#8c1d4f", "#f08fb8"),
     "gap": Role("#ffffff", "#0c0f11"),
     # what somebody said before seeing
-    "said": Role("#b1005d", "#ff9ad0"),
+    "said": Role("#b8005f", "#ff3f98"),
     # judgement
-    "fine": Role("#2c7a66", "#6cc7ad"),
+    "fine": Role("#2c7a66", "#86d7bf"),
     "watch": Role("#775600", "#e8c256", hatch=7.0),
     "stop": Role("#8e1b2c", "#ff8f9c", hatch=4.0, hatch_turn=-45.0),
     # five steps of stress across the grain, squeezed to pulled apart
     "squeezed": Role("#bcd9ea", "#27485c"),
     "at-rest": Role("#f3efe4", "#3a3a36"),
-    "pull-1": Role("#f3d9a2", "#6a5426"),
-    "pull-2": Role("#e5a86b", "#9a6430"),
-    "pull-3": Role("#c2603f", "#cf7049"),
+    "pull-1": Role("#f3d9a2", "#5a4416"),
+    "pull-2": Role("#e5a86b", "#975c20"),
+    "pull-3": Role("#c2603f", "#e6784c"),
     "pulled-hard": Role("#775600", "#e8c256", hatch=9.0, bare=True),
     "past-limit": Role("#8e1b2c", "#ff8f9c", hatch=5.0, hatch_turn=-45.0, bare=True),
     "pull-4": Role("#8e1b2c", "#ff8f9c", hatch=4.0, hatch_turn=-45.0),

@@ -29,6 +29,7 @@ WOODS = (
     "yellow-poplar",
     "eastern white pine",
 )
+STRIPS = {"4": "4 boards", "8": "8 narrow strips"}
 ROOM_TEMPERATURE_C = 21.0
 FOOT_M = 12 * INCH_M
 SAW_KERF_M = number("shop practice", "saw_kerf").middle
@@ -55,9 +56,11 @@ _STATUS = {
         Span("driest", "Air in the driest month", "humidity", 15, 50, 1, 30),
         Span("dampest", "Air in the dampest month", "humidity", 50, 80, 1, 60),
         Span("ring_angle", "Rings: 0° flat, 90° quarter", "angle", 0, 90, 1, 0),
+        Choice("strips", "Glued up from", STRIPS, "4"),
     ],
+    more=("strips",),
 )
-def panel_movement(species: str, width: float, driest: float, dampest: float, ring_angle: float) -> Answer:
+def panel_movement(species: str, width: float, driest: float, dampest: float, ring_angle: float, strips: str) -> Answer:
     """The panel's movement from the driest to the dampest month, with its range."""
     wood = _wood(species)
     dry, damp = (sorption_percent(ROOM_TEMPERATURE_C, humidity) for humidity in (driest, dampest))
@@ -77,9 +80,20 @@ def panel_movement(species: str, width: float, driest: float, dampest: float, ri
         Reading("Moisture", year_of_moisture, _moisture_words(damp - dry)),
         Reading("In the thickness", _small(thickness), thin),
         Reading("Along the grain", _small(along * width), "over the same distance: wood hardly moves along its length"),
+        Reading(
+            f"Each of {strips} boards",
+            _small(mid / int(strips)),
+            "together as far as the panel, however many there are",
+        ),
     )
     year = YearOfPanel(
-        width, ring_angle, now(radial), now(tangential), *_year(wood, driest, dampest, ring_angle), movement(mid)
+        width,
+        int(strips),
+        ring_angle,
+        now(radial),
+        now(tangential),
+        *_year(wood, driest, dampest, ring_angle),
+        movement(mid),
     )
     headline = say(
         "A panel of {wood}, {width} wide, moves about {mid} across its width over this year.",

@@ -47,9 +47,10 @@ _PANEL_WORDS = (
 
 @dataclass(frozen=True)
 class YearOfPanel:
-    """What the picture shows. Strains count from the driest month; arrays run along ``MONTHS``."""
+    """What the picture shows, glued up from ``strips``. Strains count from the driest month; arrays run along ``MONTHS``."""
 
     width_m: float
+    strips: int
     ring_angle_deg: float
     radial_strain: float
     tangential_strain: float
@@ -117,7 +118,7 @@ def _panel(year: YearOfPanel) -> list[Mark]:
         ),
         Area(np.vstack([right, left]), "wood"),
         *(Line(points, "late-wood", weight) for points, weight in zip(grain, weights, strict=True)),
-        *(Line(upright(moving * (k / _BOARDS)), "edge", 0.9) for k in range(1, _BOARDS)),
+        *(Line(upright(moving * (k / year.strips)), "edge", 0.9) for k in range(1, year.strips)),
         Area(band, "range"),
         Line(np.vstack([left, right, left[0]]), "edge", 1.8),
         gauge_mark(
