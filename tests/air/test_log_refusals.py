@@ -79,6 +79,10 @@ TIMES = [
     (_log("time,temp,rh", "day {n},20,40"), "'day 0' as its time"),
     (_log("time,temp,rh", "{t:%d/%m},20,40"), "'01/01' as its time"),
     (_log("time,temp,rh", "32/{n}/2024,20,40", 12), "'32/0/2024' as its time"),
+    (
+        _log("time,temp,rh", T + ",20,40").replace("2024-", "1970-"),
+        "begins in 1970.*a logger whose clock was never set",
+    ),
     (_log("time,temp,rh", "2024-W01-{o},20,40"), "'2024-W01-0' as its time"),
     (
         _log("time,temp,rh", "{t:%Y-%j},20,40"),
@@ -111,7 +115,7 @@ CELLS = [
     ),
     (_log("time,temp,rh", T + ",2{o},40").replace(",21,", ",,"), "reading 2 has '' as its temperature"),
     (_log("time,temp,rh", T + ",2{o},40").replace(",21,", ",NaN,"), "'NaN' as its temperature"),
-    (_log("time,temp,rh", T + ",20,-1"), r"48 with a relative humidity outside 0 to 100 %.*reading 1 has '-1'"),
+    (_log("time,temp,rh", T + ",20,-1"), r"48 with a relative humidity outside 1 to 100 %.*reading 1 has '-1'"),
     (_log("time,temp,rh", T + ",20,450"), "'450' as its humidity.*log_humidity_column"),
     (
         _log("time,temp C,rh", T + ",-273,45"),
@@ -133,6 +137,14 @@ CELLS = [
     (_log("time,Tmin,Tmax,RHmin,RHmax", T + ",18,22,40,50"), "no temperature column .*'Tmin' .18 to 18."),
     (_log("time,temp (K),rh", T + ",293.6,45"), "middle value 293.6 tells nothing"),
     (_log("time,temp,rh", T + ",205,455"), "middle value 205 tells nothing"),
+    (_log("time,temp (F),rh", T + ",20.6,45"), "20.6 as its middle value under 'temp .F.', colder than any room.*degF"),
+    (_log("time,temp,rh", T + ",20.6 °F,45"), "colder than any room"),
+    (_log("time,temp C,rh", T + ",43,21"), "43 as its middle value under 'temp C', hotter than any room"),
+    (_log("time,temp,rh", T + ",20,4{o}").replace(",41", ",0"), "24 with a relative humidity outside 1 to 100 %"),
+    (
+        _log("time,temp,rh", T + ",20,40") + "\n" + _log("time,rh,temp", T + ",40,20"),
+        "columns in another order: one begins 'time,temp,rh', another 'time,rh,temp'",
+    ),
     (_log("time,temp,rh,max temp", T + ",70,45,71").replace("time,temp,", "time,temp °C,"), "hotter than any room"),
     (_log("time,temp,rh", T + ",42,45"), "does not name the unit of 'temp'"),
     (_log("", T + ";20;45").lstrip(), r"has no heading.*or say which is which: .column 1."),
@@ -190,3 +202,30 @@ def test_air_that_changes_quickly_now_and_then_is_believed(write_log):
     rows = [f"{START + datetime.timedelta(hours=int(h))},{9 if h % 120 == 7 else 20},45" for h in hours]
     year = read_hygrometer_log(write_log("time,temp,rh\n" + "\n".join(rows)))
     assert any("2 readings stand more than 8 degC off" in remark for remark in year.remarks)
+
+
+def _six_hours(cells: list[tuple[float, float]]) -> str:
+    rows = [f"{START + datetime.timedelta(hours=6 * place)},{c},{h}" for place, (c, h) in enumerate(cells)]
+    return "\n".join(["time,temp C,rh", *rows])
+
+
+@pytest.mark.parametrize(
+    ("cells", "told", "kept"),
+    [
+        (
+            [(0.0, 0.0) if n % 7 == 3 else (20.6, 43.0 + n % 3) for n in range(200)],
+            "a relative humidity outside 1",
+            171,
+        ),
+        ([(85.0 if n % 20 == 3 else 20.6, 43.0 + n % 3) for n in range(200)], "a temperature outside -40 to 85", 190),
+        ([(20.6, 100.0 if n % 10 == 3 else 43.0 + n % 3) for n in range(200)], "20 readings stand more than 40 %", 200),
+        ([(20.6, 50.0)] * 200, "stands still at 50 % for 50 days", 200),
+        ([(20.6 if n % 3 else 1.0, 50.0 + n % 3) for n in range(200)], "67 readings are below 5 degC", 200),
+        ([(20.6, 1.2 if n % 50 == 3 else 0.43 + n % 3 / 100) for n in range(200)], "hardly ever above 1", 196),
+    ],
+)
+def test_failing_sensors_are_told(write_log, cells, told, kept):
+    """Read without a word before, at readings so far apart that no step looked too quick."""
+    year = read_hygrometer_log(write_log(_six_hours(cells)))
+    assert any(told in remark for remark in year.remarks), year.remarks
+    assert year.day.size == kept and (kept == 200 or year.rh_percent.mean() == pytest.approx(44.0, abs=0.2))

@@ -139,7 +139,7 @@ LOGS = [
         r"can be read in more than one order; say which: \"day first\" or \"month first\" .log_date_order in a brief",
     ),
     (HEAD + "yesterday,20,35\ntoday,21,36\n", {}, "no usable reading among 1 rows|no usable reading among 2 rows"),
-    (HEAD + "2024-01-30 12:00,20,135\n2024-01-31 12:00,21,136\n", {}, "outside 0 to 100 %"),
+    (HEAD + "2024-01-30 12:00,20,135\n2024-01-31 12:00,21,136\n", {}, "outside 1 to 100 %"),
     (HEAD + "2024-01-30 12:00,x,35\n2024-01-31 12:00,y,36\n", {}, "2 with no temperature"),
     (HEAD + "2024-01-30 12:00,40,35\n2024-01-31 12:00,41,36\n", {}, "does not name the unit of 'temperature'"),
     (

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 
 from ..errors import InputError
-from .log_checks import HOTTEST_ROOM_C, Readings, believed, calendar_day, in_order, notice, usable
+from .log_checks import HOTTEST_MIDDLE_C, Readings, believed, calendar_day, in_order, notice, usable
 from .log_choice import Choice, Wanted, choose_columns, range_of
 from .log_columns import heading_score, outdoors, words_of
 from .log_file import LogFile, Row, open_log
@@ -18,6 +18,8 @@ from .log_times import TimeColumn
 from .year import Year
 
 _UNITS = {"degc": "degC", "c": "degC", "celsius": "degC", "degf": "degF", "f": "degF", "fahrenheit": "degF"}
+_NEARLY_ALL = 0.9  # of a log in shares of one: the rest are slips
+_PERHAPS_CELSIUS = (12.0, 32.0)  # degF of a middle value that no room has, and most have in degC
 _SAME_DEGREES_K = 0.6  # two columns of one sensor, each rounded to a whole degree Fahrenheit
 
 
@@ -148,6 +150,7 @@ def _readings(
         columns[choice.check] = []
     for rows in file.chunks():
         parts = [_cells(rows, index) for index in choice.time]
+        _same_heading(parts[0], rows, file)
         times.add(parts[0] if len(parts) == 1 else [" ".join(part).strip() for part in zip(*parts, strict=True)])
         for index, found in columns.items():
             found.append(numbers_of(_cells(rows, index)))
@@ -167,6 +170,20 @@ def _readings(
     if choice.sensors is None:
         return readings
     return readings.take(_of_the_sensor(np.concatenate(sensors), names, readings, file, wanted))
+
+
+def _same_heading(cells: list[str], rows: list[Row], file: LogFile) -> None:
+    """Refuse a file put together of exports whose columns stand in another order."""
+    if set(cells).isdisjoint(file.heading):
+        return
+    for place, cell in enumerate(cells):
+        names = tuple(name.strip() for name in rows[place])
+        if cell in file.heading and sorted(names) == sorted(file.heading) and names != tuple(file.heading):
+            raise InputError(
+                f"hygrometer log {file.name!r} is put together of exports with their columns in another order: one begins "
+                f"{file.separator.join(file.heading)[:60]!r}, another {file.separator.join(names)[:60]!r}; give one of them, or "
+                "put the columns in one order."
+            )
 
 
 def _cells(rows: list[Row], index: int) -> list[str]:
@@ -209,8 +226,10 @@ def _of_the_sensor(
 def _percent(humidity: np.ndarray, notes: list[str]) -> np.ndarray:
     """Humidity in percent; a whole log at or below 1 is a fraction, for no room is that dry."""
     known = humidity[np.isfinite(humidity)]
-    if known.size > 1 and 0.0 < known.max() <= 1.0:
-        notes.append("Relative humidity is never above 1, so it is read as a fraction and not as percent.")
+    if known.size > 1 and 0.0 < np.quantile(known, _NEARLY_ALL) <= 1.0:
+        notes.append(
+            f"Relative humidity is {'hardly ever' if known.max() > 1.0 else 'never'} above 1, so it is read as a fraction and not as percent."
+        )
         return 100.0 * humidity
     return humidity
 
@@ -220,10 +239,16 @@ def _celsius(values: np.ndarray, choice: Choice, asked: str | None, file: LogFil
     heading = file.heading[choice.temperature]
     unit = _UNITS[asked.lower().strip("° ")] if asked else choice.unit
     middle = float(np.nanmedian(values)) if np.isfinite(values).any() else 0.0
-    if unit == "degC" and not asked and middle > HOTTEST_ROOM_C:
+    if unit == "degC" and not asked and middle > HOTTEST_MIDDLE_C:
         raise InputError(
             f"hygrometer log {file.name!r} has {middle:g} as its middle value under {heading!r}, hotter than any room; if "
             'the numbers are Fahrenheit, correct the heading or say "degF", if they are right, "degC" '
+            "(log_temperature_unit in a brief, temperature_unit from Python)."
+        )
+    if unit == "degF" and not asked and _PERHAPS_CELSIUS[0] <= middle <= _PERHAPS_CELSIUS[1]:
+        raise InputError(
+            f"hygrometer log {file.name!r} has {middle:g} as its middle value under {heading!r}, colder than any room; if "
+            'the numbers are Celsius, correct the heading or say "degC", if they are right, "degF" '
             "(log_temperature_unit in a brief, temperature_unit from Python)."
         )
     if unit is None:

@@ -12,8 +12,17 @@ from .log_file import LogFile
 from .sorption import sorption_percent
 from .year import DAYS, MONTH_LENGTHS, MONTH_NAMES, MONTH_STARTS
 
-SENSOR_TEMPERATURE_C = (-40.0, 85.0)  # range of common digital hygrometers; common practice, no source
-HOTTEST_ROOM_C = 45.0  # no room people live in is hotter; common practice, no source
+SENSOR_TEMPERATURE_C = (
+    -40.0,
+    85.0,
+)  # range of common digital hygrometers, which show 85 as they start; common practice, no source
+LEAST_RH_PERCENT = 1.0  # a sensor that fails shows 0; no air that people live in is so dry
+EARLIEST_YEAR = 1990  # a clock that was never set counts from 1970 or 1980
+HOTTEST_ROOM_C, HOTTEST_MIDDLE_C = (
+    45.0,
+    40.0,
+)  # no room people live in is hotter, or so hot half of the time; common practice
+COLDEST_ROOM_C = 5.0  # colder, and it is hardly a room that is lived in; common practice, no source
 LONGEST_YEARS = 10.0
 _UNREADABLE = 0.2
 _SPIKE_RH_PERCENT = 20.0
@@ -22,6 +31,7 @@ _JUMP_RH_PERCENT = 30.0  # from one reading to the next, within two hours; judge
 _JUMP_TEMPERATURE_C = 8.0
 _JUMPY = 0.05
 _QUICK_S = 7200
+_STANDSTILL_DAYS, _STANDSTILL_READINGS = 7.0, 24
 _DAY_S = 86_400
 
 
@@ -50,8 +60,12 @@ def usable(readings: Readings, file: LogFile, choice: Choice, notes: list[str]) 
         ("time", np.isnat(readings.time), "an unreadable time"),
         ("temperature", ~np.isfinite(temperature), "no temperature"),
         ("humidity", ~np.isfinite(humidity), "no relative humidity"),
-        ("humidity", (humidity < 0.0) | (humidity > 100.0), "a relative humidity outside 0 to 100 %"),
-        ("temperature", (temperature < low) | (temperature > high), f"a temperature outside {low:g} to {high:g} degC"),
+        (
+            "humidity",
+            (humidity < LEAST_RH_PERCENT) | (humidity > 100.0),
+            f"a relative humidity outside {LEAST_RH_PERCENT:g} to 100 %",
+        ),
+        ("temperature", (temperature < low) | (temperature >= high), f"a temperature outside {low:g} to {high:g} degC"),
     )
     bad = np.zeros(humidity.size, dtype=bool)
     told: list[str] = []
@@ -102,6 +116,13 @@ def believed(readings: Readings, file: LogFile, choice: Choice) -> None:
             f"believed: reading {row + 1} has {file.cell(row, choice.time)!r} as its time, taken as "
             f"{time[at].astype('M8[D]')}; say which column holds the time or how its dates are written (log_time_column "
             "or log_date_order in a brief, time_column or date_order from Python), or cut the log."
+        )
+    if time[0].astype("M8[Y]").astype(int) + 1970 < EARLIEST_YEAR:
+        row = int(readings.row[0])
+        raise InputError(
+            f"hygrometer log {file.name!r} begins in {time[0].astype('M8[Y]')}: reading {row + 1} has "
+            f"{file.cell(row, choice.time)!r} as its time, as from a logger whose clock was never set, so its months are not known; "
+            "put the dates right, or export it again."
         )
     quick = np.diff(time).astype(np.int64) <= _QUICK_S
     for kind, column, values, limit, unit in (
@@ -163,15 +184,23 @@ def notice(readings: Readings, notes: list[str]) -> None:
             f"{int(gaps.sum())} gaps are left open; the longest, {steps[longest] / _DAY_S:.1f} days, begins "
             f"{time[longest].astype('M8[D]')}."
         )
-    if usual <= _QUICK_S:
-        _notice_spikes(time, readings.rh_percent, _SPIKE_RH_PERCENT, "% relative humidity", notes)
-        _notice_spikes(time, readings.temperature_c, _SPIKE_TEMPERATURE_C, "degC", notes)
+    if usual <= _DAY_S / 2:
+        slack = 1.0 if usual <= _QUICK_S else 2.0  # a room may change more in half a day
+        _notice_spikes(time, readings.rh_percent, slack * _SPIKE_RH_PERCENT, "% relative humidity", notes)
+        _notice_spikes(time, readings.temperature_c, slack * _SPIKE_TEMPERATURE_C, "degC", notes)
+    _notice_standstill(time, readings.rh_percent, notes)
     _notice_months(readings, usual, notes)
     hot = np.flatnonzero(readings.temperature_c > HOTTEST_ROOM_C)
     if hot.size:
         notes.append(
             f"{hot.size} readings are above {HOTTEST_ROOM_C:g} degC, hotter than any room, the first "
             f"{_clock(time[hot[0]])}: sun on the sensor, or the wrong unit? They are kept as logged."
+        )
+    cold = np.flatnonzero(readings.temperature_c < COLDEST_ROOM_C)
+    if cold.size:
+        notes.append(
+            f"{cold.size} readings are below {COLDEST_ROOM_C:g} degC, colder than rooms that are lived in, the first "
+            f"{_clock(time[cold[0]])}: not heated, or a sensor outdoors? They are kept as logged."
         )
 
 
@@ -191,6 +220,19 @@ def _notice_spikes(time: np.ndarray, values: np.ndarray, limit: float, unit: str
         notes.append(
             f"{spikes.size} readings stand more than {limit:g} {unit} off their neighbours, the first "
             f"{_clock(time[spikes[0]])}; they are kept as logged."
+        )
+
+
+def _notice_standstill(time: np.ndarray, humidity: np.ndarray, notes: list[str]) -> None:
+    """Humidity that stays the same to the digit for a week or more: air that is lived in does not."""
+    starts = np.flatnonzero(np.concatenate(([True], np.diff(humidity) != 0.0)))
+    ends = np.append(starts[1:], humidity.size) - 1
+    days = (time[ends] - time[starts]).astype(np.int64) / _DAY_S
+    longest = int(np.argmax(days))
+    if days[longest] >= _STANDSTILL_DAYS and ends[longest] - starts[longest] >= _STANDSTILL_READINGS:
+        notes.append(
+            f"The humidity stands still at {humidity[starts[longest]]:g} % for {days[longest]:.0f} days from "
+            f"{time[starts[longest]].astype('M8[D]')}: does the sensor still measure? It is kept as logged."
         )
 
 
