@@ -90,9 +90,9 @@ class _Tags(HTMLParser):
         self.attributes: set[str] = set()
 
     def handle_starttag(self, tag, attrs):
-        if tag != "img":
+        if tag not in ("img", "input"):
             self.open.append(tag)
-        else:
+        elif tag == "img":
             assert dict(attrs)["src"].startswith("data:image/svg+xml") and dict(attrs)["alt"]
         self.seen.add(tag)
         self.attributes |= {name for name, _ in attrs}
@@ -409,9 +409,12 @@ def test_nothing_in_a_brief_becomes_markup(write, name):
             "div",
             "figure",
             "img",
+            "input",
+            "label",
         }
         assert seen.attributes <= {
             "class",
+            "type",
             "scope",
             "style",
             "data-head",

@@ -91,11 +91,11 @@ def test_without_border_there_are_no_end_pieces():
 
 
 def test_cautions_follow_the_job(plan):
-    text = " ".join(plan.cautions)
+    text = " ".join(caution.words for caution in plan.cautions)
     assert "left end" in text and "lid falls hard" in text and "rocks" not in text
-    assert "rocks and grabs" in " ".join(set_out(BRIEF, out_of_flat="2 mm").cautions)
+    assert "rocks and grabs" in " ".join(caution.words for caution in set_out(BRIEF, out_of_flat="2 mm").cautions)
     long_ends = set_out(BRIEF, end_pieces=False)
-    assert "along the grain: plane" not in " ".join(long_ends.cautions)
+    assert "along the grain: plane" not in " ".join(caution.words for caution in long_ends.cautions)
 
 
 def test_cut_list_agrees_with_the_plan(plan):

@@ -45,11 +45,12 @@ class Paragraph:
 
 @dataclass(frozen=True)
 class List:
-    """A list, numbered where the order matters."""
+    """A list, numbered where the order matters; ``ticks`` gives every item a box to tick, on screen and on paper."""
 
     kind: ClassVar[str] = "list"
     items: tuple[Words, ...]
     ordered: bool = False
+    ticks: bool = False
 
 
 @dataclass(frozen=True)
@@ -113,7 +114,7 @@ def _lines(block: Block, tell: Callable[[Words], str]) -> Iterator[str]:
             yield " ".join(text for text in (tell(block.lead), tell(block.words)) if text)
         case List():
             for number, item in enumerate(block.items, 1):
-                yield f"{f'{number}.' if block.ordered else '-'} {tell(item)}"
+                yield f"{f'{number}.' if block.ordered else '-'} {'[ ] ' if block.ticks else ''}{tell(item)}"
         case Table():
             yield tell(block.caption)
             yield from (" | ".join(map(tell, row)) for row in (block.head, *block.rows))
@@ -220,9 +221,9 @@ def sentences(*parts: Words) -> Words:
     return Said(tuple(spaced)) if kept else ""
 
 
-def listed(items: Sequence[Words], ordered: bool = False) -> Card:
-    """A list, numbered where the order matters."""
-    return Card((List(tuple(items), ordered),))
+def listed(items: Sequence[Words], ordered: bool = False, ticks: bool = False) -> Card:
+    """A list, numbered where the order matters; ``ticks`` to tick off."""
+    return Card((List(tuple(items), ordered, ticks),))
 
 
 def table(head: Sequence[Words], rows: Sequence[Sequence[Words]], caption: Words) -> Card:

@@ -8,9 +8,12 @@ from math import ceil
 
 from ..setting_out.plan import SettingOut
 from ..setting_out.practice import NAMED
-from ..units import both
+from ..setting_out.work_lists import finish_rows
+from ..units import both, write
 from .card import NOTHING, Card, folded, heading, joined, listed, paragraphs, table
 
+SLOWS_LITTLE = 20.0  # percent held back, below which a finish hardly slows the wood (an assumption of ours)
+NEAR_PERCENT = 1.0  # points of moisture that a piece takes without harm whichever way it lies (an assumption of ours)
 FEW_BY_HAND = 2  # joints that a maker levels by hand without complaint; common practice, no source
 _CALLED = {
     "jointer_m": "widest board on the jointer",
@@ -113,3 +116,64 @@ def _sections_said(plan: SettingOut) -> Iterator[str]:
     if alone:
         yield f"By itself until then: {', '.join(alone)}."
     yield "Cauls are straight bars, waxed, in pairs above and below: they keep the strips level while the clamps draw them up."
+
+
+def the_finish(plan: SettingOut) -> Card:
+    """Coats and their days, what stays bare, and from when on the piece may go to its house."""
+    finish = plan.finish
+    if finish is None:
+        return NOTHING
+    if finish.bare:
+        return joined(
+            heading("Finish"),
+            paragraphs(
+                "Nothing that hardens is put on, so nothing slows the air: the wood follows its house within weeks, both faces and "
+                "ends alike. Keep it flat on stickers, never on one face, until it goes."
+            ),
+        )
+    rows = [(f"day {row['day']}", row["what"]) for row in finish_rows(plan)]
+    return joined(
+        heading("Finish"),
+        paragraphs(
+            "Day 0 is the day on which it is together and smooth. A cold or damp shop takes longer; the label of the can comes first."
+        ),
+        table(("Day", "What"), rows, f"{finish.finish.label}: {finish.note}"),
+        listed(list(_finish_said(plan))),
+    )
+
+
+def _finish_said(plan: SettingOut) -> Iterator[str]:
+    finish = plan.finish
+    if finish is None:
+        return
+    yield (
+        "Coat both faces on the same day, edges and ends too, with as many coats inside and below as outside: a face that is "
+        "left bare takes up and gives off more than the other, and the panel cups."
+    )
+    if finish.glued:
+        yield f"Keep bare until they are glued: {', '.join(finish.glued)}. Finish on a glue face keeps glue from holding: tape it off."
+    if finish.slides:
+        yield (
+            f"Where parts slide ({', '.join(finish.slides)}), no film may build up on tongues, nor in grooves: one thin coat, wiped off, "
+            "before it goes together, and wax once that is dry. It must never stick."
+        )
+    if finish.keeps_out is not None:
+        much = f"holds back about {finish.keeps_out:.0f} % of what bare wood would take up in two weeks of damp air"
+        slow = " so the wood follows its house almost as if it were bare" if finish.keeps_out < SLOWS_LITTLE else ""
+        yield f"{finish.finish.label} {much} (Wood Handbook, Table 16-3){f',{slow}' if slow else ''}."
+    yield from _leaves(plan, finish.handle_day)
+
+
+def _leaves(plan: SettingOut, day: int) -> Iterator[str]:
+    """From when on it may go to its house, by how dry that keeps wood."""
+    if plan.verdict is None:
+        return
+    here, driest = plan.weight.mc_percent, float(plan.verdict.quantities["driest_mc"])
+    if here - driest < NEAR_PERCENT:
+        yield f"It may go to its house from day {day}: wood at {write(here, 'moisture')} is never dried far there."
+        return
+    yield (
+        f"Its house dries wood to {write(driest, 'moisture')} in the driest month, and this is at {write(here, 'moisture')}: it may go "
+        f"from day {day}, with the last coat on every face, not half finished, as then it dries on one side and cups. For its first "
+        "weeks keep it clear of heaters and of the wall, so that both faces dry alike."
+    )

@@ -10,9 +10,11 @@ from ..setting_out.glue import area_text
 from ..setting_out.lists import board_rows, dowel_rows, fixing_rows, hole_rows, in_order, size_text, where_from
 from ..setting_out.plan import SettingOut, set_out
 from ..setting_out.sheets import sheets
+from ..setting_out.work_lists import buy_rows
+from ..setting_out.work_order import Job, work_order
 from ..units import both
 from .card import NOTHING, Card, figure, folded, heading, joined, listed, paragraphs, table
-from .in_the_shop import gluing_up, the_shop
+from .in_the_shop import gluing_up, the_finish, the_shop
 from .judged import Commission
 
 NOT_SET_OUT = (
@@ -45,6 +47,7 @@ def shop_cards(commission: Commission) -> Card:
         dowels_to_bore,
         gluing_up,
         order_of_cuts,
+        the_finish,
         weight_and_wood,
         roundings_shown,
         shop_cautions,
@@ -251,9 +254,18 @@ def _alike(plan: SettingOut) -> dict[tuple, list[str]]:
 
 
 def order_of_cuts(plan: SettingOut) -> Card:
-    """The steps in an order in which none needs a face that is gone, and why they stand so."""
+    """The steps to tick, in an order in which none needs a face that is gone; each caution where it is first needed."""
     reasons = folded("Why in this order", listed([f"{reason}." for reason in plan.order.reasons]))
-    return joined(heading("Order of cuts"), listed([f"{name}." for name in plan.order.names], ordered=True), reasons)
+    return joined(
+        heading("Order of cuts"),
+        listed([_job(job) for job in work_order(plan)], ordered=True, ticks=True),
+        reasons,
+    )
+
+
+def _job(job: Job) -> str:
+    care = f" Take care: {' '.join(job.cautions)}" if job.cautions else ""
+    return f"{' '.join((f'{job.step[0].upper()}{job.step[1:]}.', *job.takes))}{care}"
 
 
 def weight_and_wood(plan: SettingOut) -> Card:
@@ -279,7 +291,9 @@ def weight_and_wood(plan: SettingOut) -> Card:
         f"Beside it{', from offcuts' if part.role == 'offcut' else ''}: {part.count} x {part.name}, {part.text(plan.first)}."
         for part in beside
     ]
-    return joined(heading("Weight, glue, and what to buy"), listed(said))
+    rows = [(row["what"], row["how much"]) for row in buy_rows(plan) if not row["what"].startswith("boards")]
+    have = table(("What", "How much"), rows, "Beside the boards") if rows else NOTHING
+    return joined(heading("Weight, glue, and what to buy"), listed(said), have)
 
 
 def roundings_shown(plan: SettingOut) -> Card:
@@ -292,7 +306,8 @@ def roundings_shown(plan: SettingOut) -> Card:
 
 def shop_cautions(plan: SettingOut) -> Card:
     """What to know beside the numbers, and the usual cautions."""
-    return joined(heading("In the shop, take care"), listed([*plan.remarks, *plan.cautions]))
+    always = [caution.words for caution in plan.cautions if caution.at == "always"]
+    return joined(heading("In the shop, take care"), listed([*plan.remarks, *always]))
 
 
 def shop_drawings(of: SettingOut | Commission) -> Card:

@@ -15,10 +15,11 @@ from ..picture.pdf import sheets_pdf
 from ..picture.scene import Picture
 from ..picture.svg import svg
 from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words
-from ..setting_out.lists import as_csv, board_rows, cut_rows, dowel_rows, gap_rows, hole_rows
+from ..setting_out.lists import Row, as_csv, board_rows, cut_rows, dowel_rows, gap_rows, hole_rows
 from ..setting_out.plan import SettingOut
 from ..setting_out.sheet import PAPERS
 from ..setting_out.sheets import sheets
+from ..setting_out.work_lists import buy_rows, caution_text, finish_rows, glue_rows, order_rows
 from ..units import shown
 from ..ways.rules import Cut
 from .checked import checked_brief
@@ -34,13 +35,15 @@ def shop_files(plan: SettingOut, cuts: Sequence[Cut] = ()) -> Mapping[str, Calla
 
     >>> from woodlib.commission import chosen_brief, commission_of
     >>> files = shop_files(setting_out_of(commission_of(chosen_brief(), "frame_panel")))
-    >>> sorted(name for name in files if not name.endswith(".svg"))
-    ['blank.pdf', 'board-list.csv', 'cut-list.csv', 'dowel-list.csv', 'hole-list.csv', 'piece-a4.pdf', 'piece.pdf']
+    >>> sorted(name.removesuffix("-list.csv") for name in files if name.endswith(".csv"))
+    ['board', 'buy', 'cut', 'dowel', 'finish', 'glue', 'hole', 'order']
     """
     rows = {"cut-list": cut_rows(plan), "hole-list": hole_rows(plan), "dowel-list": dowel_rows(plan)}
     rows["board-list"] = board_rows(plan)
-    rows["gap-list"] = gap_rows(cuts, plan.first)
-    lists = {f"{name}.csv": (lambda kept=kept: as_csv(kept).encode()) for name, kept in rows.items() if kept}
+    rows |= {"gap-list": gap_rows(plan, cuts), "order-list": order_rows(plan), "glue-list": glue_rows(plan)}
+    rows |= {"finish-list": finish_rows(plan), "buy-list": buy_rows(plan)}
+    lists: dict[str, Callable[[], bytes]] = {f"{name}.csv": partial(_csv, kept) for name, kept in rows.items() if kept}
+    lists["cautions.txt"] = partial(_text, plan)
     own, other = ("A4", "Letter") if plan.first == "metric" else ("Letter", "A4")
     drawn = {paper: sheets(plan, paper) for paper in PAPERS}
     words = drawing_in_words(plan)
@@ -55,6 +58,14 @@ def shop_files(plan: SettingOut, cuts: Sequence[Cut] = ()) -> Mapping[str, Calla
         still["blank.svg"] = partial(_still, blank, blank_in_words(plan), False)
         paper["blank.pdf"] = partial(sheets_pdf, (blank,))
     return lists | still | paper
+
+
+def _csv(rows: Sequence[Row]) -> bytes:
+    return as_csv(rows).encode()
+
+
+def _text(plan: SettingOut) -> bytes:
+    return caution_text(plan).encode()
 
 
 def _still(picture: Picture, words: str, true_size: bool) -> bytes:

@@ -217,15 +217,57 @@ def board_rows(plan: SettingOut) -> tuple[Row, ...]:
     )
 
 
-def gap_rows(cuts: Sequence[Cut], first: str) -> tuple[Row, ...]:
-    """One row per gap, slot, groove or tongue of the way to build, as the cut list writes it.
+def gap_rows(plan: SettingOut, cuts: Sequence[Cut]) -> tuple[Row, ...]:
+    """One row per gap, slot, groove or tongue of the way as the cut list writes it, and one per slot where it is cut.
 
-    >>> gap_rows([Cut("gap", "gap today", 0.0031, "up", "it may grow", True)], "metric")[0]["size"]
-    '3.5 mm (1/8 in)'
+    ``cuts`` of the verdict; reaches of a slot are from the centre of its pin or screw, outward and inward.
+
+    >>> from woodlib.commission import chosen_brief, commission_of, setting_out_of
+    >>> seat = commission_of(chosen_brief(), "breadboard")
+    >>> [row["part"] for row in gap_rows(setting_out_of(seat), seat.built.cuts) if row["from the left end"]][:2]
+    ['tongue', 'tongue']
     """
-    return tuple(
-        {"feature": cut.label, "size": cut.text(first), "rounded": cut.rounding, "why": cut.why} for cut in cuts
-    )
+    check_plan(plan)
+    first, edge = plan.first, f"from the {plan.edge}"
+
+    def row(
+        part: str, feature: str, size: str, reaches: Sequence[str], along: str, across: str, rounded: str, why: str
+    ) -> Row:
+        outward, inward = reaches or ("", "")
+        places = {"from the left end": along, edge: across}
+        return {"part": part, "feature": feature, "size": size, "outward": outward, "inward": inward, **places} | {
+            "rounded": rounded,
+            "why": why,
+        }
+
+    found = [
+        row(
+            _part_of(plan, cut),
+            cut.label,
+            cut.text(first),
+            [reach.text(first) for reach in cut.reaches],
+            "",
+            "",
+            cut.rounding,
+            cut.why,
+        )
+        for cut in cuts
+    ]
+    for fixing in plan.made.fixings if plan.made else ():
+        if fixing.slot:
+            slot = both(fixing.slot.exact_m, 64, 0.1, "up", first)
+            reaches = [both(reach.exact_m, 64, 0.1, first=first) for reach in fixing.reaches or ()]
+            places = size_text(fixing.along_m, first), size_text(fixing.across_m, first)
+            found.append(
+                row(fixing.slot_in, f"slot for {fixing.name}", slot, reaches, *places, "up", "as the cut list has it")
+            )
+    return tuple(found)
+
+
+def _part_of(plan: SettingOut, cut: Cut) -> str:
+    """The part that a size is of, where its key names one: ``stile_groove_depth`` is of the stile."""
+    names = [part.name for part in plan.made.parts] if plan.made else []
+    return next((name for name in names if name.replace(" ", "_") in cut.key), "")
 
 
 def as_csv(rows: Sequence[Row]) -> str:

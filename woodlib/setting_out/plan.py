@@ -18,8 +18,9 @@ from ..ways.verdict import Verdict
 from .blank import Blank, blank_for, strip_blank
 from .boards import TO_BUY, BoardsPlan, StockBoard
 from .buying import Purchase, to_buy_all
-from .cautions import cautions_for
+from .cautions import Caution, cautions_for
 from .division import Division, Part
+from .finish_plan import FinishPlan, finish_plan
 from .glue import GlueUp, glue_lines
 from .hardware import SetHardware, set_hardware
 from .hardware_places import UPRIGHT
@@ -60,7 +61,8 @@ class SettingOut:
     upright in a drawer; ``glued_up`` whether the panel takes more than one board; ``on_hand`` the boards that were
     given; ``short`` what is missing where they do not reach, to be said before all else; ``verdict`` what it was set out
     from; ``upright`` that it stands with its grain up, as a door does; ``shop`` what the shop says of itself;
-    ``nested`` the blanks on the boards on hand, and those that found no place there.
+    ``nested`` the blanks on the boards on hand, and those that found no place there; ``finish`` its coats
+    and their days.
     """
 
     title: str
@@ -75,7 +77,7 @@ class SettingOut:
     glue: GlueUp
     glue_up: Sections | None
     purchases: tuple[Purchase, ...]
-    cautions: tuple[str, ...]
+    cautions: tuple[Caution, ...]
     practice: ShopPractice
     made: MadePiece | None = None
     blanks: tuple[PartBlank, ...] = ()
@@ -88,6 +90,7 @@ class SettingOut:
     upright: bool = False
     shop: Shop = Shop()
     nested: Nested = Nested((), ())
+    finish: FinishPlan | None = None
 
     @property
     def rule(self) -> str:
@@ -255,7 +258,17 @@ def set_out(
         brief.piece.kind in STANDING,
         brief.shop,
         nested,
+        finish_plan(brief.table_finish(), made, _whole_m(made, blank), glued),
     )
+
+
+def _whole_m(made: MadePiece | None, blank: Blank | None) -> tuple[Fraction, ...]:
+    """Length, width and thickness of all that is finished."""
+    if made:
+        return made.size_m
+    assert blank is not None, "without a way to build there is a panel"
+    along = sum((part.size_m for part in blank.length.pieces), Fraction(0))
+    return along, blank.finished_width_m, blank.finished_thickness_m
 
 
 def _panel_number(blank: Blank) -> int:
