@@ -240,19 +240,7 @@ def gap_rows(plan: SettingOut, cuts: Sequence[Cut]) -> tuple[Row, ...]:
             "why": why,
         }
 
-    found = [
-        row(
-            _part_of(plan, cut),
-            cut.label,
-            cut.text(first),
-            [reach.text(first) for reach in cut.reaches],
-            "",
-            "",
-            cut.rounding,
-            cut.why,
-        )
-        for cut in cuts
-    ]
+    found = [row(_part_of(plan, cut), cut.label, cut.text(first), (), "", "", cut.rounding, cut.why) for cut in cuts]
     for fixing in plan.made.fixings if plan.made else ():
         if fixing.slot:
             slot = both(fixing.slot.exact_m, 64, 0.1, "up", first)
