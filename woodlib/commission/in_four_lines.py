@@ -121,8 +121,8 @@ def stands_in(commission: Commission, name: str) -> Words:
 
 
 def _open(month: Month, about: str, wide: str = "") -> Words:
-    """An opening in a month, or that it is shut."""
-    return say(f"{about}{{line}}{wide}", line=length(month.line)) if month.line >= HARDLY_M else "shut"
+    """An opening in a month, or that it is not seen."""
+    return say(f"{about}{{line}}{wide}", line=length(month.line)) if month.line >= HARDLY_M else "hardly to be seen"
 
 
 def _at(months: tuple[Month, ...], name: str) -> Month:

@@ -15,6 +15,7 @@ from ..words.say import say
 from .card import Card, Paragraph, Words, joined, sentences
 from .in_four_lines import if_glued, you_will_see
 from .judged import Commission
+from .kept_look import in_a_sentence
 from .pair import drawn, opening_m
 
 WIDTHS = {"a quarter narrower": 0.75, "as agreed": 1.0, "a quarter wider": 1.25}
@@ -33,7 +34,7 @@ def three_ways(commission: Commission) -> dict[str, Verdict]:
 def ways_told(commission: Commission) -> Card:
     """The three ways in words: what each is, what is seen of it, and what it costs in looks."""
     wanted = bool(commission.brief.piece.border_width_m)
-    told = []
+    told = [Paragraph(in_a_sentence(commission))] if commission.brief.piece.keep else []
     for name, verdict in three_ways(commission).items():
         lead = f"{name[:1].upper()}{name[1:]}, {verdict.way.short}:"
         if verdict is commission.glued and verdict is not commission.built:
