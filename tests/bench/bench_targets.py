@@ -100,9 +100,7 @@ def main() -> int:
 
     met = [
         row("import woodlib", python("import woodlib"), "import numpy", python("import numpy"), 1.0),
-        row(
-            "year of hours, saturation", lambda: saturation_pressure_pa(hours), "PsychroLib, hour by hour", by_hour, 10
-        ),
+        row("year of hours, saturation", lambda: saturation_pressure_pa(hours), "PsychroLib, hour by hour", by_hour, 5),
         row(
             "movement of 1,000,000 boards",
             law,

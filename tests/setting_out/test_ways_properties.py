@@ -63,6 +63,9 @@ def test_parts_and_joints_make_the_finished_size_exactly(brief, key, months, sto
     long, wide, _ = made.size_m
     for place in made.places:
         assert 0 <= place.along[0] < place.along[1] <= long and 0 <= place.across[0] < place.across[1] <= wide
+    cut = wide if made.section_runs == "across" else long
+    for part in made.section:
+        assert 0 <= part.spread[0] < part.spread[1] <= cut and part.depth[0] < part.depth[1], part.part
 
 
 @few
