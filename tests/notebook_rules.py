@@ -29,7 +29,7 @@ SECTIONS = (
 FEWEST_NUMBERS = 3  # outputs with a number in them that the notebook tests compare
 WORDS = range(800, 1501)
 START_WORDS = range(300, 901)
-MOST_LINES = 10
+MOST_LINES = 11  # with the one that is seen
 
 _PICTURE = re.compile(r"data:image/[\w+.-]+;base64,[A-Za-z0-9+/=\s]+")
 _MACHINE = {
@@ -114,6 +114,10 @@ def faults_of_code(notebook) -> list[str]:
             found.append(f"cell {number} has {len(lines)} lines, more than {MOST_LINES}: move code into the library")
         if not cell.metadata.get("jupyter", {}).get("source_hidden"):
             found.append(f"cell {number} shows its code: fold it (View, Collapse Selected Code)")
+        if lines and not lines[0].startswith("# "):
+            found.append(
+                f"cell {number} begins with code; its first line is seen when it is folded: say there what it is"
+            )
         if lines and lines[-1].rstrip().endswith(";"):
             found.append(f"cell {number} ends with a semicolon: bind the result to _ instead")
     return found

@@ -17,7 +17,7 @@ def lesson():
     prose = [f"## {section}\n" + "wood " * 80 for section in SECTIONS]
     code = [
         new_code_cell(
-            f"print({number})",
+            f"# Worked out\nprint({number})",
             execution_count=number,
             outputs=[printed(f"{number}/16 in")],
             metadata={"jupyter": {"source_hidden": True}},
@@ -36,11 +36,15 @@ def spoil_state(book):
 
 
 def spoil_length(book):
-    book.cells[-1].source = "x = 1\n" * 11
+    book.cells[-1].source = "# Long\n" + "x = 1\n" * 11
 
 
 def spoil_fold(book):
     book.cells[-1].metadata["jupyter"]["source_hidden"] = False
+
+
+def spoil_first_line(book):
+    book.cells[-1].source = "print(3)"
 
 
 def spoil_silence(book):
@@ -94,8 +98,9 @@ def spoil_words(book):
 SPOILT = [
     (spoil_counts, "numbered [1, 2, 7]"),
     (spoil_state, "state of its widgets"),
-    (spoil_length, "11 lines"),
+    (spoil_length, "12 lines"),
     (spoil_fold, "shows its code"),
+    (spoil_first_line, "say there what it is"),
     (spoil_silence, "semicolon"),
     (spoil_ignored, "yet has outputs"),
     (spoil_address, "memory address"),

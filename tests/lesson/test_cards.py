@@ -6,10 +6,9 @@ import json
 
 import pytest
 
-from woodlib.lesson import QUESTION_MIME, check, kept, predict, recall, rehearsal, seen
+from woodlib.lesson import QUESTION_MIME, check, kept, predict, recall, seen
 from woodlib.lesson.cards import TRIES_BEFORE_WAY
-from woodlib.live import show, still
-from woodlib.studies import find_study
+from woodlib.live import still
 
 
 @pytest.fixture(autouse=True)
@@ -164,23 +163,3 @@ def test_the_still_of_an_exercise_does_not_give_its_answer_away(shown):
     assert "38" not in bundle["text/html"] and "38" not in bundle["text/plain"]
     record = json.loads(json.dumps(bundle[QUESTION_MIME]))
     assert record["answer"] == "38 % RH" and record["tolerance"] == 2.0 and len(record["misses"]) == 3
-
-
-def test_a_rehearsal_leaves_everything_as_it_stood():
-    panel, guess = show(find_study("moisture-from-air")), predict("way", "Which way?", ["wider", "narrower"])
-    exercise = check("n", "How many?", 4, kind="count", tolerance=0.1)
-    guess.commit("narrower")
-    before = panel.picture
-    with pytest.raises(ZeroDivisionError), rehearsal(panel, guess, exercise):
-        panel.set(outdoor_c="14 degF")
-        assert guess.commit("wider").startswith("Kept: you said “wider”") and exercise.answer(5)
-        raise ZeroDivisionError
-    assert panel.picture == before and kept.commitments["way"].text == "narrower"
-    assert guess._field.value == "narrower" and exercise.tries == 0 and exercise.said == ""
-
-
-def test_a_rehearsal_does_not_answer_for_the_learner():
-    guess = predict("gap", "How wide?", kind="length")
-    with rehearsal(guess):
-        guess.commit("5 mm")
-    assert "gap" not in kept.commitments and guess._field.value == "" and not guess._field.disabled and guess.said == ""

@@ -48,7 +48,9 @@ def test_no_answer_stands_in_a_cell_that_is_seen_and_the_last_cell_is_words(less
     for source in code(book):
         for name in ASKING:
             if f"import {name}\n" in source:
-                assert re.fullmatch(rf'from woodlib.lesson import {name}\n{name}\("{lesson}/[\w-]+"\)', source), source
+                assert re.fullmatch(
+                    rf'# [^\n]+\nfrom woodlib.lesson import {name}\n{name}\("{lesson}/[\w-]+"\)', source
+                ), source
 
 
 @pytest.mark.parametrize("lesson", [name for name in BOOKS if name != "the-commission"])

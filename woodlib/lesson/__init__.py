@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
-from .cards import QUESTION_MIME, ExerciseCard, Prediction, Seen, rehearsal
+from .cards import QUESTION_MIME, ExerciseCard, Prediction, Seen
 from .curtain import Curtain, curtain
 from .exercise import Exercise, Judgement
 from .kept import kept
@@ -34,7 +34,6 @@ __all__ = [
     "kept",
     "predict",
     "recall",
-    "rehearsal",
     "seen",
 ]
 

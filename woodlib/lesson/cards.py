@@ -7,15 +7,13 @@ record, so that a page without Python can ask the same.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable
 from html import escape
 from typing import Any
 
 import ipywidgets as widgets
 
 from ..errors import InputError
-from ..live import Panel
 from ..live.controls import GONE_CSS
 from ..live.still import hidden_while_live, show_with_still
 from ..picture.palette import style_sheet
@@ -287,11 +285,6 @@ class ExerciseCard(_Asked):
     def _pressed(self) -> None:
         self.answer()
 
-    def start_again(self) -> None:
-        """Forget the tries."""
-        self.tries, self.last, self._way.disabled = 0, Judgement(None, ""), True
-        self._said.value = ""
-
     def record(self) -> dict[str, Any]:
         """The question with its answer, its tolerance and its explained misses."""
         return exercise_record(self.exercise)
@@ -314,24 +307,3 @@ def exercise_record(exercise: Exercise) -> dict[str, Any]:
 def _short(value: float | str) -> float | str:
     # Eight digits: far finer than any tolerance, and the same on every machine.
     return value if isinstance(value, str) else float(f"{value:.8g}")
-
-
-@contextmanager
-def rehearsal(*shown: Panel | Prediction | ExerciseCard) -> Iterator[None]:
-    """Drive panels and cards from code, then leave everything as it stood: for a lesson's own checks."""
-    panels = [(panel, dict(panel.values)) for panel in shown if isinstance(panel, Panel)]
-    asked = [(card, kept.commitments.get(card.question.key)) for card in shown if isinstance(card, Prediction)]
-    try:
-        for card, _ in asked:
-            kept.restore(card.question.key, None)
-        with kept.rehearsing():
-            yield
-    finally:
-        for panel, values in panels:
-            panel.set(**values)
-        for card, commitment in asked:
-            card._field.value = None if card.question.kind == OPTION else ""
-            kept.restore(card.question.key, commitment)
-        for card in shown:
-            if isinstance(card, ExerciseCard):
-                card.start_again()

@@ -5,8 +5,8 @@ A notebook may be run in one go before anybody predicts; whatever shows a predic
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager, suppress
+from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 
 from ..errors import InputError
@@ -78,20 +78,11 @@ class Ledger:
         return self.commitments[key]
 
     def restore(self, key: str, commitment: Commitment | None) -> None:
-        """Put back what was kept before a rehearsal, or nothing."""
+        """Put this in place of what was kept, or nothing."""
         self.commitments.pop(key, None)
         if commitment is not None:
             self.commitments[key] = commitment
         self.tell(key)
-
-    @contextmanager
-    def rehearsing(self) -> Iterator[None]:
-        """Write nothing down, and read nothing, while a lesson checks itself."""
-        diary, self.diary = self.diary, None
-        try:
-            yield
-        finally:
-            self.diary = diary
 
     def start_over(self) -> str:
         """Forget what was said, in this kernel and for the next; returns why that failed, "" when it did not."""

@@ -50,11 +50,12 @@ def movement_and_pull(wood: str, width: Any, driest: Any, dampest: Any, rings: s
     [
         Choice("wood", "Wood", WOODS, "white oak"),
         Span("width", "Width, across the grain", "length", *WIDTHS_M, INCH_M, 20 * INCH_M),
-        Span("driest", "Dry air: the driest month", "humidity", *DRIEST_RH, 1, 25),
-        Span("dampest", "Damp air: the dampest month", "humidity", *DAMPEST_RH, 1, 62),
+        Span("driest", "Dry air: driest month", "humidity", *DRIEST_RH, 1, 25),
+        Span("dampest", "Damp air: dampest month", "humidity", *DAMPEST_RH, 1, 62),
         Choice("rings", "Rings", {cut: cut for cut in RINGS_DEG}, "flatsawn"),
         Switch("glued", "Ends glued", True),
     ],
+    more=("wood",),
 )
 def moves_and_pulls(wood: str, width: float, driest: float, dampest: float, rings: str, glued: bool) -> Answer:
     """Movement of the free panel, and the stretch that a border glued across its ends gathers in it."""
