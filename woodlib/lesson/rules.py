@@ -26,7 +26,7 @@ def exercise_rules(exercise: Exercise) -> dict[str, Any]:
 
     >>> half = Exercise(Question("half", "Half an inch in mm?", "length"), lambda: 0.0127, 0.0003)
     >>> [(band["right"], band["words"][-1]) for band in exercise_rules(half)["bands"]]
-    [(False, ' is too low.'), (True, 'Right: 1/2 in (13 mm).'), (False, ' is too high.')]
+    [(False, ' is too low.'), (True, 'Right: 1/2 in (12.5 mm).'), (False, ' is too high.')]
     """
     question = exercise.question
     rules = {"how": question.how, "way": exercise.way, "tries": TRIES_BEFORE_WAY, "unread": UNREAD}
