@@ -48,8 +48,9 @@ def test_the_lid_whose_border_the_client_insists_on_hears_each_price(tmp_path):
     glued = kept["glued_border"]
     chance = glued.panel.chance.sound
     said = odds_of_it(glued)
-    assert chance_range(chance) in said and crack_words(chance.likely) in said and "Glue is refused" in said
-    assert odds_of_it(kept["frame_panel"]) == "nothing is held, so nothing is forced"
+    assert chance_range(chance) in said and crack_words(chance.likely) in said
+    assert "and the ends of the glue line may open first" in said  # 1 in 200 alone would be no reason
+    assert odds_of_it(kept["frame_panel"]) == "Nothing is held, so nothing is forced."
     card = str(decision(found))
     assert "4 to 8 h" in card and found.built.cut("line_today").text() in card and "3 in" in card
     assert len(kept_lines(found)) == 1 + len(kept)
@@ -84,7 +85,10 @@ def test_a_look_that_nobody_knows_is_told_with_those_there_are(tmp_path, line, s
 
 def test_hours_are_of_ways_and_every_way_with_a_border_has_some():
     table = {row["way"]: row for row in rows("way_hours.csv")}
-    assert all(way_of(key) and 0 < float(row["low_h"]) < float(row["high_h"]) for key, row in table.items())
+    assert all(
+        way_of(key) and 0 <= float(row["low_h"]) < float(row["high_h"]) or key == "plain_panel"
+        for key, row in table.items()
+    )
     assert all(extra_hours(way) for way in every_way() if way.keeps_border)
     assert all(way.keeps_border for way in every_way() if way.all_round)
     assert read_look("Border  all round").border_m is None and hours_of_it

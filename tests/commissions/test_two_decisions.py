@@ -7,12 +7,17 @@ import pytest
 from woodlib.brief import read_brief
 from woodlib.commission import commission_of
 from woodlib.commission.base import base_step, fast_lines, fight_share, fights, held_to_its_base
+from woodlib.commission.card import told
 from woodlib.commission.checked import checked_brief
 from woodlib.commission.deciding import decision
 from woodlib.errors import InputError
 from woodlib.ways.registry import every_way
 
 TOP = Path(__file__).with_name("named") / "top.toml"
+
+
+def said_of(commission) -> str:
+    return " ".join(told(line, commission.first) for line in fast_lines(commission))
 
 
 def top(tmp_path, *lines):
@@ -32,14 +37,18 @@ def test_two_fast_lines_fight_and_the_year_between_them_is_said(tmp_path, holds,
     assert not any(verdict.way.on_a_base for verdict in found.verdicts)
     between = 1000 * share * found.whole_moves.mid_m
     assert between == pytest.approx(4.3, abs=0.3)
-    said = " ".join(fast_lines(found))
-    assert "Two fast lines fight" in said and f"({between:.0f} mm)" in said and 'base_holds = "middle"' in said
+    said = said_of(found)
+    assert (
+        "Two fast lines fight" in said
+        and f"({round(2 * between) / 2:g} mm)" in said
+        and 'base_holds = "middle"' in said
+    )
     assert "Two fast lines fight" in str(decision(found))
 
 
 def test_one_fast_line_is_said_to_be_one(tmp_path):
     found = commission_of(read_brief(top(tmp_path, 'base = "slotted blocks"')))
-    assert not fights(found) and "on one line, in the middle" in " ".join(fast_lines(found))
+    assert not fights(found) and "on one line, in the middle" in said_of(found)
     card = str(held_to_its_base(found))
     assert "at the middle of each end rail" in card and found.base.cut("long_apron_slot").text() in card
     assert str(held_to_its_base(commission_of(read_brief(TOP)))).count("base") == 0
@@ -54,7 +63,7 @@ def test_a_top_fast_at_the_back_moves_twice_as_far_at_the_front(tmp_path):
     )
     gaps = [1000 * found.base.cut("shoulder_gap").metres for found in (middle, back)]
     assert gaps[1] - 1.6 == pytest.approx(2 * (gaps[0] - 1.6), rel=1e-6)
-    assert not fights(back) and "comes out at the front" in " ".join(fast_lines(back))
+    assert not fights(back) and "comes out at the front" in said_of(back)
 
 
 @pytest.mark.parametrize(
@@ -77,3 +86,26 @@ def test_every_way_on_a_base_has_its_fast_line_and_shares_add_up():
         assert way.fast_at in ("", "front", "middle", "back") and bool(base_step(way, "middle")) == way.on_a_base
         assert not (way.on_a_base and way.fast_at)
     assert [fight_share("middle", line) for line in ("front", "middle", "back")] == [0.5, 0.0, 0.5]
+
+
+def test_a_base_that_does_not_fit_is_told_with_those_that_would_and_the_fight_beside_it(tmp_path):
+    """A slot of 20 mm is the longest sold: fast at the back, 1016 mm of walnut ask for more. In a metric brief the sizes are
+    metric first."""
+    path = top(tmp_path, 'ends = "breadboard end"', 'base = "slotted metal angles"', 'base_holds = "back"')
+    path.write_text(
+        path.read_text(encoding="utf-8").replace('units = "inches"', 'units = "millimetres"'), encoding="utf-8"
+    )
+    found = commission_of(read_brief(path))
+    said = said_of(found)
+    assert "Buy metal" not in str(held_to_its_base(found))  # what does not fit is not told how to build
+    assert "it takes at most 20 mm (" in said and "What would do: buttons" in said and "Two fast lines fight" in said
+
+
+def test_a_framed_top_moves_no_more_on_its_base_than_its_stiles(tmp_path):
+    """Two stiles of 3-1/2 in against 40 in of panel: the travel of a button is 7/40 of that of the panel, its play the same."""
+    framed, plain = (
+        commission_of(read_brief(top(tmp_path, f'ends = "{ends}"', 'base = "buttons"')))
+        for ends in ("frame with a floating panel", "plain panel")
+    )
+    travel = [1000 * found.base.cut("shoulder_gap").metres - 1.6 for found in (framed, plain)]
+    assert travel[0] == pytest.approx(travel[1] * 7 / 40, rel=1e-6)

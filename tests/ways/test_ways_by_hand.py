@@ -195,8 +195,8 @@ def test_slotted_plates_and_clips():
     check(
         verdict("slotted_plates"),
         **{
-            "slots in the metal of the long": 10.51,
-            "slots in the metal of the end": 9.8524,
+            "slots needed in the metal of the long": 10.51,
+            "slots needed in the metal of the end": 9.8524,
             "screws of the long rails, slot needed outward": 5.94,
             "screws of the long rails, slot needed inward": 4.57,
             "gap between the metal": 0.8,

@@ -70,7 +70,7 @@ def decision(commission: Commission) -> Card:
     # What would turn the advice over, and what would speak for another way that is as safe.
     changes = dict.fromkeys((commission.would_change, built.way.change if built.allowed else ""))
     said = paragraphs(
-        " ".join(fast_lines(commission)),
+        *fast_lines(commission),
         other,
         sentences(*changes),
         *remarks,

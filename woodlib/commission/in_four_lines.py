@@ -6,6 +6,7 @@ from ..picture.scene import Area, Line, Mark, Picture, box
 from ..restraint.measures import odds_of
 from ..studies.through_the_year import HARDLY_M, Month
 from ..ways.judge import DECIDERS
+from ..ways.verdict import Verdict
 from ..words.say import Said, length, say
 from .card import Card, Figure, Paragraph, Words, joined, sentences
 from .judged import Commission
@@ -67,12 +68,16 @@ def if_glued(commission: Commission) -> str:
         return "That is little enough for a border that is glued on."
     if glued.judged.not_known:
         return "Whether a border may be glued across its ends cannot be said before the missing months are known."
-    told, decides = glued_odds(commission), DECIDERS[round(float(glued.judged.decides))]
+    told = glued_odds(commission)
     lead = "Glued across its ends, a border would not let it: "
     if told is None:
         return f"{lead}in time it could split."
-    besides = _BESIDES.get(decides, "") if told.likely < _SELDOM else ""
-    return f"{lead}{about_odds(told.likely)} would split in the first years{besides}."
+    return f"{lead}{about_odds(told.likely)} would split in the first years{besides(glued, told.likely)}."
+
+
+def besides(glued: Verdict, likely: float) -> str:
+    """What else speaks against a border that is glued, to follow its odds; nothing where the odds say enough."""
+    return _BESIDES.get(DECIDERS[round(float(glued.judged.decides))], "") if likely < _SELDOM else ""
 
 
 _SELDOM = 0.08

@@ -74,7 +74,13 @@ class Commission:
     def base(self) -> Verdict | None:
         """The verdict on what holds the piece to its base, where the brief names it: a decision of its own."""
         name = self.brief.piece.base
-        return judged_on(self.brief, self.piece, self.months, self.doubts, find_way(name).key) if name else None
+        return self.based_on(find_way(name).key) if name else None
+
+    def based_on(self, way: str) -> Verdict:
+        """The verdict on one way to hold the piece to a base; a frame moves no more than its two stiles are wide."""
+        framed = self.built.way.framed
+        piece = replace(self.piece, width_m=2.0 * self.piece.border_width_m) if framed else self.piece
+        return judged_on(self.brief, piece, self.months, self.doubts, way)
 
     @cached_property
     def would_change(self) -> str:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from ..restraint.measures import chance_range, crack_words
 from ..ways.looks import extra_hours, read_look
 from ..ways.verdict import Verdict
-from ..words.say import Said
-from .card import Card, heading, joined, paragraphs, table, told
+from ..words.say import Said, say
+from .card import Card, Words, heading, joined, paragraphs, table, told
+from .in_four_lines import besides
 from .judged import Commission
 
-_STEADY = "nothing is held, so nothing is forced"
+_STEADY = "Nothing is held, so nothing is forced."
 
 
 def keeping(commission: Commission) -> tuple[Verdict, ...]:
@@ -58,15 +59,15 @@ def _seen(verdict: Verdict) -> Said:
     return verdict.judged.seen()
 
 
-def odds_of_it(verdict: Verdict) -> str:
+def odds_of_it(verdict: Verdict) -> Words:
     """Whether it will hold, in words that follow its odds; where they are low and it is refused, the other reason."""
     if verdict.unfit:
         return verdict.unfit
     if verdict.panel is None:
-        return _STEADY if not verdict.way.holds else f"{verdict.risk}: {_lower(verdict.reason)}"
+        return say("{reason}", reason=verdict.judged.reason()) if verdict.way.holds else _STEADY
     chance = verdict.panel.chance.sound
-    said = f"it {crack_words(chance.likely)} in the first years: {chance_range(chance)}"
-    return said if verdict.allowed else f"{said}. {verdict.reason}"
+    more = "" if verdict.allowed else besides(verdict, chance.likely)
+    return f"It {crack_words(chance.likely)} in the first years: {chance_range(chance)}{more}."
 
 
 def hours_of_it(verdict: Verdict) -> str:
@@ -77,7 +78,9 @@ def hours_of_it(verdict: Verdict) -> str:
     '4 to 8 h'
     """
     hours = extra_hours(verdict.way)
-    return f"{hours[0]:g} to {hours[1]:g} h" if hours else "not estimated"
+    if hours is None:
+        return "not estimated"
+    return f"{hours[0]:g} to {hours[1]:g} h" if hours[1] else "none"
 
 
 def kept_lines(commission: Commission) -> list[str]:
@@ -86,18 +89,10 @@ def kept_lines(commission: Commission) -> list[str]:
         return []
     lines = [in_a_sentence(commission)]
     for verdict in keeping(commission):
-        seen = told(_seen(verdict), commission.first)
-        lines.append(
-            f"- {verdict.way.title} ({hours_of_it(verdict)} more): {_lower(seen)} {_upper(odds_of_it(verdict))}".rstrip(
-                "."
-            )
-        )
-    return [f"{line}." if not line.endswith(".") else line for line in lines]
+        seen, odds = (told(words, commission.first) for words in (_seen(verdict), odds_of_it(verdict)))
+        lines.append(f"- {verdict.way.title} (extra hours: {hours_of_it(verdict)}): {_lower(seen)} {odds}")
+    return lines
 
 
 def _lower(text: str) -> str:
     return text[:1].lower() + text[1:]
-
-
-def _upper(text: str) -> str:
-    return text[:1].upper() + text[1:]

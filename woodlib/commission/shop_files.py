@@ -92,7 +92,9 @@ def write_shop_files(
     key = compared_way(brief, way, "--way is") if way else ""
     commission = commission_of(brief, key)
     plan = at_the_piece(brief, setting_out_of, commission)
-    files = shop_files(plan, commission.built.cuts + (commission.base.cuts if commission.base else ()))
+    files = shop_files(
+        plan, commission.built.cuts + (commission.base.cuts if commission.base and commission.base.allowed else ())
+    )
     _refuse_what_is_there(tuple(target / name for name in (*files, *pages)))
     contents = {target / name: make() for name, make in files.items()}
     contents |= {target / name: make(commission).encode() for name, make in pages.items()}

@@ -32,10 +32,8 @@ def verdict_lines(commission: Commission) -> Iterator[str]:
     )
     yield from _wrapped(measured_words(commission))
     if commission.base is not None:
-        base = commission.base
-        yield from _wrapped(
-            f"Held to its base by {base.way.short}: {base.risk}. {base.unfit or ' '.join(fast_lines(commission))}"
-        )
+        said = " ".join(told(line, first) for line in fast_lines(commission))
+        yield from _wrapped(f"Held to its base by {commission.base.way.short}. {said}")
     for line in kept_lines(commission):
         yield from _wrapped(line)
     for place, verdict in enumerate(commission.verdicts, 1):

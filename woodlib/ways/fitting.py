@@ -18,10 +18,10 @@ def _bounds(key: str) -> tuple[dict[str, str], ...]:
     return tuple(row for row in rows("proportions.csv") if key in row["ways"].split("|"))
 
 
-def unfit(way: Way, piece: Piece, sizes: Mapping[str, float]) -> str:
+def unfit(way: Way, piece: Piece, sizes: Mapping[str, float], first: str = "customary") -> str:
     """Why a way does not fit a piece, with the size at which it would, or nothing.
 
-    ``sizes`` of its cuts by key, m. Bounds are common practice (``proportions.csv``).
+    ``sizes`` of its cuts by key, m; ``first`` the leading system. Bounds are common practice (``proportions.csv``).
     """
     measures = {
         "border": piece.border_width_m,
@@ -36,16 +36,17 @@ def unfit(way: Way, piece: Piece, sizes: Mapping[str, float]) -> str:
         label = names.get(key) or way.sizes[key].label
         for bound, passed, wanted in (("least", -1.0, "up"), ("most", 1.0, "down")):
             if row[f"{bound}_m"] and passed * (value - float(row[f"{bound}_m"])) > 0.0:
-                limit = both(float(row[f"{bound}_m"]), 16, 1, wanted)
-                return f"It does not fit: {label} {_said(value)}, and {reason}; it takes at {bound} {limit}."
+                limit = both(float(row[f"{bound}_m"]), 16, 1, wanted, first)
+                return f"It does not fit: {label} {_said(value, first)}, and {reason}; it takes at {bound} {limit}."
         if row["most_share"] and value > float(row["most_share"]) * measures[row["of"]]:
-            wanted = both(value / float(row["most_share"]), 16, 1, "up")
+            wanted = both(value / float(row["most_share"]), 16, 1, "up", first)
             return (
-                f"It does not fit: {label} {_said(value)} in a {names[row['of']]} of {_said(measures[row['of']])}, and "
+                f"It does not fit: {label} {_said(value, first)} in a {names[row['of']]} of {_said(measures[row['of']], first)}, and "
                 f"{reason}; it takes {wanted}."
             )
     return ""
 
 
-def _said(size: float) -> str:
-    return f"would be {both(size, 64, 0.1)}" if size <= 0.0 else both(size, 64, 0.1)
+def _said(size: float, first: str) -> str:
+    written = both(size, 64, 0.1, first=first)
+    return f"would be {written}" if size <= 0.0 else written

@@ -65,7 +65,7 @@ RULES = (
         (fixed("tenon"),),
         "an eighth of the panel's width each, but none so wide that it presses its mortise",
     ),
-    up(
+    down(
         "middle_mortise",
         "middle mortise, length",
         (fixed("tenon"),),

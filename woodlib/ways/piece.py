@@ -99,7 +99,7 @@ class Allowances:
     """Sizes of pins, screws and play that the shop decides; the defaults are common practice without a source.
 
     Lengths in metres; ``outermost_share`` is where the outer fixings sit, as a share of half the width;
-    ``cutters_m`` widths of grooving cutters, all that are sold in inches unless given.
+    ``cutters_m`` widths of grooving cutters, all that are sold in inches unless given; ``first`` the system that sentences lead with.
 
     >>> Allowances().slot_clearance_m
     0.0016
@@ -120,6 +120,7 @@ class Allowances:
     plate_reach_m: float = _default("plate_reach")
     plate_width_m: float = _default("plate_width")
     cutters_m: tuple[float, ...] = ()
+    first: str = "customary"
     panel_bevel_m: float = _default("panel_bevel")
     field_step_m: float = _default("field_step")
     slip_width_m: float = _default("slip_width")
@@ -141,13 +142,17 @@ class Allowances:
         """
         metric = metric_numbers("allowances") if system == "metric" else {}
         cutters = cutters_m or tuple(size.size_m for size in sold("cutter", system))
-        return cls(cutters_m=tuple(map(float, cutters)), **{f"{key}_m": float(value) for key, value in metric.items()})
+        return cls(
+            first=system,
+            cutters_m=tuple(map(float, cutters)),
+            **{f"{key}_m": float(value) for key, value in metric.items()},
+        )
 
     def __post_init__(self) -> None:
         problems = Problems()
         if not self.cutters_m:
             object.__setattr__(self, "cutters_m", tuple(float(size.size_m) for size in sold("cutter")))
-        for entry in (entry for entry in fields(self) if entry.name != "cutters_m"):
+        for entry in (entry for entry in fields(self) if entry.name not in ("cutters_m", "first")):
             row = number("allowances", entry.name.removesuffix("_m"))
             name = entry.name.removesuffix("_m").replace("_", " ")
             if row.unit == "m":

@@ -32,7 +32,7 @@ REACHES = tuple(
 RULES = (
     up(
         "long_rail_slot",
-        "slots in the metal of the long rails, at least",
+        "slots needed in the metal of the long rails",
         (fixed("screw"), fixed("clearance"), travel("edge_narrowing"), travel("edge_widening")),
         "screw shank, plus the top's travel both ways, plus play; choose metal whose slots run square to the rail",
         chain=tuple((1, rule.key) for rule in REACHES),
@@ -40,7 +40,7 @@ RULES = (
     *REACHES,
     up(
         "end_rail_slot",
-        "slots in the metal of the end rails, at least",
+        "slots needed in the metal of the end rails",
         (fixed("screw"), fixed("clearance"), travel("outer_narrowing"), travel("outer_widening")),
         "as along the long rails; there the slots run along the rail",
     ),

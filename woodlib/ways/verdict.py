@@ -117,7 +117,7 @@ def decide(
     judged = replace(judged, marked={key: cut.number(first) for key, cut in cuts.items()})
     strain = StrainRange(*(float(end) + 0.0 for end in judged.pull))  # + 0.0: no minus zero
     level = round(float(judged.level))
-    wrong = unfit(way, piece, {key: float(size) for key, size in judged.sizes.items()})
+    wrong = unfit(way, piece, {key: float(size) for key, size in judged.sizes.items()}, allowances.first)
     return Verdict(
         way=way,
         moves=movement_of(numbers, "swing"),
