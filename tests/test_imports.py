@@ -39,6 +39,7 @@ FLOORS = (
         "opening",
         "testing",
         "command_line",
+        "hub",
         "__main__",
     ),
 )

@@ -25,6 +25,7 @@ COMMANDS = (
     "move",
     "test-piece",
     "class",
+    "hub",
     "forget",
     "test",
     "refresh",

@@ -126,7 +126,7 @@ def test_an_unpacked_wheel_finds_its_own_data(wheel, tmp_path):
 # --- pages ---------------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("page", ["README.md", "DEVELOPERS.md"])
+@pytest.mark.parametrize("page", ["README.md", "DEVELOPERS.md", "CLASS.md"])
 def test_links_between_the_pages_and_files_lead_somewhere(page):
     targets = re.findall(r"\]\(([^)\s]+)\)", (PROJECT / page).read_text())
     inside = [target.split("#")[0] for target in targets if "://" not in target and not target.startswith("#")]

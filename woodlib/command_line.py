@@ -161,6 +161,12 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("--boards", type=int, default=400, metavar="N", help="boards and houses drawn for each cell")
     made.add_argument("--workers", type=int, default=1, metavar="N", help="processes that share the work")
     made.add_argument("--map", default="24 in", metavar="WIDTH", help="the width that the map shows")
+    made = command("hub", start_a_hub, "a live class: a server on this computer, with the lessons for each student")
+    made.add_argument("folder", type=folder_path, metavar="FOLDER", help="where the hub and the students' work live")
+    made.add_argument("--students", type=int, metavar="COUNT", help="how many; left out, twenty, or as many as names")
+    made.add_argument("--names", type=file_path, metavar="FILE", help="a text file with one name a line")
+    made.add_argument("--room", action="store_true", help="answer the whole room, not this computer alone")
+    made.add_argument("--port", type=int, default=8000, metavar="NUMBER", help="left out, 8000")
     command("forget", forget_tables, "take away the tables of frozen studies that are kept in your cache folder")
     made = command("test", run_tests, "run the tests: the library's, the notebooks', the browser's", extra="test")
     text = "library, notebooks or browser, all three when left out; quick for a minute's worth; search to look further"
@@ -319,6 +325,16 @@ def run_survey(chosen: argparse.Namespace) -> int:
     )
     print("\n".join(written))
     return 0
+
+
+def start_a_hub(chosen: argparse.Namespace) -> int:
+    """Start a hub and run it until it is stopped."""
+    from .classroom.names import read_names, students
+    from .hub.start import start_hub
+
+    listed = read_names(chosen.names) if chosen.names else ()
+    names = students(chosen.students if listed or chosen.students is not None else 20, listed)
+    return start_hub(chosen.folder, names, "0.0.0.0" if chosen.room else "127.0.0.1", chosen.port)
 
 
 def forget_tables(chosen: argparse.Namespace) -> int:
