@@ -7,11 +7,13 @@ import pytest
 
 from woodlib.errors import InputError
 from woodlib.movement.wood import Wood
+from woodlib.restraint.elastic import kindred_ratio
 from woodlib.ways.frame_panel import opening_m
 from woodlib.ways.grip import fitted
 from woodlib.ways.held import plane_field
 from woodlib.ways.index import suitability
 from woodlib.ways.piece import Piece
+from woodlib.ways.stiffness import panel_and_strip
 
 PLAIN = dict.fromkeys(("solid", "keeps_border", "framed", "keeps_flat"), False) | {"usual_for": ()}
 ASH = Wood("white ash", 0.00169, 0.00274, 0.049, 0.078)
@@ -63,3 +65,11 @@ def test_a_fitted_function_is_a_polynomial_again_wherever_its_span_lies():
     square = fitted(lambda x: x * x, ((1.0, 4.0),), (2.5,), 6.25, (5,))
     at = np.linspace(1.0, 4.0, 7)
     assert square(at) == pytest.approx(at * at, rel=1e-10)
+
+
+@pytest.mark.parametrize(("ring", "ratio"), [(44.0, "ratio_et_el"), (45.0, "ratio_er_el")])
+def test_a_middling_hardwood_stands_in_by_its_ratios_and_keeps_its_energy(ring, ratio):
+    panel, strip, said = panel_and_strip(Piece(ASH, 0.5, 1.1, 0.02, 0.05, ring_angle_deg=ring))
+    across = kindred_ratio(ratio, "hardwood").number
+    assert panel.modulus_x_pa / panel.modulus_y_pa == pytest.approx(across, rel=1e-12) and len(said) == 1
+    assert panel.poisson_xy / panel.modulus_x_pa == pytest.approx(strip.poisson_xy / strip.modulus_x_pa, rel=1e-12)

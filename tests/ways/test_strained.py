@@ -8,10 +8,10 @@ from references.gathered_by_steps import gathered_by_steps
 
 from woodlib.movement.spread import NO_DOUBTS
 from woodlib.restraint.assumptions import assumption
-from woodlib.ways.held import Held
+from woodlib.ways.held import GluedEdge, Held
 from woodlib.ways.index import verdict_for
 from woodlib.ways.piece import Piece
-from woodlib.ways.registry import reference_way
+from woodlib.ways.registry import reference_way, way_of
 from woodlib.ways.strained import strained
 from woodlib.words.say import plain_text
 
@@ -79,3 +79,20 @@ def test_the_energy_of_a_split_is_that_of_the_plane_field_study():
     share = assumption("split_energy_share").middle
     for width, energy in ((0.075, 70.0), (0.1, 93.0), (0.5, 440.0)):
         assert share * stress**2 / modulus * width == pytest.approx(energy, rel=0.07)
+
+
+def test_a_mitre_that_grows_is_pulled_by_the_whole_of_its_growth():
+    """Glued up at 6 % and never drier, then 12 %: of 6 points of growth over 0.4 m half is held; a mitre opens outside."""
+    grown = travels(6.0, 6.0, 12.0)
+    narrow = {name: 0.4 * value if name.startswith("widening") else value for name, value in grown.items()}
+    found = strained(narrow | {"width": 0.4}, Held(0.5), way_of("mitred_frame"))
+    assert float(found.pulled[1]) == pytest.approx(0.5 * 6 * COEFFICIENT, rel=1e-9)
+
+
+@pytest.mark.parametrize(("width", "splits"), [(0.9, 0), (1.1, 1), (2.2, 2)])
+def test_a_split_is_sure_perhaps_or_not_by_the_width(width, splits):
+    """What a split sets free grows with the width: here it costs that of 1 m, if brittle, to that of 2 m, if tough."""
+    seen = travels(10.0, 6.0, 10.0) | {"width": width}
+    scale = strained(seen, Held(1.0, edge=GluedEdge(1.0, 1.0, 1.0)), reference_way()).whole_m
+    edge = GluedEdge(1.0, 1.0 / float(scale[0]), 2.0 / float(scale[1]))
+    assert float(strained(seen, Held(1.0, edge=edge), reference_way()).splits) == splits
