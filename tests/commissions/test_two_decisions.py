@@ -12,6 +12,7 @@ from woodlib.commission.checked import checked_brief
 from woodlib.commission.deciding import decision
 from woodlib.errors import InputError
 from woodlib.ways.registry import every_way
+from woodlib.words.say import movement, say
 
 TOP = Path(__file__).with_name("named") / "top.toml"
 
@@ -40,7 +41,7 @@ def test_two_fast_lines_fight_and_the_year_between_them_is_said(tmp_path, holds,
     said = said_of(found)
     assert (
         "Two fast lines fight" in said
-        and f"({round(2 * between) / 2:g} mm)" in said
+        and told(say("{m}", m=movement(0.001 * between)), found.first) in said
         and 'base_holds = "middle"' in said
     )
     assert "Two fast lines fight" in str(decision(found))

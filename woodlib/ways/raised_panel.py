@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 
 from ..picture.scene import Line, Mark, box, corners
 from ..words.decided import larger
@@ -32,6 +33,7 @@ def numbers(travels: Quantities, piece: Piece, allowances: Allowances) -> Quanti
     }
 
 
+LEAST_FIELD_M = Fraction(1, 20)  # a narrower field is not drawn: such a panel is refused
 RAIL_GROOVE = next(rule.terms for rule in frame_panel.RULES if rule.key == "rail_groove_depth")
 
 
@@ -88,7 +90,7 @@ def make(given: Given) -> MadePiece:
     field = Place(
         "field", (ends + bevel, long - ends - bevel), (panel.spread[0] + bevel, wide - panel.spread[0] - bevel)
     )
-    whole = field.along[0] < field.along[1] and field.across[0] < field.across[1]
+    whole = min(span[1] - span[0] for span in (field.along, field.across)) > LEAST_FIELD_M
     named = tuple(
         replace(part, note="with its tongues and bevels") if part.role == "panel" else part for part in piece.parts
     )
