@@ -34,7 +34,7 @@ def cold_lab(tmp_path_factory):
             server.wait(timeout=SECONDS)
 
 
-def test_the_start_page_opens_alone_and_says_what_to_press(cold_lab, browser_page):
+def test_the_start_page_opens_alone_says_what_to_press_and_leads_on(cold_lab, browser_page):
     page = browser_page.page
     page.goto(f"{cold_lab}?token=cold")
     page.get_by_role("strong").filter(has_text="Shift and Enter").wait_for(timeout=WAIT)
@@ -51,10 +51,5 @@ def test_the_start_page_opens_alone_and_says_what_to_press(cold_lab, browser_pag
     page.get_by_text("Check my answer").click()
     page.get_by_text("Right: Width.").wait_for(timeout=WAIT)
     assert browser_page.errors == []
-
-
-def test_the_first_lesson_is_one_press_away(cold_lab, browser_page):
-    page = browser_page.page
-    page.goto(f"{cold_lab}doc/tree/00-start-here.ipynb?token=cold")
     page.get_by_role("link", name="Reading a board").click(timeout=WAIT)
     page.get_by_role("heading", name="Reading a board").wait_for(timeout=WAIT)

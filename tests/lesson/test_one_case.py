@@ -10,7 +10,7 @@ from lesson.path import BOOKS, LESSONS, prose
 from woodlib.errors import InputError
 from woodlib.lesson.case import bare_movement, case_so_far, felt_air, odds, seat, stretch
 from woodlib.lesson.solutions import exercises, predictions
-from woodlib.units import both
+from woodlib.units import both, metres
 
 
 def told(lesson: str) -> str:
@@ -36,8 +36,8 @@ def test_the_seat_has_one_width_length_and_thickness():
     }
     assert quoted(rf"[Ss]eat[^.]{{0,90}}?{SIZE} \(\d+ mm\) long") == {"44"}
     assert quoted(rf"seat(?:(?!drawer)[^.]){{0,140}}?{SIZE} \(\d+ mm\) thick") <= {"7/8"}
-    for metres, text in ((PIECE.width_m, "20 in (508 mm)"), (PIECE.length_m, "44 in (1118 mm)")):
-        assert both(metres) == text
+    for size_m, text in ((PIECE.width_m, "20 in (508 mm)"), (PIECE.length_m, "44 in (1118 mm)")):
+        assert both(size_m) == text
     assert both(PIECE.thickness_m) == "7/8 in (22 mm)" and both(PIECE.border_width_m) == "2 in (51 mm)"
 
 
@@ -81,6 +81,19 @@ def test_movements_quoted_of_the_seat_are_those_of_the_brief():
     assert bare_movement().text().startswith("about 7/16 in") and seat().whole_moves.text().startswith("about 1/4 in")
     assert quoted(rf"[Ff]latsawn and bare, the gap has to be {SIZE}") == {"3/8"}
     assert quoted(rf"gap of {SIZE}") == {"3/8"}
+
+
+def test_a_size_in_inches_and_its_millimetres_are_one_size():
+    """As the kit writes it, or finer; only what is metric by nature (a board of 280 mm) may stand rounded to inches."""
+    for lesson, text in TOLD.items():
+        for inches, millimetres in re.findall(rf"{SIZE} \((\d+(?:\.\d+)?) mm\)", text):
+            size_m = float(metres(f"{inches} in", name="size"))
+            kit = both(size_m) == f"{inches} in ({millimetres} mm)"
+            assert kit or abs(1000 * size_m - float(millimetres)) < 0.2 or millimetres == "280", (
+                lesson,
+                inches,
+                millimetres,
+            )
 
 
 def test_a_number_that_strays_is_found(monkeypatch):

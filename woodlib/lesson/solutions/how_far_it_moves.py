@@ -120,8 +120,8 @@ def serving_board() -> float:
 
 @exercise(
     "how-far-it-moves/which-number-to-cut",
-    "The gap must never close. The seat grows by about 1/4 in (6 mm) until the dampest month, could be 1/8 to 3/8 in "
-    "(3 to 9 mm). How wide do you cut the gap today?",
+    "The gap must never close. The seat grows by about 1/4 in (6.5 mm) until the dampest month, could be 1/8 to 3/8 in "
+    "(3 to 9.5 mm). How wide do you cut the gap today?",
     kind="length",
     tolerance=_INCH_M / 32,
     misses={

@@ -85,7 +85,7 @@ def ripped_in_two() -> float:
         5 * _SIXTY_FOURTH_M: "That would be five cups on top of each other; but the panel is one arc five times as "
         "wide.",
     },
-    why="25 times, 3/8 in (10 mm): five times the width, and the depth of an arc goes with the square.",
+    why="25 times, 3/8 in (9.5 mm): five times the width, and the depth of an arc goes with the square.",
     way="Compare the first and the third reading of the study.",
 )
 def one_big_arc() -> float:

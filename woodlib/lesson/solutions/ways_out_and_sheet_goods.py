@@ -37,7 +37,7 @@ def gives_out_first() -> tuple[str, str]:
 @prediction(
     "ways-out-and-sheet-goods/how-wide-a-breadboard",
     "With a breadboard end the seat steps out or in at each corner over the year. Up to what width of seat does that step "
-    "stay within 1/4 in (6 mm)?",
+    "stay within 1/4 in (6.5 mm)?",
     kind="length",
     close="3 in",
 )
@@ -48,7 +48,7 @@ def how_wide_a_breadboard() -> tuple[float, str]:
 
 @exercise(
     "ways-out-and-sheet-goods/widest-breadboard",
-    "The wood feels the same air (33 % to 54 %), but it is flatsawn American beech. A step of up to 1/4 in (6 mm) at each corner "
+    "The wood feels the same air (33 % to 54 %), but it is flatsawn American beech. A step of up to 1/4 in (6.5 mm) at each corner "
     "is allowed. Beech moves 0.431 % of its width for a point, white oak 0.365 %. White oak bears 40-7/8 in (1038 mm). Up to what width "
     "does a breadboard end stay sensible in beech?",
     kind="length",
