@@ -44,6 +44,7 @@ def test_a_brief_says_how_cold_the_wood_was(tmp_path):
     plain, cold = (brief_with(tmp_path, f'moisture = "8 %"{more}') for more in ("", '\nmeter_temperature = "50 degF"'))
     assert plain.stock.moisture_percent() == 8.0
     assert cold.stock.moisture_percent() == pytest.approx(8.7, abs=0.05)
+    assert not plain.remarks and "means 8.7 % MC, and it is taken so" in " ".join(cold.remarks)
 
 
 @pytest.mark.parametrize(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from ..units import both, shown
+from ..units import both, shown, write
 
 if TYPE_CHECKING:
     from .record import Brief
@@ -149,6 +149,12 @@ def _unlikely(brief: Brief) -> Iterator[str]:
         yield (
             f"{brief.where('wood.moisture')}wood.moisture is {shown(brief.typed['wood.moisture'])}: wood that is {kind}. It is "
             "taken so; read the meter again, on a fresh crosscut."
+        )
+    if brief.stock.meter_temperature_c is not None:
+        yield (
+            f"{brief.where('wood.meter_temperature')}wood.moisture is {shown(brief.typed['wood.moisture'])} in wood of "
+            f"{shown(brief.typed['wood.meter_temperature'])}: a pin meter that does not correct for that means "
+            f"{write(brief.stock.moisture_percent(), 'moisture')}, and it is taken so."
         )
     if doubt > FAR_OFF_PERCENT:
         yield (
