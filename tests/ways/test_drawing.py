@@ -164,3 +164,34 @@ def test_grain_lines_keep_the_record_of_decided_edges():
             values = flatten_points(decided.points)
             assert any(isinstance(value, Decided) for value in values)
             assert np.allclose([float(v) for v in values], flatten_points(other.points))
+
+
+def tallest(d, role):
+    """Height of the tallest wood of a role in the view from above, px."""
+    found = [mark for mark in walk(d.way.plan(d)) if isinstance(mark, Area) and mark.role == role]
+    return max((np.ptp([float(y) for y in flatten_points(mark.points)[1::2]]) for mark in found), default=0.0)
+
+
+@pytest.mark.parametrize("key", [way.key for way in every_way() if not (way.round or way.boarded or way.still_outside)])
+def test_wood_that_is_free_is_drawn_wider_in_the_dampest_month_by_its_whole_movement(key):
+    piece, way = piece_for(key), way_of(key)
+    travels = travel_quantities(piece.wood, piece.border_wood, 0.0, piece.width_m, 8.0, 6.0, 12.0)
+    state = (
+        judge(way, numbers_of(way, piece, travels, Allowances(), HELD), HELD),
+        measures_of(piece) | {"width": piece.width_m},
+    )
+    scale = usual_scale(*state)
+    dry, damp = (Drawn(*state, scale, month) for month in MONTHS)
+    grown = tallest(damp, "wood") - tallest(dry, "wood")
+    if key == "same_grain_border":  # its border grows with the panel
+        grown += 2 * (tallest(damp, "border-wood") - tallest(dry, "border-wood"))
+    whole = float(travels["narrowing_mid"] + travels["widening_mid"]) * scale.plan_px * scale.times
+    opening = {"drawer_front", "drawer_side", "drawer_slips", "drawer_bottom"}
+    if key in opening:  # cut smaller than its opening by its play
+        assert 0.9 * whole < grown <= whole + 1e-9
+    elif way.framed:
+        assert grown == pytest.approx(0.0, abs=1e-9)
+    elif way.holds:
+        assert 0.0 < grown < whole
+    else:
+        assert grown == pytest.approx(whole, rel=1e-9)
