@@ -60,6 +60,11 @@ def test_before_its_questions_were_asked_it_says_so_and_still_opens(panel):
     assert shown.is_open
 
 
+def test_in_a_fresh_kernel_it_knows_what_its_lesson_asks(panel):
+    shown = curtain(panel, "the-air-of-a-house/kiln-dried")
+    assert not shown.is_open and "kiln-dried" in shown._told.value
+
+
 def test_a_quantity_is_marked_on_the_gauge_and_everything_is_told(panel):
     air, way = ask()
     curtain(panel, "air", "way")

@@ -18,6 +18,7 @@ STUDIES = {
     "panel-movement": "panel_movement:panel_movement",
     "your-board": "your_board:your_board",
     "a-week-in-the-shop": "week_in_the_shop:week_in_the_shop",
+    "finished-year": "finished_year:finished_year",
     "laying-boards": "laying_boards:laying_boards",
     "crossing-the-grain": "crossing_the_grain:crossing_the_grain",
     "hardware-across-the-grain": "hardware_across_the_grain:hardware_across_the_grain",
