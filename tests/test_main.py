@@ -152,6 +152,23 @@ def test_a_handout_goes_beside_its_brief_when_no_place_is_named(tmp_path, monkey
     assert capsys.readouterr().out == f"Wrote {tmp_path / 'seat.html'}\n"
 
 
+@pytest.mark.parametrize(("reader", "wanted"), [("client", ["page"]), ("shop", ["shop"]), ("both", ["shop", "page"])])
+def test_one_command_writes_the_papers_of_the_client_the_shop_or_both(tmp_path, monkeypatch, reader, wanted):
+    made = []
+    monkeypatch.setattr("woodlib.handout.write_handout", lambda _, output, *more: made.append(("page", output)))
+    monkeypatch.setattr(command_line, "write_shop", lambda _, folder, way: made.append(("shop", folder)))
+    places = {"page": tmp_path / "seat.html", "shop": tmp_path / "seat-shop"}
+    assert command_line.run(["handout", str(tmp_path / "seat.toml"), "--for", reader]) == 0
+    assert made == [(name, places[name]) for name in wanted]
+
+
+def test_nothing_is_written_for_the_shop_where_the_clients_page_may_not_go(tmp_path, monkeypatch, capsys):
+    monkeypatch.setattr(command_line, "write_shop", lambda *_: pytest.fail("written"))
+    (tmp_path / "seat.html").write_text("<p>mine</p>", encoding="utf-8")
+    assert command_line.run(["handout", str(tmp_path / "seat.toml"), "--for", "both"]) != 0
+    assert "nothing is replaced" in capsys.readouterr().err
+
+
 def test_what_is_unusual_about_a_brief_is_said_before_the_long_part(tmp_path, capsys):
     from woodlib.brief import read_brief, template_text
 
