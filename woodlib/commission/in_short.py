@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from ..brief import Hardware
 from ..units import write
@@ -56,7 +57,8 @@ def _facts(commission: Commission) -> Iterator[tuple[Words, Words]]:
             stock=percent(brief.stock.moisture_percent()),
         ),
     )
-    yield "Finish", brief.table_finish().label
+    finish = brief.table_finish()  # an ordered finish keeps its name, whatever kind it is reckoned as
+    yield "Finish", (replace(finish, name=brief.finish.name) if finish.coats else finish).label
     driest, dampest = months_of(commission)
     measured = "in the months that were measured, " if commission.year.partial else ""
     yield (
