@@ -91,6 +91,7 @@ def test_the_picture_stays_in_sight_while_a_slider_moves(pages, offline, name):
     page.evaluate("document.querySelectorAll('details.part').forEach((part) => { part.open = true; })")
     for size in (SMALL, *SIZES.values(), ENLARGED):
         page.set_viewport_size(size)
+        page.evaluate("scrollTo(0, 0)")
         found = page.evaluate(SEEN)
         assert len(found) >= 4 and [each for each in found if not (each["whole"] and each["control"])] == [], size
         assert page.evaluate(LETTERS) >= LEAST_LETTERS, size
