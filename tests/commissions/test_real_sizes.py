@@ -1,7 +1,5 @@
 """The named commissions in both systems: no list and no page for the shop shows a size that its rule does not have."""
 
-import csv
-import io
 import re
 from fractions import Fraction
 from pathlib import Path
@@ -10,11 +8,36 @@ import pytest
 
 from woodlib.brief import read_brief
 from woodlib.commission import commission_of
-from woodlib.commission.contents import SHOP
-from woodlib.commission.shop import setting_out_of
-from woodlib.commission.shop_files import shop_files
-from woodlib.study import Study
+from woodlib.commission.in_the_shop import gluing_up, the_finish, the_shop
+from woodlib.commission.ready import stock_ready
+from woodlib.commission.shop import (
+    blanks_to_cut,
+    dowels_to_bore,
+    holes_to_bore,
+    order_of_cuts,
+    parts_to_cut,
+    roundings_shown,
+    setting_out_of,
+    weight_and_wood,
+)
+from woodlib.commission.what_now import mishaps
+from woodlib.commission.workshop import cut_list
+from woodlib.setting_out.lists import board_rows, cut_rows, dowel_rows, hole_rows
+from woodlib.setting_out.plan import set_out
+from woodlib.setting_out.work_lists import buy_rows, glue_rows, order_rows
 
+CARDS = (
+    parts_to_cut,
+    blanks_to_cut,
+    holes_to_bore,
+    dowels_to_bore,
+    gluing_up,
+    order_of_cuts,
+    the_finish,
+    the_shop,
+    weight_and_wood,
+)
+CARDS += (roundings_shown,)
 NAMED = sorted(Path(__file__).with_name("named").glob("*.toml"))
 INCHES = re.compile(r'"(?:(\d+)-)?(\d+(?:/\d+)?) (in|ft)"')
 MILLIMETRES = re.compile(r'"([\d.]+) mm"')
@@ -66,16 +89,29 @@ def test_odd_sizes_are_seen(text):
 def test_no_size_is_shown_that_no_rule_has(path, change, tmp_path):
     (tmp_path / path.name).write_text(change(path.read_text(encoding="utf-8")), encoding="utf-8")
     found = commission_of(read_brief(tmp_path / path.name))
-    metric = found.first == "metric"
+    metric, plan = found.first == "metric", setting_out_of(found)
     other = ", inches" if metric else ", mm"
     odd = {}
-    for name, make in shop_files(setting_out_of(found), found.built.cuts).items():
-        if name.endswith(".csv"):
-            rows = csv.DictReader(io.StringIO(make().decode()))
-            told = "\n".join(text for row in rows for column, text in row.items() if not column.endswith(other))
-            odd[name] = odd_sizes(told, metric)
-    for entry in SHOP:
-        shown = entry(found)
-        if not isinstance(shown, Study):
-            odd[entry.__name__] = odd_sizes(shown.text, metric)
+    for rows in (cut_rows, hole_rows, dowel_rows, board_rows, order_rows, glue_rows, buy_rows):
+        told = [text for row in rows(plan) for column, text in row.items() if not column.endswith(other)]
+        odd[rows.__name__] = odd_sizes("\n".join(told), metric)
+    for card in CARDS:
+        odd[card.__name__] = odd_sizes(card(plan).text, metric)
+    for entry in (stock_ready, cut_list, mishaps):
+        odd[entry.__name__] = odd_sizes(entry(found).text, metric)
     assert {name: sizes for name, sizes in odd.items() if sizes} == {}
+
+
+@pytest.mark.parametrize("name", ["lid", "shelf"])
+def test_no_way_of_a_metric_piece_is_set_out_in_inches_or_in_odd_sizes(name, tmp_path):
+    """Sheet and veneer are left out: their thickness is what is sold, or what is left between two veneers."""
+    text = in_metric((Path(__file__).with_name("named") / f"{name}.toml").read_text(encoding="utf-8"))
+    (tmp_path / "piece.toml").write_text(text, encoding="utf-8")
+    brief = read_brief(tmp_path / "piece.toml")
+    for verdict in commission_of(brief).verdicts:
+        plan = set_out(brief, verdict=verdict)
+        if any(part.role in ("sheet", "veneer") for part in plan.piece.parts):
+            continue
+        said = "\n".join(card(plan).text for card in CARDS)
+        assert not odd_sizes(said, True), verdict.key
+        assert not re.findall(r".*\d in\b(?! .*(?:the|one|all) ).*", IN_BRACKETS.sub("", said)), verdict.key

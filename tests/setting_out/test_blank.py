@@ -45,7 +45,7 @@ def test_wrap_round_a_box_by_hand():
     assert run.length_m == Fraction(1072, 1000)
     assert [corner.continues for corner in run.corners] == [True, True, True, False]
     assert run.corners[0].jump_m == Fraction(3, 1000) * MITRE_WIDTH
-    assert run.corners[-1].pieces == (4, 1) and "put this corner at the back" in run.corners[-1].says
+    assert run.corners[-1].pieces == (4, 1) and "put this corner at the back" in run.corners[-1].said()
     assert lost_between(run).startswith("12 51/70 mm")  # 3 * 4.242857 = 12.728571 = 12 and 51/70
 
 

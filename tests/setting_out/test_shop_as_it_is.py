@@ -146,7 +146,7 @@ def test_the_sheet_says_what_was_named_and_what_is_usual(tmp_path):
         commission_of(seat(tmp_path, '[shop]\nthicknesser = "24 in"\ncutters = ["1/4 in"]'), "breadboard")
     )
     said = str(the_shop(plan))
-    assert "24 in (609.5 mm) | named in seat.toml" in said and "8 in (203 mm) | usual, not named" in said
+    assert "24 in (610 mm) | named in seat.toml" in said and "8 in (203 mm) | usual, not named" in said
     assert "passes the thicknesser, 24 in (610 mm), as a whole" in str(gluing_up(plan))
     assert "glue up each section" not in plan.order.names
 

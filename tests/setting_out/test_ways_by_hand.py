@@ -112,11 +112,11 @@ def test_own_blank_rim():
 
 def test_battens():
     # Set back 12.7 + 2.74/2 = 14.07: written 15, up. Battens 500 - 2*15 = 470. Row: 101.6 from each end leaves 696.8, more
-    # than 609.6, so two gaps: 101.6, 450, 798.4.
+    # than 609.6, so two gaps: 101.6, 450, 798.4, marked 102, 450, 798.
     plan = plan_of("battens")
     assert sizes(plan) == {"panel": (1, 900, 500, 20), "batten": (3, 470, 50, 20)}
     middles = [mm(sum(place.along) / 2) for place in plan.made.places if place.below]
-    assert middles == [Fraction("101.6"), 450, Fraction("798.4")]
+    assert middles == [102, 450, 798]
     assert {tuple(map(mm, place.across)) for place in plan.made.places if place.below} == {(15, 485)}
     assert mm(plan.made.size_m[2]) == 40 and cubic_mm(plan) == (900 * 500 + 3 * 470 * 50) * 20
 
@@ -164,7 +164,7 @@ def test_the_same_piece_in_inches():
 
 
 def test_a_dowel_over_a_housing_moves_aside():
-    # 1100 long: battens at 101.6, 550, 998.4. The blank is 1100 + 57.15 = 1157.15 -> 1158, so the piece begins at 29 and the
+    # 1100 long: battens at 102, 550, 998. The blank is 1100 + 57.15 = 1157.15 -> 1158, so the piece begins at 29 and the
     # middle housing is about 579, where the middle one of seven dowels, marked to 5 mm, would be: it has to go to one side.
     brief = brief_of("500 mm", "1100 mm", "20 mm", "50 mm")
     plan = plan_of("sliding_dovetail", [StockBoard("A", "180 mm", "1200 mm", "25 mm", 3)], brief)
@@ -211,7 +211,7 @@ def test_pins_and_screws_of_the_way_itself():
     assert {mm(pin.along_m) for pin in pins} == {Fraction("38.5")}
     assert [pin.slot and mm(pin.slot.exact_m) for pin in pins] == [15, 14, None, 14, 15]
     screws = plan_of("battens").made.fixings
-    assert len(screws) == 15 and {mm(screw.along_m) for screw in screws} == {Fraction("101.6"), 450, Fraction("798.4")}
+    assert len(screws) == 15 and {mm(screw.along_m) for screw in screws} == {102, 450, 798}
     assert {mm(screw.diameter.exact_m) for screw in screws} == {Fraction("4.8")}
     rows = hole_rows(plan_of("breadboard"))
     # The bore is in the end piece, the slot in the tongue; its two reaches are the cut list's.

@@ -186,7 +186,7 @@ def test_lists_show_a_cut_as_the_cut_list_writes_it_and_nothing_as_nothing(units
     brief = brief_of("20 in", "44 in", "7/8 in", "2 in", units=units)
     verdict = verdict_on(brief, "drawer_front")
     (row,) = [row for row in cut_rows(set_out(brief, (), verdict)) if row["piece"] == "drawer front"]
-    assert row[f"width, {'inches' if units == 'inches' else 'mm'}"] in verdict.cut("height").text()
+    assert row[f"width, {'inches' if units == 'inches' else 'mm'}"] in verdict.cut("height").text(brief.first)
     for row in cut_rows(plan_of(brief, "veneered_sheet")):
         assert not any(value in ("0 in", "0 mm") for value in row.values())
     assert not any(mark.text in ("0 in", "0 mm") for _, mark in plan_of(brief, "veneered_sheet").roundings)

@@ -157,7 +157,7 @@ def _own_blank(plan: SettingOut) -> Card:
     marks = ", ".join(plan.glued_blank.run.mark_with)
     return joined(
         paragraphs(f"Before the first cut write on the show face, in this order: {marks}."),
-        listed([corner.says for corner in plan.glued_blank.run.corners]),
+        listed([corner.said(plan.first) for corner in plan.glued_blank.run.corners]),
     )
 
 

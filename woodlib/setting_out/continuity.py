@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..errors import Problems
-from ..units import both, shown
-from ..units.exact import Rounding, check_rule, exact_text, read_exact, read_name
+from ..units import shown
+from ..units.exact import Rounding, check_rule, exact_text, fine_text, read_exact, read_name
 from .division import Division, Part, with_waste
 from .practice import ShopPractice, check_practice
 
@@ -31,13 +31,12 @@ class Corner:
         """Whether the two were neighbours in the blank."""
         return self.jump_m is not None
 
-    @property
-    def says(self) -> str:
+    def said(self, first: str = "customary") -> str:
         """What the maker sees at this corner."""
-        first, second = self.pieces
+        one, other = self.pieces
         if self.jump_m is None:
-            return f"{first} to {second}: the grain does not run on here; put this corner at the back."
-        return f"{first} to {second}: the grain runs on, less the kerf of {both(self.jump_m, 64, 0.1)}."
+            return f"{one} to {other}: the grain does not run on here; put this corner at the back."
+        return f"{one} to {other}: the grain runs on, less the kerf of {fine_text(self.jump_m, first)}."
 
 
 @dataclass(frozen=True)
@@ -87,7 +86,7 @@ def grain_run(
     >>> run = grain_run([("left end", "2 in"), ("panel", "44 in"), ("right end", "2 in")])
     >>> run.division.adds_up()
     '2 x trim 25.4 mm + 4 x kerf 3.175 mm + left end 50.8 mm + panel 1117.6 mm + right end 50.8 mm = 1282.7 mm'
-    >>> run.mark_with, run.corners[0].says
+    >>> run.mark_with, run.corners[0].said()
     (('1 >', '2 >', '3 >'), '1 to 2: the grain runs on, less the kerf of 1/8 in (3.2 mm).')
     """
     problems = Problems()

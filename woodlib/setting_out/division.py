@@ -73,13 +73,17 @@ class Division:
         '2 x kerf 3 mm + lid 500 mm = 506 mm'
         """
         counted: dict[tuple[str, Fraction], int] = {}
+        spare = self.of_kind_m("spare")  # a rounding, said in one: its halves may be finer than any rule
         for part in self.parts:
-            if part.size_m:
+            if part.size_m and part.kind != "spare":
                 counted[part.name, part.size_m] = counted.get((part.name, part.size_m), 0) + 1
         terms = [
             f"{n} x {name} {exact_text(size, first)}" if n > 1 else f"{name} {exact_text(size, first)}"
             for (name, size), n in counted.items()
         ]
+        if spare:
+            name = next(part.name for part in self.parts if part.kind == "spare")
+            terms.append(f"{name} {exact_text(spare, first)}")
         return f"{' + '.join(terms)} = {exact_text(self.total_m, first)}"
 
 

@@ -240,7 +240,10 @@ def gap_rows(plan: SettingOut, cuts: Sequence[Cut]) -> tuple[Row, ...]:
             "why": why,
         }
 
-    found = [row(_part_of(plan, cut), cut.label, cut.text(first), (), "", "", cut.rounding, cut.why) for cut in cuts]
+    found = [
+        row(_part_of(plan, cut), cut.label, cut.text(first), _halves(cut, first), "", "", cut.rounding, cut.why)
+        for cut in cuts
+    ]
     for fixing in plan.made.fixings if plan.made else ():
         if fixing.slot:
             slot = both(fixing.slot.exact_m, 64, 0.1, "up", first)
@@ -250,6 +253,12 @@ def gap_rows(plan: SettingOut, cuts: Sequence[Cut]) -> tuple[Row, ...]:
                 row(fixing.slot_in, f"slot for {fixing.name}", slot, reaches, *places, "up", "as the cut list has it")
             )
     return tuple(found)
+
+
+def _halves(cut: Cut, first: str) -> tuple[str, ...]:
+    """Both reaches of a slot, outward first, as they are marked; nothing for a size that is none."""
+    reaches = [part for _, part in cut.chain if isinstance(part, Cut) and part.key.startswith(cut.key)]
+    return tuple(reach.text(first) for reach in reaches) if len(reaches) == 2 else ()
 
 
 def _part_of(plan: SettingOut, cut: Cut) -> str:
@@ -321,7 +330,7 @@ def _cut(
 
 def _two(name: str, place: Fraction | None, first: str) -> Row:
     """A place in both systems, the shop's own first; None where no place is clear."""
-    rules = in_order({"inches": HOLE_INCH_RULE, "mm": HOLE_MM_RULE}, first)
+    rules = in_order({"inches": HOLE_INCH_RULE, "mm": HOLE_MM_RULE if first == "customary" else MM_RULE}, first)
     return {
         f"{name}, {system}": "no clear place" if place is None else Rounding(place, rule).text
         for system, rule in rules.items()

@@ -80,13 +80,11 @@ def _takes(plan: SettingOut, step: Step) -> Iterator[str]:
         drills = dict.fromkeys(item.fit.drill.text for item in plan.hardware)
         yield f"Drill{'s' if len(drills) > 1 else ''} {', '.join(drills)}."
     if "finish" in step.makes and plan.finish and plan.finish.coats:
-        days = ", ".join(str(day) for day in dict.fromkeys(plan.finish.coats))
+        days = list(dict.fromkeys(plan.finish.coats))
+        when = f"on days {', '.join(map(str, days))} from now" if len(days) > 1 else "today"
         count = len(plan.finish.coats)
         coats = f"{count} coats" if count > 1 else "One coat"
-        yield (
-            f"{coats} on both faces, edges and ends, on day{'s' if ',' in days else ''} {days} from now; hard enough to move "
-            f"on day {plan.finish.handle_day}."
-        )
+        yield (f"{coats} on both faces, edges and ends, {when}; hard enough to move on day {plan.finish.handle_day}.")
 
 
 def _clamped(plan: SettingOut, one: GoesTogether) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from ..picture.scene import Circle, Line, Mark, box
-from ..units.exact import even_row
+from ..units.exact import Rounding, even_row
 from .drawn import MIDDLE, PLAN_LEFT, PLAN_RIGHT, Drawn
 from .given import Given
 from .made import MadePiece, Place, Section, Size, Sum, WoodPart
@@ -18,7 +18,15 @@ def batten_middles(given: Given) -> tuple[Fraction, ...]:
     end, apart = given.batten_row
     if given.length.exact_m - 2 * end < 2 * given.border.exact_m:
         return (given.length.exact_m / 2,)
-    return even_row(given.length.exact_m, end, apart)
+    whole = given.length.exact_m
+
+    def marked(place: Fraction) -> Fraction:
+        """The nearest mark of the rule, alike from both ends; the very middle stays in the middle."""
+        if 2 * place > whole:
+            return whole - marked(whole - place)
+        return place if 2 * place == whole else Rounding(place, given.rule).marked_m
+
+    return tuple(marked(place) for place in even_row(whole, end, apart))
 
 
 def on_battens(given: Given, length: Size, front: Fraction, sunk: Fraction, whole: Sum) -> MadePiece:
