@@ -104,8 +104,7 @@ _PUBLIC = {
     "write_csv": "setting_out.lists",
     "find_study": "studies",
     "show": "live",
-    "shop_drawing": "setting_out.drawing",
-    "blank_drawing": "setting_out.drawing",
+    "sheets": "setting_out.sheets",
 }
 
 __all__ = ["__version__", *_PUBLIC]

@@ -12,7 +12,6 @@ from woodlib.setting_out.blank import blank_for
 from woodlib.setting_out.boards import StockBoard, boards_for
 from woodlib.setting_out.buying import board_feet, rough_for, to_buy
 from woodlib.setting_out.continuity import grain_run
-from woodlib.setting_out.drawing import shop_drawing, write_pdf, write_svg
 from woodlib.setting_out.glue import area_of_lines_m2, glue_lines
 from woodlib.setting_out.holes import hole_fit, hole_pair, markings
 from woodlib.setting_out.joints import joint_row
@@ -21,6 +20,7 @@ from woodlib.setting_out.lists import cut_rows, write_csv
 from woodlib.setting_out.order import Step, cut_order
 from woodlib.setting_out.plan import set_out
 from woodlib.setting_out.practice import ShopPractice
+from woodlib.setting_out.sheets import sheets
 from woodlib.setting_out.slots import grain_slots
 from woodlib.setting_out.weight import weight_of
 from woodlib.units.exact import centred, mark
@@ -107,11 +107,9 @@ CASES = [
     (lambda: set_out("seat.toml"), "brief is 'seat.toml'"),
     (lambda: set_out(BRIEF, out_of_flat="flat"), "out of flat is 'flat'"),
     (lambda: cut_rows("plan"), "plan is 'plan'"),
-    (lambda: shop_drawing(None), "plan is None"),
+    (lambda: sheets(None), "plan is None"),
     (lambda: write_csv(cut_rows(PLAN), "list.txt"), "its name must end in .csv"),
     (lambda: write_csv(cut_rows(PLAN), "/no/such/folder/list.csv"), "cannot be written"),
-    (lambda: write_svg(shop_drawing(PLAN), "words", None), "path is None"),
-    (lambda: write_pdf(shop_drawing(PLAN), "a\0.pdf"), "cannot be written"),
 ]
 
 

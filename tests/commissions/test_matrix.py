@@ -18,5 +18,5 @@ def test_every_way_is_judged_set_out_and_drawn(matrix_brief):
         assert plan.made.parts and all(size.exact_m > 0 for part in plan.made.parts for size in part.sizes)
         drawn = draw_verdict(verdict, commission.piece)
         assert not faults(drawn), f"{verdict.key}: {faults(drawn)}"
-        for sheet in (page for paper in ("A4", "Letter") for page in sheets(plan, paper)):
+        for sheet in (page for paper in ("A4", "Letter") for page in sheets(plan, paper).values()):
             assert not faults(sheet), f"{verdict.key}: {sheet.title}: {faults(sheet)}"

@@ -4,7 +4,6 @@ import csv
 import io
 from dataclasses import replace
 from fractions import Fraction
-from xml.etree import ElementTree
 
 import pytest
 from setting_out.lengths import INCH
@@ -12,13 +11,12 @@ from setting_out.lengths import INCH
 from woodlib.brief import read_brief
 from woodlib.commission import commission_of
 from woodlib.data_files import data_path
-from woodlib.picture.scene import Area, Circle, Words, walk
 from woodlib.setting_out.boards import StockBoard
-from woodlib.setting_out.drawing import LEFT, TOP, blank_drawing, drawing_in_words, shop_drawing, write_pdf, write_svg
 from woodlib.setting_out.joints import conflicts_of
 from woodlib.setting_out.later_cuts import cuts_of
 from woodlib.setting_out.lists import as_csv, cut_rows, dowel_rows, hole_rows, write_csv
 from woodlib.setting_out.plan import set_out
+from woodlib.setting_out.sheet_words import drawing_in_words
 from woodlib.units import exact_metres
 from woodlib.units.exact import exact_text
 
@@ -77,8 +75,7 @@ def test_hardware_across_the_grain_gets_slots(tmp_path):
     # Stock at 8 % grows further (humid summer) than it shrinks (dry winter), so the slot reaches further in than out.
     assert "nearer to the round hole" in rows[1]["middle of the slot"]
     assert any("slot" in name for name, _ in found.roundings)
-    said = [mark.text for mark in walk(shop_drawing(found).marks) if isinstance(mark, Words)]
-    assert f"slot {pull.slots.lengths[0].text}" in said
+    assert rows[1]["slot across the grain"] == pull.slots.lengths[0].text
     # Holes in the panel itself may lie near a glue line: no dowel may sit within the margin of one.
     for joint in found.joints:
         assert joint.places_m is not None
@@ -130,43 +127,6 @@ def test_spreadsheets_do_not_run_names(plan):
     named = replace(first, pair=replace(first.pair, name="=1+1"))
     text = as_csv(hole_rows(replace(plan, hardware=(named,))))
     assert "'=1+1" in text and "\n=1+1" not in text
-
-
-def test_drawings_are_true_to_the_numbers(plan):
-    picture = shop_drawing(plan)
-    long, wide, _ = plan.panel_m
-    holes = [mark for mark in walk(picture.marks) if isinstance(mark, Circle)]
-    assert len(holes) == 4
-    scale = (holes[3].x - holes[0].x) / float(plan.hardware[1].pair.holes_m[1] - plan.hardware[0].pair.holes_m[0])
-    assert holes[0].x - LEFT == pytest.approx(float(plan.hardware[0].pair.holes_m[0]) * scale)
-    assert TOP + float(wide) * scale - holes[0].y == pytest.approx(float(plan.hardware[0].inset_m) * scale)
-    said = [mark.text for mark in walk(picture.marks) if isinstance(mark, Words)]
-    assert "44 in (1117.6 mm)" in said and "20 in (508 mm)" in said and said.count("5-3/64 in (128 mm)") == 2
-    blank = [mark.text for mark in walk(blank_drawing(plan).marks) if isinstance(mark, Words)]
-    assert {"1", "2", "3", "50-1/2 in (1282.7 mm)"} <= set(blank)
-
-
-@pytest.mark.parametrize("draw", [shop_drawing, blank_drawing])
-def test_everything_drawn_lies_on_the_sheet(draw, plan, tmp_path):
-    for found in (plan, set_out(BRIEF, end_pieces=False), set_out(across(tmp_path), STOCK)):
-        picture = draw(found)
-        for mark in walk(picture.marks):
-            points = getattr(mark, "points", None)
-            if points is not None:
-                for x, y in points:
-                    assert -1 <= float(x) <= picture.width + 1 and -1 <= float(y) <= picture.height + 1
-            elif isinstance(mark, Words):
-                assert 0 <= mark.y <= picture.height and mark.size >= 14
-
-
-def test_svg_and_pdf_from_the_same_picture(plan, tmp_path):
-    words = drawing_in_words(plan)
-    path = write_svg(shop_drawing(plan), words, tmp_path / "seat.svg")
-    tree = ElementTree.parse(path)
-    assert words in "".join(tree.getroot().itertext())
-    pdf = write_pdf(shop_drawing(plan), tmp_path / "seat.pdf").read_bytes()
-    assert pdf.startswith(b"%PDF-") and pdf.rstrip().endswith(b"%%EOF")
-    assert pdf == write_pdf(shop_drawing(plan), tmp_path / "again.pdf").read_bytes()
 
 
 def test_the_words_carry_the_numbers(plan):
@@ -223,16 +183,3 @@ def test_dowels_that_are_free_lie_on_marks_that_are_easily_read(units, step, tmp
         assert all(place % step == 0 for place in joint.wanted_m)
         free = set(range(1, len(joint.wanted_m) + 1)) - {conflict.number for conflict in joint.conflicts}
         assert free and all(joint.places_m[n - 1] == joint.wanted_m[n - 1] for n in free)
-
-
-def test_a_centre_line_does_not_run_through_a_number(plan):
-    marks = list(walk(shop_drawing(plan).marks))
-    numbers = [mark for mark in marks if isinstance(mark, Words) and mark.text == "5-3/64 in (128 mm)"]
-    assert len(numbers) == 2
-    for number in numbers:
-        ground = marks[marks.index(number) - 1]
-        line = marks[marks.index(number) - 2]
-        assert isinstance(ground, Area) and ground.role == "paper"
-        xs, ys = zip(*ground.points, strict=True)
-        assert min(xs) < number.x < max(xs) and min(ys) < number.y - 5 < max(ys)  # middle of its letters
-        assert {point[0] for point in line.points} == {number.x}  # the line is drawn first, under the ground

@@ -13,8 +13,9 @@ from woodlib.picture.pdf import sheets_pdf
 from woodlib.picture.scene import Area, Line, Words, walk
 from woodlib.picture.svg import svg
 from woodlib.setting_out.plan import set_out
+from woodlib.setting_out.section_drawing import grooves, rooms
 from woodlib.setting_out.sheet import Sheet, scale_in
-from woodlib.setting_out.sheets import rooms, sheets
+from woodlib.setting_out.sheets import sheets
 
 OF = commission_of(chosen_brief(), "breadboard")
 PLAN = set_out(OF.brief, verdict=OF.built)
@@ -23,7 +24,7 @@ PX_IN = 96
 
 @pytest.mark.parametrize(("paper", "mm"), [("A4", (297, 210)), ("Letter", (279.4, 215.9))])
 def test_a_sheet_has_the_size_of_its_paper(paper, mm):
-    drawn = sheets(PLAN, paper)
+    drawn = tuple(sheets(PLAN, paper).values())
     pdf = sheets_pdf(drawn)
     assert pdf == sheets_pdf(drawn) and f"/Count {len(drawn)} ".encode() in pdf
     boxes = re.findall(rb"/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]", pdf)
@@ -35,7 +36,7 @@ def test_a_sheet_has_the_size_of_its_paper(paper, mm):
 
 
 def test_the_cross_table_of_a_pdf_leads_to_its_objects():
-    pdf = sheets_pdf(sheets(PLAN, "A4"))
+    pdf = sheets_pdf(tuple(sheets(PLAN, "A4").values()))
     start = int(pdf.rsplit(b"startxref\n", 1)[1].split()[0])
     rows = re.findall(rb"(\d{10}) 00000 n", pdf[start:])
     assert pdf[start:].startswith(b"xref") and rows
@@ -51,15 +52,15 @@ def test_letters_that_the_plain_typefaces_lack_are_still_printed():
 
 def test_the_plan_is_drawn_to_its_scale():
     # The seat is 44 in long and 20 in wide; at 1:8 that is 5-1/2 by 2-1/2 in on paper.
-    panel = next(mark for mark in walk(sheets(PLAN, "Letter")[0].marks) if isinstance(mark, Area))
-    ends = [mark for mark in walk(sheets(PLAN, "Letter")[0].marks) if isinstance(mark, Area)][:3]
+    panel = next(mark for mark in walk(sheets(PLAN, "Letter")["piece"].marks) if isinstance(mark, Area))
+    ends = [mark for mark in walk(sheets(PLAN, "Letter")["piece"].marks) if isinstance(mark, Area)][:3]
     xs = [x for mark in ends for x, _ in mark.points]
     ys = [y for _, y in panel.points]
     assert (max(xs) - min(xs)) / PX_IN == pytest.approx(5.5) and (max(ys) - min(ys)) / PX_IN == pytest.approx(2.5)
 
 
 def test_check_bars_measure_what_they_say():
-    stick = sheets(PLAN, "A4")[2]
+    stick = sheets(PLAN, "A4")["stick-1"]
     bars = [mark for mark in walk(stick.marks) if isinstance(mark, Line) and len(mark.points) == 2][:8]
     lengths = {round(abs(mark.points[1][0] - mark.points[0][0]) / PX_IN * 25.4, 3) for mark in bars}
     assert {100.0, 76.2} <= lengths
@@ -71,7 +72,7 @@ def test_a_groove_deeper_than_its_tongue_shows_its_room():
     # Groove 1 in deep, tongue 7/8 in long, in ends 2 in wide: 1/8 in of room at both ends.
     found = [span[1] - span[0] for _, span, _ in rooms(PLAN.made)]
     assert found == [Fraction(254, 10_000) / 8] * 2
-    said = [mark.text for mark in walk(sheets(PLAN, "A4")[1].marks) if isinstance(mark, Words)]
+    said = [mark.text for mark in walk(sheets(PLAN, "A4")["joint"].marks) if isinstance(mark, Words)]
     assert "room 1/8 in" in said and {"1 in", "7/8 in"} <= set(said)
 
 
@@ -80,3 +81,26 @@ def test_what_fits_no_sheet_is_said():
         scale_in("metric", 19.0, 900, 1)
     with pytest.raises(InputError, match="choose one of A4, Letter"):
         sheets(PLAN, "A7")
+
+
+def test_a_groove_is_drawn_wider_than_its_tongue():
+    # The seat's frame: cutter 5/16 in; the tongue is marked 9/32, so 1/32 of play is drawn, half on each side.
+    of = commission_of(chosen_brief(), "frame_panel")
+    plan = set_out(of.brief, verdict=of.built)
+    tongue = next(part for part in plan.piece.section if part.part == "tongue")
+    (_, first), (_, last) = grooves(plan.piece)
+    inch = Fraction(254, 10_000)
+    assert first == last and first[1] - first[0] == inch * 5 / 16 and tongue.depth[1] - tongue.depth[0] == inch * 9 / 32
+    said = [mark.text for mark in walk(sheets(plan)["joint"].marks) if isinstance(mark, Words)]
+    assert {"groove 5/16 in", "room 1/4 in"} <= set(said) and said.count("1/4 in") >= 2
+
+
+def test_the_blank_shows_its_pieces_waste_and_dowels():
+    drawn = sheets(PLAN)["blank"]
+    said = {mark.text for mark in walk(drawn.marks) if isinstance(mark, Words)}
+    assert {"1", PLAN.glued_blank.text(PLAN.first) + "; front edge below"} <= said
+    dowels = [mark for mark in walk(drawn.marks) if isinstance(mark, Line) and mark.role == "ink" and mark.width >= 2]
+    assert len(dowels) == sum(len(joint.wanted_m) for joint in PLAN.joints)
+    for mark in walk(drawn.marks):
+        for x, y in getattr(mark, "points", ()):
+            assert -1 <= x <= drawn.width + 1 and -1 <= y <= drawn.height + 1

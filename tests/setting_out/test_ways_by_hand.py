@@ -13,11 +13,12 @@ import pytest
 from setting_out.briefs import brief_of, verdict_on
 
 from woodlib.picture.scene import Circle, Window, walk
+from woodlib.setting_out.blank_sheet import blank_sheet
 from woodlib.setting_out.boards import StockBoard
-from woodlib.setting_out.drawing import blank_drawing, shop_drawing
 from woodlib.setting_out.joints import conflicts_of
 from woodlib.setting_out.lists import hole_rows
 from woodlib.setting_out.plan import set_out
+from woodlib.setting_out.plan_sheet import plan_sheet
 from woodlib.setting_out.practice import ShopPractice
 
 BRIEF = brief_of("500 mm", "900 mm", "20 mm", "50 mm")
@@ -238,7 +239,7 @@ def test_a_dowel_takes_half_of_a_board_at_most(thick, dowel):
     )
     assert {mm(joint.joint.size_m) for joint in plan.joints} == ({dowel} if dowel else set())
     assert ("bore for dowels" in plan.order.names) == bool(dowel) and "glue the sections together" in plan.order.names
-    blank_drawing(plan)
+    blank_sheet(plan)
 
 
 def test_a_ring_has_its_steps_and_is_drawn_around_its_post():
@@ -249,12 +250,12 @@ def test_a_ring_has_its_steps_and_is_drawn_around_its_post():
     assert names.index("bore the ring to its inside diameter") < names.index(
         "turn the outside of the ring about its bore, and ease its edges"
     )
-    drawn = [mark for mark in walk(shop_drawing(plan).marks) if isinstance(mark, Circle) and mark.filled]
+    drawn = [mark for mark in walk(plan_sheet(plan).marks) if isinstance(mark, Circle) and mark.filled]
     radii = [mark.radius for mark in drawn]
     assert len(drawn) == 3 and [radius / radii[0] for radius in radii] == pytest.approx([1, 63 / 87, 60 / 87])
 
 
 @pytest.mark.parametrize("key", ["edged_sheet", "veneered_sheet"])
 def test_a_sheet_is_drawn_without_grain(key):
-    windows = [mark for mark in shop_drawing(plan_of(key)).marks if isinstance(mark, Window)]
+    windows = [mark for mark in plan_sheet(plan_of(key)).marks if isinstance(mark, Window)]
     assert any(not window.marks for window in windows) and any(window.marks for window in windows)

@@ -12,13 +12,15 @@ from setting_out.briefs import MONTHS, brief_of, verdict_on
 from woodlib.movement.spread import NO_DOUBTS
 from woodlib.picture.scene import Words, walk
 from woodlib.picture.svg import svg
+from woodlib.setting_out.blank_sheet import blank_sheet
 from woodlib.setting_out.boards import StockBoard
-from woodlib.setting_out.drawing import blank_drawing, drawing_in_words, shop_drawing
 from woodlib.setting_out.joints import conflicts_of
 from woodlib.setting_out.later_cuts import cuts_of
 from woodlib.setting_out.lists import as_csv, cut_rows
 from woodlib.setting_out.order import USUAL_PRESENT, check_order
 from woodlib.setting_out.plan import set_out
+from woodlib.setting_out.sheet_words import drawing_in_words
+from woodlib.setting_out.sheets import sheets
 from woodlib.units.exact import Rounding
 from woodlib.ways.held import plane_field
 from woodlib.ways.index import verdict_for
@@ -156,11 +158,11 @@ def test_lists_and_drawings_say_the_same_numbers(key):
             shown = next(row for row in rows if row["piece"] == part.name)
             assert shown["length, mm"] == Rounding(part.length.exact_m, "0.1 mm", part.length.direction).text
         assert part.text("metric") in words
-    for picture in [shop_drawing(plan), *([blank_drawing(plan)] if plan.blank else [])]:
+    for picture in sheets(plan).values():
         ElementTree.fromstring(svg(picture, words))
         for mark in walk(picture.marks):
             if isinstance(mark, Words):
-                assert mark.size >= 14 and 0 <= mark.y <= picture.height and 0 <= mark.x <= picture.width
+                assert mark.size >= 6.8 and 0 <= mark.y <= picture.height and 0 <= mark.x <= picture.width
             elif (points := getattr(mark, "points", None)) is not None:
                 assert all(-1 <= float(y) <= picture.height + 1 for _, y in points)
 
@@ -177,7 +179,7 @@ def test_each_rounding_is_shown_once(key):
 def test_no_drawing_of_a_blank_where_nothing_is_glued_up():
     brief = brief_of("500 mm", "900 mm", "20 mm", "50 mm")
     with pytest.raises(ValueError, match="no panel that is glued up, so there is no blank to draw"):
-        blank_drawing(plan_of(brief, "lapped_back"))
+        blank_sheet(plan_of(brief, "lapped_back"))
 
 
 @pytest.mark.parametrize("units", ["inches", "millimetres"])

@@ -11,8 +11,8 @@ from woodlib.commission.shop import setting_out_of
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.handout.replay import freeze_checked
-from woodlib.picture.scene import Picture, corners
-from woodlib.setting_out.drawing import shop_drawing
+from woodlib.picture.scene import Picture, Words, corners, walk
+from woodlib.setting_out.sheets import sheets
 from woodlib.study.study import Study
 from woodlib.ways.drawing import draw_verdict
 from woodlib.ways.drawn import Drawn, label, sized, wood
@@ -140,8 +140,10 @@ def test_it_is_set_out_drawn_and_put_in_order(commission):
     assert [(part.name, part.count) for part in plan.made.parts] == [("panel", 1), ("ledge", 2)]
     assert all(whole.adds_up for whole in plan.made.sums)
     assert "wedge the ledges at the middle" in plan.order.names
-    for picture in (draw_verdict(commission.built, commission.piece), shop_drawing(plan)):
-        assert isinstance(picture, Picture) and WEDGED.name in picture.title.lower()
+    for picture in (draw_verdict(commission.built, commission.piece), *sheets(plan).values()):
+        said = " ".join(plain_text(mark.text) for mark in walk(picture.marks) if isinstance(mark, Words))
+        assert isinstance(picture, Picture)
+        assert WEDGED.name in picture.title.lower() or WEDGED.short in said
 
 
 def test_the_pages_cards_tell_it(commission):

@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from ..setting_out.boards import Strip
-from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words
 from ..setting_out.glue import area_text
 from ..setting_out.lists import board_rows, dowel_rows, fixing_rows, hole_rows, in_order, size_text, where_from
 from ..setting_out.plan import SettingOut, set_out
+from ..setting_out.sheet_words import blank_in_words, drawing_in_words
 from ..setting_out.sheets import sheets
 from ..setting_out.work_lists import buy_rows
 from ..setting_out.work_order import Job, work_order
@@ -315,7 +315,6 @@ def shop_drawings(of: SettingOut | Commission) -> Card:
     plan = setting_out_of(of) if isinstance(of, Commission) else of
     paper = "A4" if plan.first == "metric" else "Letter"
     words = drawing_in_words(plan)
-    drawn = [figure(sheet, f"{sheet.title}. {words}") for sheet in sheets(plan, paper)]
-    if plan.blank:
-        drawn.append(figure(blank_drawing(plan), blank_in_words(plan)))
-    return joined(*drawn)
+    drawn = sheets(plan, paper)
+    told = {name: blank_in_words(plan) if name == "blank" else words for name in drawn}
+    return joined(*(figure(sheet, f"{sheet.title}. {told[name]}") for name, sheet in drawn.items()))

@@ -14,10 +14,10 @@ from ..files import check_place, put
 from ..picture.pdf import sheets_pdf
 from ..picture.scene import Picture
 from ..picture.svg import svg
-from ..setting_out.drawing import blank_drawing, blank_in_words, drawing_in_words
 from ..setting_out.lists import Row, as_csv, board_rows, cut_rows, dowel_rows, gap_rows, hole_rows
 from ..setting_out.plan import SettingOut
 from ..setting_out.sheet import PAPERS
+from ..setting_out.sheet_words import blank_in_words, drawing_in_words
 from ..setting_out.sheets import sheets
 from ..setting_out.work_lists import buy_rows, caution_text, finish_rows, glue_rows, order_rows
 from ..units import shown
@@ -47,16 +47,14 @@ def shop_files(plan: SettingOut, cuts: Sequence[Cut] = ()) -> Mapping[str, Calla
     own, other = ("A4", "Letter") if plan.first == "metric" else ("Letter", "A4")
     drawn = {paper: sheets(plan, paper) for paper in PAPERS}
     words = drawing_in_words(plan)
-    names = ("piece", "joint", *(f"stick-{number}" for number in range(1, len(drawn[own]) - 1)))
-    still = {f"{name}.svg": partial(_still, sheet, words, True) for name, sheet in zip(names, drawn[own], strict=True)}
-    paper = {
-        "piece.pdf": partial(sheets_pdf, drawn[own]),
-        f"piece-{other.lower()}.pdf": partial(sheets_pdf, drawn[other]),
+    still = {
+        f"{name}.svg": partial(_still, sheet, blank_in_words(plan) if name == "blank" else words)
+        for name, sheet in drawn[own].items()
     }
-    if plan.blank:
-        blank = blank_drawing(plan)
-        still["blank.svg"] = partial(_still, blank, blank_in_words(plan), False)
-        paper["blank.pdf"] = partial(sheets_pdf, (blank,))
+    paper = {
+        "piece.pdf": partial(sheets_pdf, tuple(drawn[own].values())),
+        f"piece-{other.lower()}.pdf": partial(sheets_pdf, tuple(drawn[other].values())),
+    }
     return lists | still | paper
 
 
@@ -68,8 +66,8 @@ def _text(plan: SettingOut) -> bytes:
     return caution_text(plan).encode()
 
 
-def _still(picture: Picture, words: str, true_size: bool) -> bytes:
-    return svg(picture, words, true_size=true_size).encode()
+def _still(picture: Picture, words: str) -> bytes:
+    return svg(picture, words, true_size=True).encode()
 
 
 def write_shop_files(

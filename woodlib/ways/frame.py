@@ -47,8 +47,10 @@ def framed(given: Given) -> tuple[WoodPart, tuple[Sum, ...], tuple[Section, ...]
         Section("stile", (ZERO, border), (ZERO, frame)),
         Section("stile", (wide - border, wide), (ZERO, frame)),
         Section("panel", (high, wide - high), (down, down + thick)),
-        Section("panel" if flat else "tongue", (low, high), middle, loose=True),
-        Section("panel" if flat else "tongue", (wide - high, wide - low), middle, loose=True),
+        *(
+            Section("panel" if flat else "tongue", spread, middle, loose=True, play=given.cut("edge_play").exact_m)
+            for spread in ((low, high), (wide - high, wide - low))
+        ),
     )
     groove, groove_end = (given.cut(f"{part}_groove_depth").exact_m for part in ("stile", "rail"))
     lines = (

@@ -160,7 +160,8 @@ class JointLine:
 class Section:
     """One part in the section: from and to along the cut, from and to below the show face; ``end`` shows end grain.
 
-    ``bevel`` of both front edges: how far in, the step at its inner end, and how deep at the edge.
+    ``bevel`` of both front edges: how far in, the step at its inner end, and how deep at the edge. ``play`` that a loose
+    tongue has across its groove, in all.
     """
 
     part: str
@@ -169,6 +170,7 @@ class Section:
     end: bool = True
     loose: bool = False
     bevel: tuple[Fraction, Fraction, Fraction] | None = None
+    play: Fraction = Fraction(0)
 
     def cut_off(self) -> tuple[tuple[tuple[Fraction, Fraction], ...], ...]:
         """The two wedges that bevels take off its front, as corners (along the cut, below the show face)."""

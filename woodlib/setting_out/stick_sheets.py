@@ -1,0 +1,68 @@
+"""Story sticks: strips at full size with every joint and hole on its place, and two bars to check the print."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from ..picture.scene import Picture
+from .plan import SettingOut
+from .section_drawing import size, title_block
+from .sheet import MARGIN, PX_MM, Sheet
+
+STRIP_M, STRIPS = 0.24, 3
+
+
+def _stops(plan: SettingOut, axis: int) -> dict[Fraction, str]:
+    """What is marked along one axis of the piece, by place."""
+    made, runs = plan.piece, ("across", "along")[axis]
+    found: dict[Fraction, list[str]] = {}
+    for line in made.lines:
+        if line.runs == runs:
+            found.setdefault(line.at_m, []).append(line.name)
+    for item in plan.hardware:
+        for centre in item.centres_m:
+            found.setdefault(centre[axis], []).append(item.pair.name)
+    for fixing in made.fixings:
+        found.setdefault((fixing.along_m, fixing.across_m)[axis], []).append(
+            f"bore {size(fixing.diameter.exact_m, plan.first)}"
+        )
+    return {place: ", ".join(dict.fromkeys(names)) for place, names in sorted(found.items())}
+
+
+def stick_sheets(plan: SettingOut, paper: str = "A4") -> tuple[Picture, ...]:
+    """Strips at full size with every joint and hole on its place, three on a sheet, and two bars to check the print."""
+    strips = []
+    for axis, name in enumerate(("along, from the left end", f"across, from the {plan.edge}")):
+        stops, whole = _stops(plan, axis), plan.piece.size_m[axis]
+        count = max(1, -(-whole // Fraction(STRIP_M).limit_denominator(1000)))
+        for number in range(count if stops else 0):
+            begin = number * Fraction(STRIP_M).limit_denominator(1000)
+            end = min(whole, begin + Fraction(STRIP_M).limit_denominator(1000))
+            inside = {p: what for p, what in stops.items() if begin <= p <= end}
+            if inside or number in (0, count - 1):
+                strips.append((name, number + 1, count, begin, end, inside))
+    groups = [strips[at : at + STRIPS] for at in range(0, len(strips), STRIPS)]
+    return tuple(_stick(plan, paper, number, group) for number, group in enumerate(groups, start=1))
+
+
+def _stick(plan: SettingOut, paper: str, number: int, strips: list) -> Picture:
+    sheet = Sheet(f"{plan.title}: story stick {number}", paper)
+    px, left = 1000 * PX_MM, MARGIN + 24
+    for x, long_m, said in ((left, 0.1, "100 mm"), (left + 460, 3 * 0.0254, "3 in")):
+        y = sheet.top + 40
+        sheet.dimension((x, y), (x + long_m * px, y), f"measure first: {said}")
+    for row, (name, part, count, begin, end, stops) in enumerate(strips):
+        y = sheet.top + 170 + row * 150
+        sheet.line([(left, y), (left + float(end - begin) * px, y)], "ink", 2.6)
+        for place, what in stops.items():
+            x = left + float(place - begin) * px
+            sheet.line([(x, y), (x, y - 16)], "ink", 1.0)
+            sheet.label(f"{size(place, plan.first)} {what}", (x, y - 18), 11)
+        for place in (begin, end):
+            x = left + float(place - begin) * px
+            sheet.line([(x, y - 34), (x, y + 8)], "ink", 1.0, "4 3")
+        said = (
+            f"Strip {part} of {count}, {name}: {size(begin, plan.first)} to {size(end, plan.first)}; thick edge marks"
+        )
+        sheet.text(left + 8, y + 22, said, 12)
+    return sheet.finish(title_block(plan, "1:1", f"{number + 2} story stick"))
