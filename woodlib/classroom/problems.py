@@ -233,7 +233,7 @@ def last_dowel(cut_in: Fraction, dowel: Fraction) -> Exercise:
         "dowel and saw. How far from the left end may the middle of the last dowel be?"
     )
     return Exercise(
-        Question("last-dowel", words, "movement"),
+        Question("last-dowel", words, "fine_length"),
         lambda: float(place) * INCH_M,
         INCH_M / 40,
         {
