@@ -10,7 +10,6 @@ from woodlib.air.sorption import sorption_percent
 from woodlib.moisture.diffusivity import siau_m2_s
 from woodlib.moisture.hysteresis import swing_factor
 from woodlib.movement.coefficients import movement_strain
-from woodlib.movement.spread import strain_range
 from woodlib.movement.wood import Wood, width_strain
 from woodlib.restraint.closed_forms import transverse_modulus_pa
 
@@ -24,7 +23,6 @@ KERNELS = {
     "diffusion": (lambda mc: siau_m2_s.kernel(mc, 20.0, 0.6), 5.0 + 15.0 * X),
     "axis": (lambda a, b: movement_strain(0.00274, 0.078, a, b), DRY, 3.0 + 30.0 * X),
     "width": (lambda rings, a, b: width_strain(ASH, rings, 0.0, a, b), RINGS, DRY, DAMP),
-    "range": (lambda rings, a, b: strain_range(ASH, rings, 0.0, a, b), RINGS, DRY, DAMP),
     "modulus": (lambda rings: transverse_modulus_pa(1e9, 1.7e9, 0.3e9, 0.4, rings), RINGS),
 }
 
