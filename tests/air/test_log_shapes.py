@@ -179,6 +179,27 @@ def _hours(days: int, form: str, start: datetime.datetime = datetime.datetime(20
 ORDERS = {
     "twelve firsts are twelve months": ([f"01/{month:02}/2024" for month in range(1, 13)], list(range(1, 13))),
     "twelve firsts, month first": ([f"{month}/1/2024" for month in range(1, 13)], list(range(1, 13))),
+    "months alone": ([f"2024-{month:02}" for month in range(1, 13)], list(range(1, 13))),
+    "months by name": (
+        [
+            f"{name} 2024"
+            for name in [
+                "Jan.",
+                "Feb.",
+                "März",
+                "April",
+                "May",
+                "June",
+                "July",
+                "Aug.",
+                "Sept.",
+                "Okt.",
+                "Nov.",
+                "dez.",
+            ]
+        ],
+        list(range(1, 13)),
+    ),
     "two years of firsts": (
         [f"01/{month:02}/{year}" for year in (2023, 2024) for month in range(1, 13)],
         list(range(1, 13)),

@@ -55,6 +55,10 @@ _DATES = [re.compile(rf"{date}(?:{_BETWEEN}{_CLOCK})?", re.IGNORECASE) for date 
 _CLOCK_FIRST = [re.compile(rf"{_CLOCK}[\s,]+{date}", re.IGNORECASE) for date in (_NUMERIC, _DAY_NAME, _NAME_DAY)]
 _RUN_TOGETHER = re.compile(rf"{_COMPACT}(?:[T _-]?(?P<hour>00):?(?P<minute>00)(?::?(?P<second>00)(?:[.,]0+)?)?)?Z?")
 _NUMBER = re.compile(r"0{5}(?:[.,]0+)?|0{9,10}(?:[.,]0+)?|0{12,13}(?:[.,]0+)?|0{15,16}|0{1,7}(?:[.,]0+)?")
+_MONTH_ALONE = [
+    re.compile(form, re.IGNORECASE)
+    for form in (r"(?P<a>0000)[-/](?P<b>00)", r"(?P<name>[^\W\d_]{3,12})\.?[\s-]+(?P<a>0000)")
+]
 _CLOCK_ALONE = re.compile(_CLOCK, re.IGNORECASE)
 
 
@@ -82,7 +86,7 @@ def layout_of(pattern: str) -> Layout | None:
         return _layout(found, "settled")
     if _NUMBER.fullmatch(pattern):
         return Layout("number", len(pattern))
-    for form in (*_DATES, *_CLOCK_FIRST):
+    for form in (*_DATES, *_CLOCK_FIRST, *_MONTH_ALONE):
         found = form.fullmatch(pattern)
         if found is None:
             continue

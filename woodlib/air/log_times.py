@@ -11,6 +11,7 @@ from .log_layout import BLANKS, DIGITS, LAYOUT_KINDS, Layout, layout_of
 
 ORDERS = {"day first": "dmy", "month first": "mdy", "year first": "ymd"}
 _SETTLED, _OPEN, _DOTTED, _NUMBER = (LAYOUT_KINDS.index(kind) for kind in ("settled", "open", "dotted", "number"))
+_MIDDLE_DAY = 15  # of a month that is written alone
 _NO_TIME = np.datetime64("NaT", "s")
 # What a column of bare numbers may count, with the numbers of the years 2000 to 2040.
 _COUNTED_FROM = {"seconds": 1.0, "milliseconds": 1e3, "microseconds": 1e6}
@@ -114,7 +115,7 @@ def _read(layout: Layout, texts: list[str]) -> np.ndarray:
                 found = 10 * found + digits[:, place]
         return found
 
-    date = [value(span) for span in layout.date]
+    date = [value(span, _MIDDLE_DAY if place == 2 else 0) for place, span in enumerate(layout.date)]
     if layout.month:
         date[1] = np.full(len(texts), layout.month, dtype=np.int32)
     if layout.kind == "settled":
