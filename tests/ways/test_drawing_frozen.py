@@ -40,7 +40,17 @@ def study_of(key):
 
 
 @pytest.mark.parametrize(
-    "key", ["breadboard", "frame_panel", "figure_plates", "drawer_bottom", "mitred_frame", "loose_ring"]
+    "key",
+    [
+        "breadboard",
+        "frame_panel",
+        "figure_plates",
+        "drawer_bottom",
+        "mitred_frame",
+        "loose_ring",
+        "mitred_breadboard",
+        "haunched_tongue",
+    ],
 )
 def test_a_drawing_can_be_frozen(key):
     checked = freeze_checked(study_of(key))

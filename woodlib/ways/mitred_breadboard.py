@@ -143,7 +143,7 @@ def plan(d: Drawn) -> list[Mark]:
 def joint(d: Drawn) -> list[Mark]:
     """From above: the corner, its mitre open as far as it is in this month, true to size."""
     px, side = d.px, d.px(d.piece["border_width"])
-    gap, moved = d.sizes[f"mitre_{d.month}"], d.moved("edge")
+    gap, moved = d.either(d.numbers["seen"], d.sizes["mitre_dampest"]), d.moved("edge")
     x, y = CENTRE - 40.0, 66.0  # where the end's outer corner stands
     foot, inner = y + side + 26.0, x + side
     away = px(gap) * sqrt(2.0)
