@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from woodlib.handout.page import part
 from woodlib.picture.palette import ROLES, contrast, hatches, style_sheet
 
 WORDS = ("ink", "quiet", "dry", "damp", "today", "glue", "fine", "watch", "stop")  # roles that words are written in
@@ -71,3 +72,14 @@ def test_hatched_roles_have_a_pattern_and_use_it():
     drawn = set(re.findall(r'id="h-([\w-]+)"', hatches()))
     assert drawn == {name for name, role in ROLES.items() if role.hatch}
     assert all(f".a-{name}{{fill:url(#h-{name})" in style_sheet() for name in drawn)
+
+
+def test_a_page_wears_the_colours_of_its_pictures():
+    """Paper, writing and what can be pressed: one palette for page and picture, on light and dark screens."""
+    light, dark = re.findall(r":root\{([^}]*)\}", part("page.css"))[:2]
+    roles = {"page": "paper", "text": "ink", "soft": "quiet", "link": "damp", "press": "damp"}
+    for page, shade in ((light, "light"), (dark, "dark")):
+        worn = dict(re.findall(r"--(\w+):(#[0-9a-f]{6})", page))
+        assert {name: worn[name] for name in roles} == {
+            name: getattr(ROLES[role], shade) for name, role in roles.items()
+        }
