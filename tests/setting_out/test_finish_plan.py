@@ -78,3 +78,9 @@ def test_a_finish_that_hardly_slows_the_wood_is_said_to(tmp_path):
     assert "almost as if it were bare" in oil and "almost as if it were bare" not in varnish
     _, bare = told(tmp_path, "")
     assert "Nothing that hardens is put on" in bare
+
+
+def test_a_finish_is_called_as_the_brief_calls_it(tmp_path):
+    plan, said = told(tmp_path, '[finish]\nname = "hardwax oil"\n')
+    assert plan.finish.called == "hardwax oil, counted as Linseed oil, 3 coats"
+    assert "coat 1 of hardwax oil, both faces, edges and ends" in said

@@ -158,3 +158,12 @@ def test_the_order_has_the_sections_before_the_last_joints(tmp_path):
         names.index(name) for name in ("glue up each section", "glue the sections together", "rip the panel to width")
     ]
     assert places == sorted(places) and "pass every section through the thicknesser at one setting" in names
+
+
+def test_strips_of_which_no_two_pass_the_thicknesser_are_glued_at_once(tmp_path):
+    # Strips of 5 to 6-1/4 in and a thicknesser of 8 in: each goes through by itself, and nothing is glued twice.
+    plan = setting_out_of(commission_of(seat(tmp_path, '[shop]\nthicknesser = "8 in"'), "breadboard"))
+    assert (
+        len(plan.glue_up.goes) == 1 and "glue up" in plan.order.names and "glue up each section" not in plan.order.names
+    )
+    assert "No two strips together pass the thicknesser" in str(gluing_up(plan))

@@ -114,4 +114,4 @@ def test_what_to_have_beside_the_boards(tmp_path):
     dowels = sum(len(joint.wanted_m) for joint in plan.joints)
     assert have["dowels"].startswith(f"{dowels}, 3/8 in (9.5 mm) thick, 2 in (50.8 mm) long")
     assert have["drills for the hardware"] == "15/64 in"
-    assert "pints" in have[plan.finish.finish.label]
+    assert "pints" in have[plan.finish.called]

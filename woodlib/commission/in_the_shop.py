@@ -97,7 +97,12 @@ def _sections_said(plan: SettingOut) -> Iterator[str]:
         )
         return
     count = len(found.sections)
-    if found.by_hand:
+    if len(found.goes) == 1:
+        yield (
+            f"No two strips together pass the thicknesser, {takes}: each goes through it by itself, and after the glue-up "
+            f"{count - 1} joint{'s are' if count > 2 else ' is'} left to level by hand, so line them up with most care."
+        )
+    elif found.by_hand:
         joints = "one joint is" if found.by_hand == 1 else f"{found.by_hand} joints are"
         yield (
             f"The panel is wider than the thicknesser, {takes}. Glue it up in {count} sections, thickness all of them at one "
@@ -113,7 +118,7 @@ def _sections_said(plan: SettingOut) -> Iterator[str]:
             "So many joints are long work with a plane: a shop with a wide belt or drum sander levels the whole panel in one pass; "
             "leave it thicker by what its sander takes."
         )
-    if alone:
+    if alone and len(found.goes) > 1:
         yield f"By itself until then: {', '.join(alone)}."
     yield "Cauls are straight bars, waxed, in pairs above and below: they keep the strips level while the clamps draw them up."
 
@@ -137,7 +142,7 @@ def the_finish(plan: SettingOut) -> Card:
         paragraphs(
             "Day 0 is the day on which it is together and smooth. A cold or damp shop takes longer; the label of the can comes first."
         ),
-        table(("Day", "What"), rows, f"{finish.finish.label}: {finish.note}"),
+        table(("Day", "What"), rows, f"{finish.called}: {finish.note}"),
         listed(list(_finish_said(plan))),
     )
 
@@ -160,7 +165,7 @@ def _finish_said(plan: SettingOut) -> Iterator[str]:
     if finish.keeps_out is not None:
         much = f"holds back about {finish.keeps_out:.0f} % of what bare wood would take up in two weeks of damp air"
         slow = " so the wood follows its house almost as if it were bare" if finish.keeps_out < SLOWS_LITTLE else ""
-        yield f"{finish.finish.label} {much} (Wood Handbook, Table 16-3){f',{slow}' if slow else ''}."
+        yield f"{finish.finish.label}: it {much} (Wood Handbook, Table 16-3){f',{slow}' if slow else ''}."
     yield from _leaves(plan, finish.handle_day)
 
 

@@ -20,7 +20,8 @@ class FinishPlan:
     ``coats`` the day of each; ``handle_day`` from which it may be carried and set up, ``cured_day`` from which it may be
     used hard; ``area_m2`` of all faces, edges and ends; ``litres`` for all coats; ``glued`` names of glue faces and
     ``slides`` of joints that move, which stay bare; ``keeps_out`` percent of the moisture that bare wood takes up in
-    two weeks of damp air, by the published table, None where it has none; ``note`` how it goes on.
+    two weeks of damp air, by the published table, None where it has none; ``note`` how it goes on; ``named`` as the
+    brief has it.
     """
 
     finish: Finish
@@ -33,6 +34,13 @@ class FinishPlan:
     slides: tuple[str, ...]
     keeps_out: float | None
     note: str
+    named: str = ""
+
+    @property
+    def called(self) -> str:
+        """The finish as the brief names it, and as what it is counted."""
+        same = not self.named or self.finish.name.casefold().startswith(self.named.casefold())
+        return self.finish.label if same else f"{self.named}, counted as {self.finish.label}"
 
     @property
     def bare(self) -> bool:
@@ -40,7 +48,9 @@ class FinishPlan:
         return not self.coats
 
 
-def finish_plan(finish: Finish, piece: MadePiece | None, size_m: tuple[Fraction, ...], glued_up: bool) -> FinishPlan:
+def finish_plan(
+    finish: Finish, piece: MadePiece | None, size_m: tuple[Fraction, ...], glued_up: bool, named: str = ""
+) -> FinishPlan:
     """Coats and days of a finish on a piece of this length, width and thickness.
 
     Days between coats and of hardening are those of usual labels, from memory (``finish_days.csv``): the label of the
@@ -72,6 +82,7 @@ def finish_plan(finish: Finish, piece: MadePiece | None, size_m: tuple[Fraction,
         tuple(dict.fromkeys(line.name for line in piece.lines if line.loose)) if piece else (),
         _kept_out(finish),
         row["note"] if coats else "",
+        named,
     )
 
 

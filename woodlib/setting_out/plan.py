@@ -258,7 +258,7 @@ def set_out(
         brief.piece.kind in STANDING,
         brief.shop,
         nested,
-        finish_plan(brief.table_finish(), made, _whole_m(made, blank), glued),
+        finish_plan(brief.table_finish(), made, _whole_m(made, blank), glued, brief.finish.name),
     )
 
 
@@ -318,7 +318,7 @@ def _order(
     blank: Blank | None,
     sections: Sections | None,
 ) -> CutOrder:
-    apart = sections is not None and sections.last is not None
+    apart = sections is not None and len(sections.goes) > 1
     if made is None:
         ends = blank is not None and len(blank.length.pieces) > 1
         return cut_order(usual_steps(ends, glued, glued_up=glued_up, sections=apart))

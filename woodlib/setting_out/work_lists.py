@@ -75,7 +75,7 @@ def finish_rows(plan: SettingOut) -> tuple[Row, ...]:
     if finish is None or finish.bare:
         return ()
     coats = [
-        (str(day), f"coat {number} of {finish.finish.name}, both faces, edges and ends")
+        (str(day), f"coat {number} of {finish.named or finish.finish.name}, both faces, edges and ends")
         for number, day in enumerate(finish.coats, 1)
     ]
     rest = [
@@ -114,7 +114,7 @@ def _to_buy(plan: SettingOut) -> Iterator[tuple[str, str]]:
         litres = plan.finish.litres
         metric, customary = f"{max(litres, 0.05):.2f} l", f"{max(litres, 0.05) / 0.473176473:.1f} pints"
         yield (
-            plan.finish.finish.label,
+            plan.finish.called,
             f"about {metric} ({customary})" if plan.first == "metric" else f"about {customary} ({metric})",
         )
 
