@@ -35,8 +35,8 @@ class Refuted:
         told = answer.alt_text()
         html = (
             f"<p>You hear: <strong>{escape(self.idea)}</strong></p>"
-            f'<img alt="{escape(told, quote=True)}" src="{picture_address(answer.picture, told)}" '
-            f'style="width:100%;max-width:{answer.picture.width:g}px">'
+            f'<div style="overflow-x:auto"><img alt="{escape(told, quote=True)}" src="{picture_address(answer.picture, told)}" '
+            f'style="width:100%;min-width:560px;max-width:{answer.picture.width:g}px"></div>'
             f"<p>{escape(plain_text(answer.headline))}</p><p>{escape(self.look)}</p>"
         )
         return {"text/plain": str(self), "text/html": html}

@@ -55,7 +55,7 @@ class Series:
         picture = series_picture(self)
         image = f'<img alt="{escape(str(self), quote=True)}" src="{picture_address(picture, self.title)}" '
         words = "".join(f"<p>{escape(line)}</p>" for line in (self.summary, f"Source: {self.source}", self.note))
-        html = f'{image}style="width:100%;max-width:{picture.width:g}px">{words}'
+        html = f'<div style="overflow-x:auto">{image}style="width:100%;min-width:560px;max-width:{picture.width:g}px"></div>{words}'
         return {"text/plain": str(self), "text/html": html}
 
 
