@@ -4,11 +4,12 @@ import numpy as np
 import pytest
 
 from woodlib.air.year import MID_MONTH, Year
+from woodlib.moisture.hysteresis import swing_factor
 from woodlib.moisture.stock import Stock
 from woodlib.moisture.swing import swing_reach
 from woodlib.movement.board import Board, moisture_remarks
 from woodlib.movement.glue_up import glue_up, panel_line
-from woodlib.movement.measured_piece import MeasuredPiece, learn
+from woodlib.movement.measured_piece import Learned, MeasuredPiece, learn
 from woodlib.movement.months import monthly_moisture, months_inside
 from woodlib.movement.panel import Panel, PanelBoard
 from woodlib.movement.spread import NINETY_PERCENT_HALF_WIDTH, NO_DOUBTS, Doubts, cumulants, raw_moments
@@ -74,6 +75,9 @@ def test_the_wood_follows_late_and_less_and_the_year_stays_twelve_months_long():
     early = np.sum((mc - mc.mean()) * np.exp(-1j * phase))
     days = -np.angle(late / early) / (2 * np.pi) * 365
     assert days == pytest.approx(reach.delay_days.mid, abs=1.0)
+    kept = reach.kept.mid * float(swing_factor(mc.min(), mc.max())[1])
+    assert np.ptp(inside.mc_percent) == pytest.approx(kept * np.ptp(mc), rel=1e-6)
+    assert inside.mc_percent.mean() == pytest.approx(mc.mean(), abs=0.05)
 
 
 def test_air_that_does_not_swing_is_taken_as_it_is():
@@ -106,3 +110,9 @@ def test_a_leaning_ring_is_doubted_to_both_sides():
 def test_no_doubt_at_all_is_no_range():
     found = Panel(ASH, [PanelBoard(0.1, 0)]).change(8, 12, NO_DOUBTS)
     assert found.low_m == found.mid_m == found.high_m
+
+
+def test_what_pieces_say_runs_from_the_lower_to_the_higher():
+    """0.9 of the average, give or take 1.645 times 0.05; without pieces 1.645 times 0.15."""
+    learned = Learned(ASH, Doubts(), 0.9, 0.05, ((0.9, 0.05),))
+    assert "90 % of the average of white ash (nine in ten: 82 % to 98 %); without, 75 % to 125 %" in learned.in_words()
