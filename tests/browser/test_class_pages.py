@@ -120,3 +120,17 @@ def test_arrow_keys_move_the_slider_that_has_them_and_a_slide_keeps_its_place(of
     assert slider.input_value() == moved and slider.is_visible()
     found = Axe().run(page)
     assert found.violations_count == 0, found.generate_report()
+
+
+def test_type_fits_again_when_a_covered_study_opens_on_its_slide(offline_page, made):
+    page, size = offline_page.page, "parseFloat(document.documentElement.style.fontSize)"
+    lesson = next(path for path in sorted((made / "lessons").glob("*.html")) if "Open without" in path.read_text())
+    page.goto(f"{lesson.as_uri()}#slides")
+    page.wait_for_selector("html[data-ready]")
+    opens = page.locator("main button:visible", has_text="Open without")
+    while opens.count() == 0:
+        page.keyboard.press("PageDown")
+    before = page.evaluate(size)
+    opens.click()
+    page.wait_for_timeout(400)
+    assert page.evaluate(size) < before

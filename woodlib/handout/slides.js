@@ -49,6 +49,9 @@ function slideShow() {
   start.addEventListener("click", enter), whole.addEventListener("click", leave);
   back.addEventListener("click", () => go(at - 1)), next.addEventListener("click", () => go(at + 1));
   addEventListener("resize", () => root.dataset.slides && fit());
+  addEventListener("click", (event) => { // a button may open a study that was covered, or say a sentence
+    if (root.dataset.slides && event.target.closest("main button")) setTimeout(fit, 50);
+  });
   addEventListener("keydown", (event) => {
     const typed = event.target.matches("input, select, textarea, summary") || (event.key === " " && event.target.matches("button"));
     if (!root.dataset.slides || event.altKey || event.ctrlKey || event.metaKey || (typed && event.key !== "Escape")) return;
