@@ -111,7 +111,7 @@ def page(
     """
     start = f'"use strict";const START_UNITS={json.dumps(units)},OPERATIONS={script_table()};'
     asks = any("data-question=" in text for text in body)
-    parts = ("page.js", *scripts, *(["predict.js"] if asks else []))
+    parts = ("page.js", *(["predict.js"] if asks else []), *scripts)
     script = "\n".join([start, *map(part, parts)]) if slides or scripts else ""
     digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
     allowed = f"script-src 'sha256-{digest}'; " if script else ""
