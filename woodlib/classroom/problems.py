@@ -271,21 +271,29 @@ def first_hole(width_in: Fraction, centres_mm: int) -> Exercise:
 _WIDTHS, _DRYING = (14, 16, 18, 20, 22, 24), ((8, 11), (7, 12), (12, 7), (11, 6), (13, 8), (9, 13))
 PROBLEMS = (
     Problem("resting-moisture", "Air and wood", [(rh,) for rh in range(22, 78) if rh % 5], resting_moisture),
-    Problem("winter-air", "Winter air", list(product((-15.0, -10.0, -5.0, 0.0, 5.0), (60, 70, 75, 80, 90))), winter_air),
+    Problem(
+        "winter-air", "Winter air", list(product((-15.0, -10.0, -5.0, 0.0, 5.0), (60, 70, 75, 80, 90))), winter_air
+    ),
     Problem("movement", "Movement", list(product(WOODS, CUTS, _WIDTHS, _DRYING)), movement),
     Problem("gap-to-cut", "The gap", list(product(WOODS, (18, 20, 22, 24), ((8, 11), (7, 11), (8, 12)))), gap_to_cut),
     Problem("thicker-stock", "Waiting", list(product(WOODS, (0.75, 1.0), (1.5, 2.0))), thicker_stock),
     Problem("held-share", "Held wood", list(product(WOODS, _WIDTHS, (2, 3, 4, 5))), held_share),
     Problem(
-        "slot-to-cut", "The slot",
-        list(product((Fraction(1, 4), Fraction(5, 16), Fraction(3, 8)), (4, 5, 6, 7), (4, 5, 6))), slot_to_cut,
+        "slot-to-cut",
+        "The slot",
+        list(product((Fraction(1, 4), Fraction(5, 16), Fraction(3, 8)), (4, 5, 6, 7), (4, 5, 6))),
+        slot_to_cut,
     ),
     Problem(
-        "last-dowel", "Dowels",
-        list(product((Fraction(n, 2) for n in range(41, 72)), (Fraction(5, 16), Fraction(3, 8), Fraction(1, 2)))), last_dowel,
+        "last-dowel",
+        "Dowels",
+        list(product((Fraction(n, 2) for n in range(41, 72)), (Fraction(5, 16), Fraction(3, 8), Fraction(1, 2)))),
+        last_dowel,
     ),
-    Problem("first-hole", "Holes", list(product((Fraction(n, 8) for n in range(121, 190, 4)), (96, 128, 160))), first_hole),
-)  # fmt: skip
+    Problem(
+        "first-hole", "Holes", list(product((Fraction(n, 8) for n in range(121, 190, 4)), (96, 128, 160))), first_hole
+    ),
+)
 
 
 def tables() -> tuple[tuple[str, list[list[str]]], ...]:
