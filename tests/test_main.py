@@ -244,7 +244,6 @@ def test_a_piece_is_set_out_into_a_folder_that_is_made_and_never_written_over(tm
         "stick-2.svg",
         "stick-3.svg",
         "blank.svg",
-        "blank.pdf",
         "shop.html",
     } == set(before)
     assert command_line.run(["setout", str(SEAT), "-o", str(folder)]) == 1
