@@ -39,7 +39,7 @@ _ROWS = ((128.0, "dampest month", "damp"), (236.0, "the day it is fitted", "toda
         Choice("species", "Wood", WOODS, "white oak"),
         Choice("fixed", "The metal is", FIXED, "end"),
         Choice("rings", "Boards", tuple(RINGS_DEG), "flatsawn"),
-        Span("centres", "Distance between the outer screws", "length", 64 * MM, 512 * MM, 32 * MM, 128 * MM),
+        Span("centres", "Distance between the outer screws", "fine_length", 64 * MM, 512 * MM, 32 * MM, 128 * MM),
         Span("shank", "Thickness of the screw", "fine_length", 3 * MM, 6 * MM, 0.5 * MM, 4 * MM),
         Span("driest", "Air in the driest month", "humidity", *DRIEST_RH, 1, 25),
         Span("dampest", "Air in the dampest month", "humidity", *DAMPEST_RH, 1, 62),
@@ -156,7 +156,7 @@ def _picture(fixed, centres, shank, distance, outward, inward, strains, slot) ->
         *dimension_line(
             (_MIDDLE - half, 394.0),
             (_MIDDLE + half, 394.0),
-            say("{c} between the outer screws", c=length(centres)),
+            say("{c} between the outer screws", c=fine_length(centres)),
             "ink",
             8.0,
             14,
@@ -185,7 +185,7 @@ def _told(fixed: str, centres: float, slot: Decided) -> Said:
         "in the dampest month the sliding screw stands at the outer end of its slot, on the day of fitting near its "
         "middle, in "
         f"the driest month at its inner end. The slot is {{slot}} long. Movement is drawn {TIMES} times too large.",
-        centres=length(centres),
+        centres=fine_length(centres),
         slot=length(slot, "up"),
     )
 
