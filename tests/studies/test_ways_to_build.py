@@ -73,6 +73,7 @@ def test_at_its_start_it_says_what_the_verdicts_say(name):
         said = "\n".join(study(name).answer(way=verdict.key).lines())
         for cut in map(verdict.cut, verdict.way.main_cuts):
             assert f"Cut today: {cut.label}: {cut.text()}" in said
+            assert not cut.chain or all(times == 1 for times, _ in cut.chain)  # marked first, and only then told
 
 
 @pytest.mark.parametrize("name", DEMOS)

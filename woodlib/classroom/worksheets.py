@@ -68,7 +68,7 @@ def right_span(exercise: Exercise) -> str:
 
     >>> from woodlib.lesson.question import Question
     >>> right_span(Exercise(Question("half", "Half an inch?", "length"), lambda: 0.0127, 0.0016))
-    '7/16 in (11 mm) to 9/16 in (14 mm)'
+    '7/16 in (11 mm) to 9/16 in (14.5 mm)'
     """
     number = next(k for k, band in enumerate(exercise.bands) if band.right)
     edges = exercise.bands[number - 1].up_to, exercise.bands[number].up_to

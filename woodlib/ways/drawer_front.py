@@ -76,7 +76,7 @@ WAY = Way(
     joint=_joint,
     shows="A drawer front in its opening: it stands on its lower edge and grows upward. Below, the gap to the rail "
     "above.",
-    main_cuts=("height", "gap_today"),
+    main_cuts=("height", "length"),
     driest="the gap above opens by {gap_shrink}",
     dampest="the gap above closes by {gap_growth} and stays open",
     reasons=("The front stands on its runners and grows upward into a gap that is left for it.",),

@@ -64,7 +64,7 @@ WAY = Way(
     joint=_joint,
     shows="A drawer side between runner and kicker: it stands on its lower edge and grows upward. Below, the gap "
     "above.",
-    main_cuts=("height", "gap_today"),
+    main_cuts=("height", "bottom_groove_depth"),
     driest="the gap above opens by {gap_shrink}",
     dampest="the gap above closes by {gap_growth} and stays open",
     reasons=("The side grows upward into the play below the kicker, so the drawer never jams.",),

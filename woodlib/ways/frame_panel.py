@@ -327,7 +327,7 @@ WAY = Way(
     joint=joint,
     shows="A panel in a frame that hardly moves outside. Below, the tongue of the panel moves in and out of its "
     "groove, and the line beside it opens and closes.",
-    main_cuts=("stile_groove_depth", "panel_width", "line_today"),
+    main_cuts=("stile_groove_depth", "panel_width", "rail_groove_depth"),
     driest=(
         "it still sits about {at_least_cover} deep in each groove, and the frame outside is narrower by "
         "{frame_narrowing}"

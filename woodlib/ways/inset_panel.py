@@ -113,7 +113,7 @@ WAY = Way(
     joint=_joint,
     shows="A panel in its opening: it keeps its hinged edge and grows towards the free one. Below, the gap at the "
     "free edge.",
-    main_cuts=("panel_width", "gap_today"),
+    main_cuts=("hinged_gap", "panel_length"),
     driest="the reveal at the free edge opens by {gap_shrink}",
     dampest="the reveal at the free edge closes by {gap_growth} and stays open",
     reasons=("Hung along one edge, the panel grows and shrinks at the other, into a reveal that is left for it.",),

@@ -79,9 +79,16 @@ class Judgement:
         return self.pull[2]
 
     def size(self, key: str):
-        """A size as it is written: as it is marked, where that is known, or rounded the safe way as it slides."""
-        rule = self.way.sizes[key]
-        return self.marked.get(key) or (movement if rule.fine or rule.chain else length)(self.sizes[key], rule.rounding)
+        """A size as it is marked, where that is known; else as it slides, rounded the safe way.
+
+        What follows from marked sizes is told as "about" while it slides, because nothing is marked yet.
+        """
+        rule, size = self.way.sizes[key], self.sizes[key]
+        if key in self.marked:
+            return self.marked[key]
+        if rule.chain:
+            return say("about {size}", size=movement(size))
+        return (movement if rule.fine else length)(size, rule.rounding)
 
     def month(self, towards: str) -> Said | Pick:
         """What the driest or the dampest month does to it."""

@@ -193,7 +193,7 @@ WAY = Way(
     joint=joint,
     shows="A panel in a frame with mitred corners. Below, a corner from above: how far its mitre would open if no "
     "glue held it.",
-    main_cuts=("stile_groove_depth", "panel_width", "line_today"),
+    main_cuts=("stile_groove_depth", "panel_width", "rail_groove_depth"),
     driest="each mitre wants to open at its inside corner by {inside}; the panel stays in its grooves",
     dampest="each mitre wants to open at its outside corner by {outside}; the panel touches no bottom",
     reasons=(

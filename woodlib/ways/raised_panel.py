@@ -163,7 +163,7 @@ WAY = replace(
     plan=plan,
     joint=joint,
     shows="A raised panel in a frame that hardly moves outside. Below, the flat of its edge moves in and out of the groove.",
-    main_cuts=("stile_groove_depth", "panel_width", "edge_shoulder"),
+    main_cuts=("stile_groove_depth", "panel_width", "rail_groove_depth"),
     reasons=(
         "The border becomes a frame that moves little, and the panel grows and shrinks inside its grooves; no line "
         "opens, but up to {drawn_out} more of each edge shows in the driest month.",
