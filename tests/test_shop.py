@@ -99,7 +99,7 @@ def test_the_seat_from_one_brief(plan):
 
 def test_drawings_are_still_images_that_say_their_numbers(plan):
     page = parsed(cards.shop_drawings(plan))
-    assert len(page.images) == 6  # plan, joint, three story sticks, the blank
+    assert len(page.images) == 3  # plan, joint, the blank; story sticks are true on paper only
     for image in page.images:
         assert image["src"].startswith("data:image/svg+xml;base64,") and "in (" in image["alt"]
     assert "18-1/2 in (469.9 mm)" in page.images[0]["alt"] and "42-3/4 in" in page.images[-1]["alt"]

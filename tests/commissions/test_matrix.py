@@ -13,10 +13,10 @@ from woodlib.ways.drawing import draw_verdict
 
 def test_every_way_is_judged_set_out_and_drawn(matrix_brief):
     commission = commission_of(read_brief(matrix_brief))
-    for verdict in commission.verdicts:
+    for number, verdict in enumerate(commission.verdicts):
         plan = set_out(commission.brief, verdict=verdict)
         assert plan.made.parts and all(size.exact_m > 0 for part in plan.made.parts for size in part.sizes)
         drawn = draw_verdict(verdict, commission.piece)
         assert not faults(drawn), f"{verdict.key}: {faults(drawn)}"
-        for sheet in (page for paper in ("A4", "Letter") for page in sheets(plan, paper).values()):
+        for sheet in sheets(plan, ("A4", "Letter")[number % 2]).values():  # each paper with half of the ways
             assert not faults(sheet), f"{verdict.key}: {sheet.title}: {faults(sheet)}"

@@ -238,7 +238,7 @@ def test_a_dowel_takes_half_of_a_board_at_most(thick, dowel):
         brief, [StockBoard("A", "180 mm", "1 m", "30 mm", 3)], verdict_on(brief, "battens"), practice=ShopPractice()
     )
     assert {mm(joint.joint.size_m) for joint in plan.joints} == ({dowel} if dowel else set())
-    assert ("bore for dowels" in plan.order.names) == bool(dowel) and "glue the sections together" in plan.order.names
+    assert ("bore for dowels" in plan.order.names) == bool(dowel) and "glue up" in plan.order.names
     blank_sheet(plan)
 
 

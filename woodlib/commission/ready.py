@@ -64,8 +64,9 @@ def _dry(commission: Commission) -> str:
         )
     beyond = "dampest" if now > dampest else "driest"
     only = "shrink" if now > dampest else "grow"
+    wrong = "Not yet, too damp" if now > dampest else "Too dry yet"
     return (
-        f"Not yet: {here} is {side} all that this house ever does ({year}), so the piece could only {only} after it "
+        f"{wrong}: {here} is {side} all that this house ever does ({year}), so the piece could only {only} after it "
         f"reaches its room. The sizes given count that, but wood at rest near its {beyond} month or further in is kinder. "
         f"{_rest(commission, now, middle)}"
     )

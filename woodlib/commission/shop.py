@@ -315,6 +315,8 @@ def shop_drawings(of: SettingOut | Commission) -> Card:
     plan = setting_out_of(of) if isinstance(of, Commission) else of
     paper = "A4" if plan.first == "metric" else "Letter"
     words = drawing_in_words(plan)
-    drawn = sheets(plan, paper)
+    drawn = {
+        name: sheet for name, sheet in sheets(plan, paper).items() if not name.startswith("stick")
+    }  # true on paper only
     told = {name: blank_in_words(plan) if name == "blank" else words for name in drawn}
     return joined(*(figure(sheet, f"{sheet.title}. {told[name]}") for name, sheet in drawn.items()))

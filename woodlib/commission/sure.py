@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..restraint.measures import odds_words
-from ..words.say import length, say
+from ..words.say import say
 from .card import Card, Words, heading, joined, listed
 from .judged import Commission
 from .pair import glued_odds
@@ -23,7 +23,7 @@ def _said(commission: Commission) -> Iterator[Words]:
     if opens is not None:
         rule = built.way.sizes[opens.driest]
         bound = {"up": "at most", "down": "at least"}[rule.rounding]
-        wide = length(built.judged.sizes[opens.driest], rule.rounding)
+        wide = built.judged.size(opens.driest)
         yield say(
             f"The {opens.name} will be {bound} {{wide}} wide in {months_of(commission)[0]}, nine times in ten.",
             wide=wide,

@@ -44,7 +44,7 @@ def what_now(commission: Commission, name: str, value: str) -> list[str]:
 
     >>> from woodlib.commission import chosen_brief, commission_of
     >>> what_now(commission_of(chosen_brief()), "step", "1/64 in")[0]
-    'Plane it flush: 59/64 in (23.4 mm) is left of 1 in (25.4 mm) where 7/8 in (22.2 mm) is wanted, so nothing else changes.'
+    'Plane it flush: 7/8 in (22.2 mm) is left of the 15/16 in (23.8 mm) that was glued, where 7/8 in (22.2 mm) is wanted, so nothing else changes.'
     """
     found = [mishap for mishap in MISHAPS if mishap.name == name.strip().casefold()]
     if not found:
@@ -95,6 +95,16 @@ def _left_after(plan: SettingOut, lost_m: Fraction) -> tuple[str, Fraction]:
     return said, max(wanted - left, Fraction(0))
 
 
+def _flush(plan: SettingOut, step_m: Fraction) -> tuple[str, Fraction]:
+    """As :func:`_left_after`, of strips that were planed to the blank's thickness before they were glued: a step takes one
+    face, and the other is planed too."""
+    blank, face = _blank_of(plan), plan.practice.face_planing_m
+    planed, wanted = blank.thickness.total_m, blank.finished_thickness_m
+    left = planed - max(step_m, face) - face
+    said = f"{_fine(left, plan)} is left of the {_fine(planed, plan)} that was glued, where {_fine(wanted, plan)} is wanted"
+    return said, max(wanted - left, Fraction(0))
+
+
 def _fine(size: Fraction, plan: SettingOut) -> str:
     return fine_text(size, plan.first)
 
@@ -114,7 +124,7 @@ def _step(commission: Commission, value: str) -> list[str]:
     plan, step = setting_out_of(commission), _length(value, "step")
     if not plan.glued_up:
         return ["Nothing is glued up edge to edge in this plan."]
-    said, missing = _left_after(plan, step)
+    said, missing = _flush(plan, step)
     if not missing:
         return [f"Plane it flush: {said}, so nothing else changes."]
     practice = plan.practice

@@ -57,7 +57,23 @@ def joint_sheet(plan: SettingOut, paper: str = "A4") -> Picture:
             sheet.dimension(
                 (x[0], bottom + 26), (x[1], bottom + 26), size(end - begin, first), ((x[0], bottom), (x[1], bottom))
             )
-        depths = breaks((p.depth for p in inside), first)
+        sunk = [depth for _, depth in grooves(made)[:1]]  # on the left what the groove is, on the right its tongue
+        if sunk:
+            tongue = next(p for p in inside if p.loose)
+            right = left + float(min(high, whole_of(made)) - low) * px
+            for begin, end in pairwise(
+                sorted(
+                    {
+                        *breaks((p.depth for p in inside if not p.loose), first),
+                        *(marked(end, first) for end in tongue.depth),
+                    }
+                )
+            ):
+                y = [top + float(s - origin) * px for s in (begin, end)]
+                sheet.dimension(
+                    (right + 80, y[0]), (right + 80, y[1]), size(end - begin, first), ((right, y[0]), (right, y[1]))
+                )
+        depths = breaks([*(p.depth for p in inside if not (sunk and p.loose)), *sunk], first)
         for begin, end in pairwise(depths):
             y = [top + float(s - origin) * px for s in (begin, end)]
             sheet.dimension(

@@ -110,7 +110,7 @@ def through_the_year(year: PieceYear) -> Study:
             split=max(pull, 0.0) * year.drawn.width,
             level=level,
         )
-        held, built = held_words(pull, level), built_words(year, seen)
+        held, built = held_words(pull, level, here.cut), built_words(year, seen)
         return Answer(
             picture_of(year, here, seen, held[0]),
             say(f"{month}: {{held}}; {{built}}.", held=held[1], built=built),
@@ -133,14 +133,15 @@ def through_the_year(year: PieceYear) -> Study:
 FREE = "Nothing pulls"
 
 
-def held_words(pull: float, level: int) -> tuple[Pick, Pick]:
-    """What the held half goes through: a word or two, and a sentence."""
-    step = 0.0 if pull <= 0.0 else 1.0 + level
+def held_words(pull: float, level: int, rests: bool) -> tuple[Pick, Pick]:
+    """What the held half goes through: a word or two, and a sentence; ``rests`` on the day it is cut, when nothing has moved."""
+    step = 0.0 if rests else 1.0 if pull <= 0.0 else 2.0 + level
     return (
-        Pick(step, ("Squeezed", "Pulled a little", "Pulled hard", "Past its limit")),
+        Pick(step, ("Nothing pulls yet", "Squeezed", "Pulled a little", "Pulled hard", "Past its limit")),
         Pick(
             step,
             (
+                "held fast, and nothing has moved yet",
                 "held fast, the wood is squeezed; a split would be shut, not healed",
                 "held fast, the wood is pulled a little",
                 "held fast, the wood is pulled harder than it can bear for good",
@@ -198,7 +199,10 @@ def picture_of(year: PieceYear, month: Month, seen: Seen, state: Pick) -> Pictur
     right = HALF + GAP
     plan, cut = view_of(year.way)
     change = seen.goes * seen.width
-    sides = [say(f"{{change}} {side}", change=length(abs(change))) for side in ("narrower", "wider")]
+    sides = [
+        say(f"{'panel ' if year.way.framed else ''}{{change}} {side}", change=length(abs(change)))
+        for side in ("narrower", "wider")
+    ]
     marks: list[Mark] = [
         Words(0.0, 15.0, "As you saw it" if year.held.ends else "If it were held", "ink", LETTERS, "start", bold=True),
         Words(0.0, 34.0, year.held.says, "quiet", LETTERS, "start"),

@@ -113,7 +113,7 @@ CHANGE = up(
     "line between shoulder and stile, change over the year",
     (travel("panel_growth", 0.5), travel("panel_shrink", 0.5)),
     "each long edge of the panel goes in and out by half of its movement",
-    chain=((1, "line_driest"), (-1, "line_dampest")),
+    fine=True,
 )
 
 

@@ -81,13 +81,16 @@ class Judgement:
     def size(self, key: str):
         """A size as it is marked, where that is known; else as it slides, rounded the safe way.
 
-        What follows from marked sizes is told as "about" while it slides, because nothing is marked yet.
+        What follows from marked sizes is told as "about" or "at least" while it slides, because nothing is marked yet.
         """
         rule, size = self.way.sizes[key], self.sizes[key]
         if key in self.marked:
             return self.marked[key]
-        if rule.chain:
+        if rule.moves:
             return say("about {size}", size=movement(size))
+        if rule.chain:
+            bound, safe = ("at least", "down") if rule.rounding == "up" else ("at most", "up")
+            return say(f"{bound} {{size}}", size=movement(size, safe))
         return (movement if rule.fine else length)(size, rule.rounding)
 
     def month(self, towards: str) -> Said | Pick:
