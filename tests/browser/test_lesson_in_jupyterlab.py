@@ -53,7 +53,7 @@ def test_predict_move_restart_and_reopen(jupyter_server, browser_page):
     exercise = page.get_by_label("Your answer").last
     exercise.fill("13mm")
     exercise.press("Enter")
-    page.get_by_text("Right: 1/2 in (13 mm).").wait_for(timeout=WAIT)
+    page.get_by_text("Right: 1/2 in (12.5 mm).").wait_for(timeout=WAIT)
 
     restart(page)
     page.wait_for_timeout(1000)

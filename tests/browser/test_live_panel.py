@@ -55,6 +55,7 @@ def notebook(jupyter_server):
 def test_a_notebook_that_was_not_run_shows_stills_and_says_how_to_bring_them_to_life(jupyter_server, browser_page):
     page = browser_page.page
     page.goto(jupyter_server.url("03-how-far-it-moves.ipynb"))
+    page.get_by_text("Say first what you expect, then open this.").first.click(timeout=WAIT)
     page.get_by_text(BRING_TO_LIFE).first.wait_for(timeout=WAIT)
     still = page.locator(".jp-OutputArea img[src^='data:image/svg']").first
     assert still.evaluate("image => image.complete && image.naturalWidth") > 100 and still.bounding_box()["width"] > 400

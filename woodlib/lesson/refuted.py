@@ -7,10 +7,10 @@ from html import escape
 from typing import Any
 
 from ..errors import InputError
-from ..picture.svg import picture_address
 from ..studies import find_study
 from ..study.answer import Answer
 from ..words.say import plain_text
+from .series import scrolling
 
 
 @dataclass(frozen=True)
@@ -35,8 +35,7 @@ class Refuted:
         told = answer.alt_text()
         html = (
             f"<p>You hear: <strong>{escape(self.idea)}</strong></p>"
-            f'<div style="overflow-x:auto"><img alt="{escape(told, quote=True)}" src="{picture_address(answer.picture, told)}" '
-            f'style="width:100%;min-width:560px;max-width:{answer.picture.width:g}px"></div>'
+            f"{scrolling(answer.picture, told, told)}"
             f"<p>{escape(plain_text(answer.headline))}</p><p>{escape(self.look)}</p>"
         )
         return {"text/plain": str(self), "text/html": html}

@@ -53,10 +53,17 @@ class Series:
 
     def _repr_mimebundle_(self, include=None, exclude=None) -> dict[str, str]:
         picture = series_picture(self)
-        image = f'<img alt="{escape(str(self), quote=True)}" src="{picture_address(picture, self.title)}" '
         words = "".join(f"<p>{escape(line)}</p>" for line in (self.summary, f"Source: {self.source}", self.note))
-        html = f'<div style="overflow-x:auto">{image}style="width:100%;min-width:560px;max-width:{picture.width:g}px"></div>{words}'
-        return {"text/plain": str(self), "text/html": html}
+        return {"text/plain": str(self), "text/html": scrolling(picture, str(self), self.title) + words}
+
+
+def scrolling(picture: Picture, told: str, title: str) -> str:
+    """A picture as HTML that scrolls sideways where the page is narrow, with keys too; ``told`` says what it shows."""
+    image = f'<img alt="{escape(told, quote=True)}" src="{picture_address(picture, title)}"'
+    return (
+        f'<div style="overflow-x:auto" tabindex="0" role="group" aria-label="{escape(picture.title, quote=True)}">{image} '
+        f'style="width:100%;min-width:560px;max-width:{picture.width:g}px"></div>'
+    )
 
 
 def series_picture(series: Series) -> Picture:
