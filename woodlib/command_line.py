@@ -61,7 +61,7 @@ def parser() -> argparse.ArgumentParser:
         made.set_defaults(action=action, extra=extra, takes_more=takes_more)
         return made
 
-    made = command("open", open_notebooks, "open the notebooks in JupyterLab, at the first lesson", takes_more=True)
+    made = command("open", open_notebooks, "open the notebooks in JupyterLab, at the start page", takes_more=True)
     made.add_argument(
         "folder",
         nargs="?",
@@ -214,7 +214,7 @@ def test_part(name: str) -> str:
 
 
 def open_notebooks(chosen: argparse.Namespace) -> int:
-    """Start JupyterLab at the first notebook."""
+    """Start JupyterLab at the start page."""
     from .opening import open_lab
 
     return open_lab(chosen.folder, chosen.passed_on)

@@ -21,7 +21,7 @@ def notebooks_folder() -> Path:
 
 
 def open_lab(folder: Path | None, options: list[str]) -> int:
-    """Start JupyterLab at the first notebook and return its exit code when it is closed.
+    """Start JupyterLab at the start page and return its exit code when it is closed.
 
     ``folder`` is where copies go, or None to open the notebooks in place; ``options`` go to JupyterLab as they are.
     Raises :class:`SetUpError` when an installed kit is given no folder, or the folder cannot be used.
@@ -40,7 +40,7 @@ def open_lab(folder: Path | None, options: list[str]) -> int:
 
 
 def start_options(first: Path) -> list[str]:
-    """Options that make JupyterLab begin with the first notebook, alone on its page.
+    """Options that make JupyterLab begin with the start page, alone on its page.
 
     >>> start_options(Path("notebooks/00-start-here.ipynb"))
     ['--ServerApp.root_dir=notebooks', '--LabApp.default_url=/doc/tree/00-start-here.ipynb']

@@ -3,7 +3,7 @@
 White ash, flatsawn, 0.00274 per point across the grain; 500 x 900 mm outside, 20 mm thick, border 50 mm; stock 8 %,
 driest month 6 %, dampest 12 %, no doubts: narrowing strain 0.00548, widening 0.01096. The kit's usual shop sizes: kerf
 3.175, end trim 25.4, edge trim 6.35, jointing 0.79375 an edge, planing 0.79375 a face; tenon 31.75 or 5/8 of the stile.
-The cuts of a verdict are those of the examples in ``tests/construction/test_hand_worked.py``, as written in
+The cuts of a verdict are those of the examples in ``tests/ways/test_hand_worked.py``, as written in
 millimetres: whole ones, fine sizes in halves.
 """
 

@@ -165,4 +165,4 @@ def test_the_pages_cards_tell_it(commission):
 def test_a_key_can_be_taken_only_once(wedged):
     with pytest.raises(InputError, match="key of the way is 'wedged_ledge', which another way has"):
         register(wedged)
-    assert len(every_way()) == 32
+    assert [way.key for way in every_way()].count("wedged_ledge") == 1
