@@ -46,7 +46,7 @@ def class_files(lessons: Sequence[Lesson], names: Sequence[str], seed: str, told
     lessons = tuple(lessons)
     files: dict[str, str | bytes] = {}
     for number, lesson in enumerate(lessons):
-        told(f"Lesson {number + 1} of {len(lessons)}: {lesson.title}")
+        told(f"Page {number + 1} of {len(lessons)}: {lesson.title}")
         links = (beside(lessons, number, where) for where in ("above", "below"))
         files[f"lessons/{lesson.file}"] = lesson.page(*links)
     told(f"Worksheets, pages and keys of {len(names)} students.")

@@ -132,14 +132,15 @@ def movement(wood: str, cut: str, width_in: int, moistures: tuple[int, int]) -> 
 def gap_to_cut(wood: str, width_in: int, moistures: tuple[int, int]) -> Exercise:
     """How wide a gap is cut today."""
     grows = width_movement(_board(wood, width_in), moistures[0], moistures[1])
+    most = float(FORMATS["movement"].parts[0].shown(grows.high_m, "up"))  # what is printed is what is judged by
     words = (
         f"A flatsawn {wood} panel, {_inches(width_in)} wide, is built at {moistures[0]} % and comes to {moistures[1]} % in "
         f"summer. It grows by {write(grows.mid_m, 'movement')} on average; nine boards in ten stay between "
-        f"{write(grows.low_m, 'movement')} and {write(grows.high_m, 'movement', rounding='up')}. How wide do you cut a gap that must never close?"
+        f"{write(grows.low_m, 'movement')} and {write(most, 'movement')}. How wide do you cut a gap that must never close?"
     )
     return Exercise(
-        Question("gap-to-cut", words, "length"),
-        lambda: grows.high_m,
+        Question("gap-to-cut", words, "movement"),
+        lambda: most,
         INCH_M / 16,
         {
             grows.mid_m: "That serves the average board. One board in two grows further, and then the gap is shut.",

@@ -35,7 +35,8 @@ function judge(given, rules) { // {right: true, false or null, sentence}
   const fill = (sentence, slots) => sentence.replace(/\{(\w+)\}/g, (_, name) => slots[name]);
   if (rules.ask_unit && /^[\d.,]+$/.test(said)) return { right: null, sentence: fill(rules.ask_unit, { given: `'${said}'`, bare: said }) };
   const value = readTyped(given, rules);
-  if (!(Math.abs(value) < rules.most)) return { right: null, sentence: fill(rules.unread, { given: `'${said}'` }) + " " + rules.how };
+  const unread = /^[\d.,]+$/.test(said) ? rules.bare : rules.unread;
+  if (!(Math.abs(value) < rules.most)) return { right: null, sentence: fill(unread, { given: `'${said}'` }) + " " + rules.how };
   if (rules.ask_sign && !said.includes("%") && value > 0 && value < 1) {
     const [number, hundredfold] = [value, 100 * value].map((share) => String(Number(share.toPrecision(6))));
     return { right: null, sentence: fill(rules.ask_sign, { given: `'${said}'`, number, hundredfold }) };

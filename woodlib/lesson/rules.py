@@ -18,6 +18,7 @@ from .question import ASK_SIGN, ASK_UNIT, DAYS, LOOSE_START, NAME_OF_PERCENT, OP
 
 TRIES_BEFORE_WAY = 2
 UNREAD = "{given} cannot be read as an answer here."
+BARE = "{given} of what? The unit is missing."
 _LARGEST = 1e15
 
 
@@ -29,7 +30,7 @@ def exercise_rules(exercise: Exercise) -> dict[str, Any]:
     [(False, ' is too low.'), (True, 'Right: 1/2 in (12.5 mm).'), (False, ' is too high.')]
     """
     question = exercise.question
-    rules = {"how": question.how, "way": exercise.way, "tries": TRIES_BEFORE_WAY, "unread": UNREAD}
+    rules = {"how": question.how, "way": exercise.way, "tries": TRIES_BEFORE_WAY, "unread": UNREAD, "bare": BARE}
     if question.kind == OPTION:
         return rules | {"choices": {option: list(said) for option, said in exercise.choices.items()}}
     bands = [
@@ -49,7 +50,7 @@ def prediction_rules(question: Question) -> dict[str, Any]:
     if question.kind == OPTION:
         return {}
     silent: dict[str, Any] = {"up_to": None, "right": None, "words": []}
-    rules = {"how": question.how, "unread": UNREAD, "answer": 0.0, "bands": [silent]}
+    rules = {"how": question.how, "unread": UNREAD, "bare": BARE, "answer": 0.0, "bands": [silent]}
     return rules | {"format": FORMATS[question.kind].as_table(), **reading_rules(question.kind)}
 
 

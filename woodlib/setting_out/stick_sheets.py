@@ -11,7 +11,7 @@ from .plan import SettingOut
 from .section_drawing import size, title_block
 from .sheet import MARGIN, PX_MM, Sheet, wide
 
-STRIP_M, STRIPS = 0.24, 3
+STRIP_M, STRIPS = 0.2, 3  # so long that what is written at its end still finds room on both papers
 
 
 def _stops(plan: SettingOut, axis: int) -> dict[Fraction, str]:
@@ -78,11 +78,10 @@ def _stick(plan: SettingOut, paper: str, number: int, strips: list) -> Picture:
         for x, text, level in _stairs(shown):
             top = y - 16 - 15 * level
             sheet.line([(x, y), (x, top)], "ink", 1.0)
-            fits = x + 5 + wide(text, 11) < left + float(end - begin) * px
-            sheet.text(x + 5 if fits else x - 5, top + 9, text, 11, anchor="start" if fits else "end")
+            sheet.text(x + 5, top + 9, text, 11)
         for place in (begin, end):
             x = left + float(place - begin) * px
-            sheet.line([(x, y - 34), (x, y + 8)], "ink", 1.0, "4 3")
+            sheet.line([(x, y), (x, y + 10)], "ink", 1.0, "4 3")
         caption = f"Strip {part} of {count}, {name}: {size(begin, plan.first)} to {size(end, plan.first)}"
         sheet.text(left + 8, y + 22, caption, 12)
     return sheet.finish(title_block(plan, "1:1", f"{number + 2} story stick"))

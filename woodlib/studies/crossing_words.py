@@ -41,7 +41,7 @@ SHORT = (
 )
 TONES = ("fine", "stop", "watch", "stop", "stop", "stop")
 HEADLINES = (
-    "Glued like this, the panel should come through the year.",
+    "Glued like this, a middling panel should come through the year; a commission goes by the careful end.",
     "Do not glue it: it may crack, by the stress model.",
     "Better not glue it: it may take a set, and crack over the years.",
     "Do not glue it: it may take a set, and the stress model warns of a crack.",

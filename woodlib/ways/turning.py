@@ -153,10 +153,10 @@ def _narrower(year: _Year) -> str:
     surely, perhaps = (float(width) for width in year.judged(1.0).strained.whole_m)
     if surely >= year.piece.width_m or not perhaps:
         return ""
-    least, most = (both(min(width, year.piece.width_m), 4, 1, "down") for width in (surely, perhaps))
+    least = both(surely, 4, 1, "down")
     return (
-        f"A glued end up to about {least} wide, perhaps {most}, does not set free what a split costs; it is strained all the "
-        "same, and its glue with it."
+        f"A glued end is sure not to split only up to about {least} wide, where it does not set free what a split costs; it is "
+        "strained all the same, and its glue with it."
     )
 
 
