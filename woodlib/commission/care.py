@@ -52,9 +52,10 @@ def expected(commission: Commission) -> list[Words]:
 
 def calls(commission: Commission) -> list[Words]:
     """When the client calls."""
-    low, high = map(whole_percent, safe_humidity_percent(commission))
-    return [
-        say("if the room stays below {low} or above {high} humidity for more than a month;", low=low, high=high),
+    low, high = safe_humidity_percent(commission)
+    bounds = {"low": whole_percent(5.0 * (low // 5.0)), "high": whole_percent(-5.0 * (-high // 5.0))}
+    return [  # in steps of five, outward: no hygrometer of a home reads to one
+        say("if the room stays below {low} or above {high} humidity for more than a month;", **bounds),
         f"if a line opens {commission.built.way.watch} that you can slide a sheet of paper into;",
         "if something that used to move freely sticks, or the piece bends.",
     ]

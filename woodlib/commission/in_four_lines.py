@@ -98,9 +98,9 @@ def you_will_see(commission: Commission) -> Words:
         return "nothing, while the glue holds; a fine line along the grain would be a split."
     said = {"dry": stands_in(commission, driest), "damp": stands_in(commission, dampest)}
     if opens is None and said["dry"] == said["damp"]:
-        return "no line that opens: it hardly moves."
+        return "nothing that opens: it hardly moves."
     if opens is None:
-        return say(f"no line that opens. In {driest} {{dry}} In {dampest} {{damp}}", **said)
+        return say(f"nothing that opens. In {driest} {{dry}} In {dampest} {{damp}}", **said)
     year = piece_year(commission)
     sizes = {name: _open(_at(year.months, month), "about ") for name, month in (("dry", driest), ("damp", dampest))}
     return say(f"a {opens.name}: in {driest} {{dry}}, in {dampest} {{damp}}. It is meant to be there.", **sizes)

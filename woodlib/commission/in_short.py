@@ -41,7 +41,7 @@ def _facts(commission: Commission) -> Iterator[tuple[Words, Words]]:
     yield (
         "Piece",
         say(
-            "{kind}, {width} across the grain, {long} along it, {thick} thick, finished outside",
+            "{kind}, {width} across the grain, {long} along it, {thick} thick when finished",
             kind=piece.kind,
             width=length(piece.width_m),
             long=length(piece.length_m),

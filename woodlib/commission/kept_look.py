@@ -49,10 +49,10 @@ def in_a_sentence(commission: Commission) -> str:
     if good:
         ways = f"{len(good)} ways keep" if len(good) > 1 else "One way keeps"
         best = f"{'the best of them is ' if len(good) > 1 else 'it is '}{good[0].way.with_article}"
-        return f"You insist on this: {keep}. {ways} it and come through this house unharmed; {best}.{lost}"
+        return f"You asked for this: {keep}. {ways} it and come through this house unharmed; {best}.{lost}"
     free = next((verdict for verdict in commission.verdicts if verdict.allowed), None)
     other = f" What does come through is {free.way.with_article}, without it." if free else ""
-    return f"You insist on this: {keep}. Nothing that keeps it comes through this house unharmed.{other}{lost}"
+    return f"You asked for this: {keep}. Nothing that keeps it comes through this house unharmed.{other}{lost}"
 
 
 def _seen(verdict: Verdict) -> Said:

@@ -113,7 +113,7 @@ class _Half:
         """A word or two under the drawing."""
         if self.way.holds:
             return ("Pulled a little", "Pulled hard", "Past its limit")[self.tone] if self.dry else "Squeezed"
-        return ("Nothing pulls", "Opens too far", "No room left")[self.tone]
+        return ("Nothing pulls", "Opens too far", "Room could run out")[self.tone]
 
     @property
     def role(self) -> Pick:
