@@ -10,9 +10,11 @@ import nbformat
 import pytest
 
 from woodlib.commission import DEMO, asking, chosen_brief, commission_of, four_lines
+from woodlib.commission.pair import the_pair
 from woodlib.data_files import data_path
 from woodlib.errors import InputError
 from woodlib.handout import handout_from_notebook, write_handout
+from woodlib.handout.cache import study_name
 from woodlib.handout.client_page import shop_page
 from woodlib.live import STUDY_MIME
 from woodlib.opening import notebooks_folder
@@ -223,3 +225,12 @@ def test_nothing_but_a_handout_is_replaced(folder):
     with pytest.raises(InputError, match="nothing is replaced"):
         write_handout(data_path(DEMO), folder / "mine.html")
     assert (folder / "mine.html").read_text("utf-8") == "<p>mine</p>"
+
+
+def test_every_study_of_the_page_is_kept_for_the_next_time():
+    """The client's second study once held functions that have no name of their own, so each page froze it anew."""
+    names = [
+        [study_name(make(commission_of(chosen_brief(seat)))) for make in (the_pair, asking)]
+        for seat in (data_path(DEMO), data_path(DEMO), f"{Path(__file__).parents[1]}/commissions/named/door.toml")
+    ]
+    assert None not in names[0] and names[0] == names[1] and not set(names[0]) & set(names[2])

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
 from functools import cache
 
 from ..studies.sliding_piece import MonthAir, PieceInAir
@@ -95,7 +96,24 @@ def asking(commission: Commission) -> Study:
             agreed, now, drawn(commission, wide), air, lambda judged, goes: opening_m(judged, goes, commission.first)
         )
 
-    return what_if(commission.brief.title, inputs, asked)
+    hangs_on = repr(
+        (commission.piece, commission.months, commission.doubts, commission.brief.stock, tuple(ways), airs, widths)
+    )
+    return what_if(
+        commission.brief.title, inputs, _Asking(f"{hangs_on} {commission.first} {commission.brief.shop}", asked)
+    )
+
+
+@dataclass(frozen=True)
+class _Asking:
+    """How a state is asked for, shown as what its answers hang on: by that a page's table is kept and found again."""
+
+    hangs_on: str
+    ask: Callable[[str, str, str, str], Asked] = field(repr=False)
+
+    def __call__(self, way: str, dry: str, damp: str, width: str) -> Asked:
+        """The state at these places."""
+        return self.ask(way, dry, damp, width)
 
 
 def _tried(air: MonthAir, step: float) -> bool:
