@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
+from woodlib.brief import read_brief
 from woodlib.commission import chosen_brief, commission_of
 from woodlib.errors import InputError
 from woodlib.picture.pdf import sheets_pdf
 from woodlib.picture.scene import Area, Line, Words, walk
 from woodlib.picture.svg import svg
+from woodlib.setting_out.joint_sheet import _window
 from woodlib.setting_out.plan import set_out
 from woodlib.setting_out.section_drawing import grooves, rooms
 from woodlib.setting_out.sheet import Sheet, scale_in
@@ -104,3 +107,19 @@ def test_the_blank_shows_its_pieces_waste_and_dowels():
     for mark in walk(drawn.marks):
         for x, y in getattr(mark, "points", ()):
             assert -1 <= x <= drawn.width + 1 and -1 <= y <= drawn.height + 1
+
+
+def test_a_raised_panel_shows_its_bevel_whole(tmp_path):
+    """Enlarged too far, the joint once ended within the bevel, and the panel looked flush."""
+    door = (Path(__file__).parents[1] / "commissions/named/door.toml").read_text(encoding="utf-8")
+    brief = tmp_path / "door.toml"
+    brief.write_text(door.replace('rings = "quartersawn"', 'rings = "quartersawn"\npanel = "raised"'), encoding="utf-8")
+    of = commission_of(read_brief(brief))
+    plan = set_out(of.brief, verdict=of.built)
+    low, high = _window(plan.piece, False)
+    wedges = [wedge for part in plan.piece.section for wedge in part.cut_off()]
+    assert any(low <= min(wedge)[0] and max(wedge)[0] <= high for wedge in wedges)
+    said = " ".join(
+        mark.text for sheet in sheets(plan).values() for mark in walk(sheet.marks) if isinstance(mark, Words)
+    )
+    assert "panel's bevel begins" in said and "panel's shoulder" not in said

@@ -112,7 +112,8 @@ def _window(made: MadePiece, turned: bool) -> Span:
     line = lines[0]
     if made.way.boarded:
         return max(Fraction(0), line.low_m - deep), min(whole, line.high_m + 2 * deep)
-    return Fraction(0), min(whole, line.high_m + deep)
+    beyond = max([deep, *(part.bevel[0] + deep / 4 for part in made.section if part.bevel)])  # a bevel is shown whole
+    return Fraction(0), min(whole, line.high_m + beyond)
 
 
 def _table(plan: SettingOut) -> list[tuple[str, str]]:

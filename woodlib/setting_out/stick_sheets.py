@@ -42,7 +42,8 @@ def _joint_stops(made: MadePiece, runs: str) -> Iterator[tuple[Fraction, str]]:
             size_m = (made.panel.width if runs == "along" else made.panel.length).exact_m
             low = line.at_m < whole / 2
             shoulder, bottom = (line.high_m, line.low_m) if low else (line.low_m, line.high_m)
-            yield from ((shoulder, "panel's shoulder"),) if shoulder != line.at_m else ()
+            begins = "panel's bevel begins" if any(part.bevel for part in made.section) else "panel's shoulder"
+            yield from ((shoulder, begins),) if shoulder != line.at_m else ()
             yield (whole - size_m) / 2 if low else (whole + size_m) / 2, "panel's end"
             yield bottom, "bottom of its groove"
 
